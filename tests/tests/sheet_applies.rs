@@ -240,7 +240,7 @@ fn who_says_both_is_asked() {
         (verdict(&on, finding), lacks(&on, finding))
     };
     let (found, why) = says(&[("rear.suspension", "strut")], "rear.sideways");
-    assert_eq!(found, Meets, "{why}");
+    assert_eq!(found, Tight, "{why}");
     let links = [("rear.suspension", "live_axle_on_links")];
     assert_eq!(says(&links, "rear.wind_up").0, Short);
     let (found, why) = says(&[links[0], ("rear.drive_torque", "3000 N·m")], "rear.wind_up");
@@ -453,4 +453,24 @@ fn a_wish_on_weak_ground_has_no_default_and_its_value_is_still_shown() {
         [verdict(&wished, "front.comfort"), verdict(&wished, "driveline.cruise_band")],
         [Short, Meets]
     );
+}
+
+/// Lines in doubt hold every finding that rests on them at tight, also one without a caution; chances follow.
+#[test]
+fn no_finding_that_rests_on_lines_in_doubt_meets() {
+    let cases = [
+        ("dunlin_measured", ("front.bump_steer", "0 deg"), "front.bump_steer_band"),
+        ("dunlin", ("coolant.mass_fraction", "0.6"), "coolant.freezing"),
+        ("dunlin", ("rear.tyre.rolling_turns", "200 1/km"), "driveline.red_line"),
+    ];
+    for (name, line, finding) in cases {
+        let doubted = demo(name, &[line]).assess();
+        assert_eq!(verdict(&doubted, finding), Tight, "{name} {finding}");
+        let chances = doubted.chances(50, 1).unwrap();
+        let chance = chances.iter().find(|chance| chance.path == finding).unwrap();
+        assert_eq!(chance.shares[0], 0.0, "{name} {finding}");
+    }
+    // What rests on other lines keeps its word.
+    let doubted = demo("dunlin", &[("coolant.mass_fraction", "0.6")]).assess();
+    assert_eq!(verdict(&doubted, "driveline.red_line"), Meets);
 }

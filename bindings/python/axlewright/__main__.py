@@ -1,6 +1,6 @@
 """`python -m axlewright assess SHEET`: the findings of a build sheet. `python -m axlewright schema`: its JSON Schema.
 
-Exit codes of `assess`: 0 every finding that applies meets, 1 the worst is tight (or a safety finding is not known), 2 one is short; 64 the command
+Exit codes of `assess`: 0 no finding is tight or short, and every safety finding that applies meets, 1 the worst is tight (or a safety finding is not known), 2 one is short; 64 the command
 is wrong, 65 the document is, 66 there is no such file; 130 interrupted.
 """
 
@@ -31,7 +31,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     assess = commands.add_parser(
         "assess",
         help="print the findings of a build sheet",
-        epilog="Exit codes: 0 every finding that applies meets; 1 the worst is tight, or a safety finding is not known; 2 one is short; "
+        epilog="Exit codes: 0 no finding is tight or short, and every safety finding that applies meets; 1 the worst is tight, or a safety finding is not known; 2 one is short; "
         "64 wrong command; 65 wrong document; 66 no such file.",
     )
     assess.add_argument("sheet", metavar="SHEET", help="a build sheet, TOML or JSON")

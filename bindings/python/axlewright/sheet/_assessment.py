@@ -169,7 +169,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
     @property
     def contradictions(self) -> tuple[Contradiction, ...]:
-        """Written lines that contradict other written lines; a safety finding that rests on one is no better than tight."""
+        """Written lines that contradict other written lines; a finding that rests on one is no better than tight."""
         rows = self._handle.contradictions(self._sheet.system)
         return tuple(
             Contradiction(path, written, follows, allowed, by, tuple(lines), text)

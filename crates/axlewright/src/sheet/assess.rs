@@ -25,7 +25,7 @@ pub struct Assessment {
     answers: Vec<Answer>,
     /// Whether each of them is asked.
     pub(super) asked: Vec<Asked>,
-    contradictions: Vec<Contradiction>,
+    pub(super) contradictions: Vec<Contradiction>,
 }
 
 /// The answer to one question.
@@ -227,9 +227,9 @@ impl Sheet {
     }
 }
 
-/// True if a safety finding rests on a line that contradicts others, or on one of those: it is then no better than tight.
+/// True if a finding rests on a line that contradicts others, or on one of those: it is then no better than tight.
 pub(super) fn is_doubted(plan: &Plan, finding: &FindingInfo, doubted: &[Slot]) -> bool {
-    if doubted.is_empty() || finding.finding.caution.is_empty() {
+    if doubted.is_empty() {
         return false;
     }
     let asked: Vec<Slot> = finding.slots().collect();

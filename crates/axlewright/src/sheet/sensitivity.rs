@@ -4,7 +4,9 @@
     reason = "a slot is a place in the one graph, and every list here is as long as it; a verdict is a place in the list of verdicts"
 )]
 
-use super::assess::{Answer, Assessment, changes, difference, margin, tolerances, value_kind, verdict};
+use super::assess::{
+    Answer, Assessment, changes, difference, is_doubted, margin, tolerances, value_kind, verdict,
+};
 use super::graph::{Graph, Slot};
 use super::plan::{Block, at};
 use super::what_if::Progress;
@@ -114,6 +116,10 @@ impl Assessment {
         let mut random = Random(seed);
         let mut block = Block::new(&self.values, &[]);
         let mut tallies = vec![Tally::default(); graph.findings.len()];
+        let doubted: Vec<Slot> =
+            self.contradictions.iter().flat_map(|found| found.doubted.iter().copied()).collect();
+        let in_doubt: Vec<bool> =
+            graph.findings.iter().map(|finding| is_doubted(&self.plan, finding, &doubted)).collect();
         let mut left = samples;
         while left > 0 {
             let rows = left.min(BLOCK);
@@ -135,10 +141,12 @@ impl Assessment {
             for node in &nodes {
                 node.run_block(&self.sheet, &mut block, &mut |_, _, _| {});
             }
-            for ((finding, asked), tally) in graph.findings.iter().zip(&self.asked).zip(&mut tallies) {
+            let findings = graph.findings.iter().zip(&self.asked).zip(&in_doubt);
+            for (((finding, asked), in_doubt), tally) in findings.zip(&mut tallies) {
                 for row in 0..rows {
                     let margin = margin(finding, |slot| block.at(slot, row));
                     let graded = verdict(finding, margin, at(block.column(finding.wanted), row));
+                    let graded = if graded == Verdict::Meets && *in_doubt { Verdict::Tight } else { graded };
                     let on = asked.verdict(graded);
                     tally.add(if on == Verdict::DoesNotApply { f64::NAN } else { margin }, on);
                 }

@@ -384,6 +384,9 @@ fn amount(text: &str) -> Told<Amount<'_>> {
             shortened(text)
         ));
     }
+    if is_parts_of_a_hundred(text) {
+        return Err("it writes the parts of a mix; write the share of one of them, like `50 %`".into());
+    }
     let (number, rest) = number(text)?;
     let rest = rest.trim();
     if let Some(number) = ratio_of_two(number, rest)? {
@@ -396,6 +399,15 @@ fn amount(text: &str) -> Told<Amount<'_>> {
         return Err(TWO_NUMBERS.into());
     }
     Ok(Amount { number, unit: rest })
+}
+
+/// `50/50`, `33:67`: both parts of a mix, in per cent. Neither their quotient nor their ratio is a share.
+fn is_parts_of_a_hundred(text: &str) -> bool {
+    let parts = text.split_once(['/', ':']).map(|(first, second)| [first, second].map(str::trim));
+    parts.is_some_and(|parts| {
+        let [first, second] = parts.map(|part| part.parse::<f64>().unwrap_or(f64::NAN));
+        first > 1.0 && second > 1.0 && first + second == 100.0
+    })
 }
 
 /// `4.10:1`, `3.73 to 1`.

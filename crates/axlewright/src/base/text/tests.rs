@@ -147,6 +147,10 @@ fn the_wanted_kind_decides_what_the_unit_leaves_open() {
 
 /// Text, expected kind if any, parts of the sentence.
 const REFUSALS: &[(&str, Option<&str>, &[&str])] = &[
+    ("50/50", Some("Ratio"), &["parts of a mix", "`50 %`"]),
+    ("33/67", None, &["parts of a mix"]),
+    ("50:50", Some("Ratio"), &["parts of a mix"]),
+    ("60 : 40", Some("Ratio"), &["parts of a mix"]),
     ("2,5 mm", None, &["2,5 mm", "comma", "`2.5`", "`25`"]),
     ("1,25 lbf", None, &["1,25", "`1.25`"]),
     ("12,3456", None, &["12,3456", "`12.3456`"]),
