@@ -2,79 +2,12 @@
 //!
 //! Every refusal names the argument, its value, the limits, the unit and the source of the limit. The sentence
 //! is built here, and C and Python reuse it unchanged.
-#![expect(clippy::indexing_slicing, reason = "every kind lists a unit")]
 
-use super::document::{Fault, Faults};
-use super::text::{self, System};
+pub use super::limit::{Limit, Relation};
+pub use super::no_solution::{Argument, NoSolution};
+use super::text::{in_shop_units, print_si_to, shortened};
 use super::units::Kind;
 use core::fmt;
-
-/// The limits of one argument, in coherent SI.
-#[derive(Debug, PartialEq)]
-pub struct Limit {
-    /// The argument.
-    pub argument: &'static str,
-    /// Lower bound; minus infinity if there is none.
-    pub lower: f64,
-    /// Upper bound; plus infinity if there is none.
-    pub upper: f64,
-    /// True if the lower bound itself is outside.
-    pub lower_open: bool,
-    /// True if the upper bound itself is outside.
-    pub upper_open: bool,
-    /// Source of the limit.
-    pub source: &'static str,
-}
-
-impl Limit {
-    /// True if a value lies inside; never true of NaN or an infinity.
-    #[inline(always)]
-    pub const fn allows(&self, value: f64) -> bool {
-        // Without a limit, the largest number serves as one: the compiler turns a comparison with infinity into a test of
-        // the bits, which does not vectorise.
-        (if self.lower == f64::NEG_INFINITY {
-            value >= f64::MIN
-        } else if self.lower_open {
-            value > self.lower
-        } else {
-            value >= self.lower
-        }) && (if self.upper == f64::INFINITY {
-            value <= f64::MAX
-        } else if self.upper_open {
-            value < self.upper
-        } else {
-            value <= self.upper
-        })
-    }
-}
-
-/// The limits in the usual notation: `0 < motion_ratio <= 3`.
-impl fmt::Display for Limit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.lower == f64::NEG_INFINITY && self.upper == f64::INFINITY {
-            return write!(f, "{} finite", self.argument);
-        }
-        if self.lower > f64::NEG_INFINITY {
-            write!(f, "{} {} ", self.lower, if self.lower_open { "<" } else { "<=" })?;
-        }
-        f.write_str(self.argument)?;
-        if self.upper < f64::INFINITY {
-            write!(f, " {} {}", if self.upper_open { "<" } else { "<=" }, self.upper)?;
-        }
-        Ok(())
-    }
-}
-
-/// One argument that must exceed another.
-#[derive(Debug, PartialEq)]
-pub struct Relation {
-    /// The argument that must be the greater one.
-    pub argument: &'static str,
-    /// The argument that it must exceed.
-    pub other: &'static str,
-    /// Reason for the relation.
-    pub source: &'static str,
-}
 
 /// Reason for a refusal.
 #[non_exhaustive]
@@ -101,10 +34,7 @@ pub enum Error {
         kind: &'static Kind,
     },
     /// Inputs that are each allowed, but have no answer within the data.
-    NoSolution {
-        /// The missing answer, and the reason.
-        message: String,
-    },
+    NoSolution(Box<NoSolution>),
     /// Text that is not a quantity, or is of another kind than expected.
     Text {
         /// The text as it was given.
@@ -139,7 +69,7 @@ impl Error {
         match self {
             Error::OutOfRange { .. } => 1,
             Error::Contradiction { .. } => 2,
-            Error::NoSolution { .. } => 3,
+            Error::NoSolution(_) => 3,
             Error::Text { .. } => 4,
             Error::Document(faults) => match &faults[..] {
                 [Fault { cause: Some(cause), .. }] => cause.number(),
@@ -151,36 +81,39 @@ impl Error {
     }
 }
 
-/// A value in coherent SI and, in brackets, in the units of a shop: ` = -52538.05 N/m (-52.54 N/mm, -300 lbf/in)`.
-fn shown(value: f64, kind: &'static Kind) -> String {
-    let plain = if kind.si == "1" { value.to_string() } else { format!("{value} {}", kind.units[0].symbol) };
+impl Error {
+    /// Inputs that have no answer, for this reason.
+    pub fn no_solution(refusal: NoSolution) -> Error {
+        Error::NoSolution(Box::new(refusal))
+    }
+
+    /// A document with one fault, whose place is not known yet.
+    pub fn document(key: impl ToString, message: impl ToString) -> Error {
+        Error::Document(Faults::from(Fault::new(key, message)))
+    }
+
+    /// This refusal inside a part of a document: `parts[0]`.
+    pub fn within(self, path: &str) -> Error {
+        match self {
+            Error::Document(faults) => Error::Document(faults.within(path)),
+            other => {
+                let fault = Fault::new(path, other.to_string());
+                Error::Document(Faults::from(Fault { cause: Some(Box::new(other)), ..fault }))
+            }
+        }
+    }
+}
+
+/// A value in coherent SI and, in brackets, in the units of a shop: ` = -52538.1 N/m (-52.54 N/mm, -300 lbf/in)`. It is written with enough digits to
+/// differ from the bounds that it misses.
+fn shown(value: f64, bounds: &[f64], kind: &'static Kind) -> String {
+    let said = |si: f64, digits| print_si_to(si, kind, digits);
+    let apart = |digits: &usize| {
+        bounds.iter().all(|bound| *bound == value || said(*bound, *digits) != said(value, *digits))
+    };
+    let plain = said(value, (6..=17).find(apart).unwrap_or(6));
     let shop = if value.is_finite() { in_shop_units(&[value], kind) } else { String::new() };
     format!(" = {plain}{shop}")
-}
-
-/// Values in the units of a shop, in brackets; empty if these are the SI unit itself.
-fn in_shop_units(values: &[f64], kind: &'static Kind) -> String {
-    let mut systems = vec![(kind.metric, System::Metric), (kind.us, System::Us)];
-    systems.dedup_by_key(|(unit, _)| *unit);
-    systems.retain(|(unit, _)| *unit != kind.units[0].name);
-    let said = |(_, system): (&str, System)| {
-        let each: Vec<String> = values.iter().map(|value| text::print(*value, kind, system)).collect();
-        each.join(" to ")
-    };
-    let said: Vec<String> = systems.into_iter().map(said).collect();
-    if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
-}
-
-impl Limit {
-    /// The limits with their unit, and in the units of a shop.
-    fn shown(&self, kind: &'static Kind) -> String {
-        let bounds: Vec<f64> =
-            [self.lower, self.upper].into_iter().filter(|bound| bound.is_finite()).collect();
-        if kind.si == "1" || bounds.iter().all(|bound| *bound == 0.0) {
-            return self.to_string();
-        }
-        format!("{self} {}{}", kind.units[0].symbol, in_shop_units(&bounds, kind))
-    }
 }
 
 impl fmt::Display for Error {
@@ -193,19 +126,20 @@ impl fmt::Display for Error {
                 } else {
                     format!("not a finite {words}")
                 };
-                let (value, valid) = (shown(*value, kind), limit.shown(kind));
+                let (value, valid) = (shown(*value, &[limit.lower, limit.upper], kind), limit.shown(kind));
                 write!(f, "{argument}{value} is {fault}; valid: {valid} ({})", limit.source)
             }
             Error::Contradiction { relation, value, other, kind } => {
-                let (argument, value) = (relation.argument, shown(*value, kind));
-                let (greater_than, other) = (relation.other, shown(*other, kind));
+                let (argument, value, other) =
+                    (relation.argument, shown(*value, &[*other], kind), shown(*other, &[*value], kind));
+                let greater_than = relation.other;
                 write!(
                     f,
                     "{argument}{value} must be greater than {greater_than}{other} ({})",
                     relation.source
                 )
             }
-            Error::NoSolution { message } => f.write_str(message),
+            Error::NoSolution(refusal) => refusal.fmt(f),
             Error::Text { text, message } => write!(f, "`{text}`: {message}"),
             Error::Document(faults) => faults.fmt(f),
             Error::Length { argument, length, wanted } => {
@@ -217,6 +151,100 @@ impl fmt::Display for Error {
 }
 
 impl core::error::Error for Error {}
+
+/// Most faults that are reported at once; the reader stops there.
+pub const MOST_FAULTS: usize = 25;
+
+/// One fault of a document.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Fault {
+    /// Line, counted from 1; 0 if the document was not read from text.
+    pub line: usize,
+    /// Column in characters, counted from 1; 0 if the document was not read from text.
+    pub column: usize,
+    /// Path of the key; empty if the fault is one of the whole document.
+    pub key: String,
+    /// Message: the fault, the allowed values and the remedy.
+    pub message: String,
+    /// The line of the document, shortened, and below it a caret under the place; empty without text.
+    pub excerpt: String,
+    /// Refusal of the value itself, with its limits, if a model refused it.
+    pub cause: Option<Box<Error>>,
+}
+
+impl Fault {
+    /// A fault whose place is not known yet.
+    pub fn new(key: impl ToString, message: impl ToString) -> Fault {
+        Fault { key: key.to_string(), message: message.to_string(), ..Fault::default() }
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.line > 0 {
+            write!(f, "line {}, column {}: ", self.line, self.column)?;
+        }
+        // The refusal of a value begins with its name.
+        let named = self.message.strip_prefix(&self.key).is_some_and(|rest| rest.starts_with(" = "));
+        if !self.key.is_empty() && !named {
+            write!(f, "{}: ", shortened(&self.key))?;
+        }
+        f.write_str(&self.message)?;
+        if self.excerpt.is_empty() { Ok(()) } else { write!(f, "\n{}", self.excerpt) }
+    }
+}
+
+/// Faults of a document, in the order of their places; at least one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Faults {
+    pub(in crate::base) list: Vec<Fault>,
+    /// True if the reader stopped before the end of the document.
+    pub stopped: bool,
+}
+
+impl From<Fault> for Faults {
+    fn from(fault: Fault) -> Faults {
+        Faults { list: vec![fault], stopped: false }
+    }
+}
+
+impl core::ops::Deref for Faults {
+    type Target = [Fault];
+    fn deref(&self) -> &[Fault] {
+        &self.list
+    }
+}
+
+impl Faults {
+    /// These faults without lines and columns, for a document that no person wrote.
+    pub fn without_places(mut self) -> Faults {
+        for fault in &mut self.list {
+            (fault.line, fault.column) = (0, 0);
+            fault.excerpt.clear();
+        }
+        self
+    }
+
+    /// These faults with this path before every key.
+    fn within(mut self, path: &str) -> Faults {
+        for fault in &mut self.list {
+            fault.key = if fault.key.is_empty() { path.to_owned() } else { format!("{path}.{}", fault.key) };
+        }
+        self
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (place, fault) in self.list.iter().enumerate() {
+            write!(f, "{}{fault}", if place > 0 { "\n" } else { "" })?;
+        }
+        if self.stopped {
+            write!(f, "\nthe reader stopped after {MOST_FAULTS} faults: there may be more")?;
+        }
+        Ok(())
+    }
+}
 
 /// The answer; not a number if one of its inputs is unknown.
 pub fn known<Q: super::units::Quantity>(answer: Result<Q>) -> Result<Q> {
@@ -244,7 +272,7 @@ mod tests {
         assert_eq!(said(4.0, &LIMIT, Ratio::KIND), "it = 4 is outside its range; valid: 0 < it <= 2 (why)");
         assert_eq!(
             said(-52538.05, &POSITIVE, LinearStiffness::KIND),
-            "it = -52538.05 N/m (-52.54 N/mm, -300 lbf/in) is outside its range; valid: 0 < it (why)"
+            "it = -52538.1 N/m (-52.54 N/mm, -300 lbf/in) is outside its range; valid: 0 < it (why)"
         );
         assert_eq!(
             said(2.5, &LIMIT, Angle::KIND),

@@ -6,6 +6,8 @@
 
 use super::error::{Error, Result};
 use super::numeric;
+use crate::cannot;
+use crate::units::Time;
 use differential_equations::methods::{DormandPrince, ExplicitRungeKutta, Ordinary};
 use differential_equations::ode::{ODE, OrdinaryNumericalMethod};
 use differential_equations::status::Status;
@@ -156,9 +158,8 @@ fn reached<const N: usize, const E: usize>(
 }
 
 fn lost(time: f64) -> Error {
-    Error::NoSolution {
-        message: format!("the motion cannot be followed beyond {time} s: it changes too fast"),
-    }
+    let time = Time::from_si(time);
+    cannot!(time; "is as far as the motion can be followed: it changes too fast")
 }
 
 #[cfg(test)]
@@ -207,8 +208,11 @@ mod tests {
         let grows = |_: f64, y: &[f64; 1]| [y[0] * y[0]];
         let mut integrator = Integrator::new(0.1, 1e-9);
         integrator.start(grows, 0.0, &[1.0]).unwrap();
-        let said = integrator.advance(grows, nothing, 2.0).unwrap_err().to_string();
-        assert!(said.contains("beyond 0.99999") && said.ends_with("it changes too fast"), "{said}");
+        let error = integrator.advance(grows, nothing, 2.0).unwrap_err();
+        let Error::NoSolution(refusal) = &error else { panic!("{error}") };
+        assert!((0.99999..1.0).contains(&refusal.arguments[0].value), "{refusal:?}");
+        let said = error.to_string();
+        assert!(said.starts_with("time = 1 s ") && said.ends_with("it changes too fast"), "{said}");
         let no_number = |_: f64, _: &[f64; 1]| [f64::NAN];
         let mut integrator = Integrator::new(0.1, 1e-9);
         integrator.start(no_number, 0.0, &[1.0]).unwrap();

@@ -6,6 +6,8 @@ pub mod document;
 pub mod error;
 #[cfg(feature = "integrator")]
 pub(crate) mod integrator;
+mod limit;
+mod no_solution;
 pub mod numeric;
 #[cfg(feature = "sheet")]
 pub mod section;

@@ -5,6 +5,7 @@
 )]
 
 use super::error::{Error, Result};
+use crate::cannot;
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
 /// A root of `f` between `a` and `b`, at a change of its sign: Brent's method without derivative.
@@ -17,7 +18,7 @@ pub(crate) fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, to
     let (mut a, mut b) = (a, b);
     let (mut fa, mut fb) = (f(a), f(b));
     if !fa.is_finite() || !fb.is_finite() || fa * fb > 0.0 {
-        return Err(Error::NoSolution { message: format!("no {what} between {a} and {b}") });
+        return Err(cannot!("there is no {what} in the range of the search"));
     }
     let (mut c, mut fc) = (a, fa);
     let (mut step, mut before) = (b - a, b - a);
@@ -64,10 +65,10 @@ pub(crate) fn root(what: &str, mut f: impl FnMut(f64) -> f64, a: f64, b: f64, to
         b += if step.abs() > width { step } else { width.copysign(half) };
         fb = f(b);
         if !fb.is_finite() {
-            return Err(Error::NoSolution { message: format!("no {what}: not a finite value at {b}") });
+            return Err(cannot!("there is no {what}: a value in the range of the search is not finite"));
         }
     }
-    Err(Error::NoSolution { message: format!("no {what} between {a} and {c} within 200 steps") })
+    Err(cannot!("the search for the {what} does not settle in 200 steps"))
 }
 
 /// Sine and cosine of an angle between minus and plus a right angle, within 1 ulp.

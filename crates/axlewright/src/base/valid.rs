@@ -1,7 +1,9 @@
 //! Validity as data: [`valid!`](crate::valid) is the first statement of a function, enforced here and read by the generator.
 
 use super::error::{Error, Limit, Relation, Result};
+use super::text::print_si;
 use super::units::{Quantity, Ratio};
+use crate::base::error::NoSolution;
 
 /// Rule for the arguments, with the message if it is broken. The error carries only references and numbers.
 pub trait Rule {
@@ -47,7 +49,13 @@ pub fn whole(argument: &str, count: Ratio) -> Result<()> {
     if count.si().fract() == 0.0 {
         return Ok(());
     }
-    Err(Error::NoSolution { message: format!("{argument} = {} is not a whole number", count.si()) })
+    let (whole, part) = (count.si().floor(), count.si().rem_euclid(1.0));
+    let by = match part.is_finite() {
+        true => format!(": it is {} more than {whole}", print_si(part, Ratio::KIND)),
+        false => String::new(),
+    };
+    let refusal = NoSolution::new(format!("is not a whole number{by}"));
+    Err(Error::no_solution(refusal.of(argument.to_owned(), count)))
 }
 
 /// States the range of each argument in coherent SI, with the source of the limit, and refuses arguments outside.
@@ -128,9 +136,13 @@ mod tests {
         for count in [1.0, 4.0, 1e15] {
             assert_eq!(whole("studs", Ratio::from_si(count)), Ok(()));
         }
-        for count in [4.5, 4.0 + 1e-12, f64::NAN, f64::INFINITY] {
-            let refusal = whole("studs", Ratio::from_si(count)).unwrap_err().to_string();
-            assert!(refusal.contains("studs") && refusal.contains(&count.to_string()), "{refusal}");
+        for (count, says) in [
+            (4.5, "studs = 4.5 is not a whole number: it is 0.5 more than 4"),
+            (4.0 + 1e-12, "studs = 4 is not a whole number: it is 1.00009e-12 more than 4"),
+            (f64::NAN, "studs = NaN is not a whole number"),
+            (f64::INFINITY, "studs = inf is not a whole number"),
+        ] {
+            assert_eq!(whole("studs", Ratio::from_si(count)).unwrap_err().to_string(), says);
         }
     }
 }

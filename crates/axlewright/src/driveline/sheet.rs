@@ -5,7 +5,9 @@
 
 use super::Differential;
 use super::torque::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
-use super::torque::torque_path::{Grip, RatingKind, Side, TorquePath};
+use super::torque::torque_path::{Grip, TorquePath};
+use super::torque::{RatingKind, Side};
+use crate::base::error::NoSolution;
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, fields,
     greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, step, words,
@@ -98,14 +100,12 @@ impl Ratios {
         let ratios: Vec<Ratio> = self.ratios.iter().flatten().copied().collect();
         let mut pairs = ratios.windows(2).enumerate();
         if let Some((place, pair)) = pairs.find(|(_, pair)| pair[1] >= pair[0]) {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "gearbox.ratios[{}] = {} is not less than gearbox.ratios[{place}] = {}: ratios fall from first gear to top",
-                    place + 1,
-                    pair[1].si(),
-                    pair[0].si()
-                ),
-            });
+            let refusal = NoSolution::new(
+                "is not less than the ratio of the gear before it: ratios fall from first gear to top",
+            );
+            return Err(Error::no_solution(
+                refusal.of(format!("gearbox.ratios[{}]", place + 1), pair[1]).less_than(pair[0]),
+            ));
         }
         Ok(ratios)
     }

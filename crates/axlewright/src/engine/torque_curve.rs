@@ -3,9 +3,8 @@
 use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Filling, Table, record};
-use crate::base::text::print_in;
-use crate::units::{AngularVelocity, Power, Quantity, Ratio, Torque, UnitOf, rpm};
-use crate::{Error, Result, valid};
+use crate::units::{AngularVelocity, Power, Ratio, Torque};
+use crate::{Result, cannot, valid};
 
 /// A torque curve through points from a dynamometer or a brochure.
 ///
@@ -247,16 +246,9 @@ impl CurvePoint {
 fn torque_at(curve: &MonotoneCubic, engine_speed: AngularVelocity) -> Result<Torque> {
     let torque = curve.at(engine_speed.si());
     if torque.is_nan() {
-        let in_rpm =
-            |speed: f64| print_in(speed, AngularVelocity::KIND, <rpm as UnitOf<AngularVelocity>>::UNIT);
         let (first, last) = curve.range();
-        let message = format!(
-            "engine_speed = {} is outside the points of the curve, {} to {}",
-            in_rpm(engine_speed.si()),
-            in_rpm(first),
-            in_rpm(last)
-        );
-        return Err(Error::NoSolution { message });
+        let (first, last) = (AngularVelocity::from_si(first), AngularVelocity::from_si(last));
+        return Err(cannot!(first <= engine_speed <= last; "is outside the points of the curve"));
     }
     Ok(Torque::from_si(torque))
 }
@@ -321,7 +313,7 @@ fn band(f: impl Fn(f64) -> f64, turns: &[f64], peak: f64, level: f64) -> Result<
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::{Nm, kW};
+    use crate::units::{Nm, kW, rpm};
     use approx::assert_relative_eq;
     use proptest::prelude::*;
 

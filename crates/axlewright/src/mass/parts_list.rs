@@ -5,8 +5,9 @@
 
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::said;
 use crate::units::{Length, Mass, MomentOfInertia, Ratio};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 use std::collections::{HashMap, HashSet};
 
 /// A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and the effect of another part.
@@ -100,12 +101,15 @@ impl Model for PartsList {
             let refused = |message| Error::document(format!("instead[{place}]"), message);
             part.check().map_err(|error| error.within(&format!("instead[{place}]")))?;
             if !before.insert(&part.name) {
-                return Err(refused(format!("name: {} is there twice", part.name)));
+                return Err(refused(format!(
+                    "name: {} stands twice in instead; name each part once",
+                    part.name
+                )));
             }
             let meant = known.get(part.name.as_str()).copied().unwrap_or(0);
             if meant > 1 {
                 return Err(refused(format!(
-                    "name: {} is there {meant} times in parts, so it is not clear which one is meant",
+                    "name: {} stands {meant} times in parts, so it is not clear which one is meant; give each its own name",
                     part.name
                 )));
             }
@@ -304,11 +308,10 @@ fn total(parts: &[&MassPart], list: &str) -> Result<MassTotal> {
         moments = [0, 1, 2].map(|axis| moments[axis] + of_part * place[axis]);
     }
     if mass < 1e-6 {
-        return Err(Error::NoSolution {
-            message: format!(
-                "{list}: the parts weigh {mass} kg together, and a list without mass has no centre of gravity"
-            ),
-        });
+        let mass = said(Mass::from_si(mass));
+        return Err(cannot!(
+            "{list}: the parts weigh {mass} together; a list without mass has no centre of gravity"
+        ));
     }
     let centre = moments.map(|moment| moment / mass);
     let inertias = parts.iter().map(|part| inertia_about(part, centre));
@@ -380,8 +383,8 @@ mod tests {
         let one = || part("a", 1.0, [0.0; 3]);
         assert!(refused(vec![], vec![]).starts_with("parts: the parts weigh 0 kg"));
         assert!(refused(vec![one(), part("b", -1.0, [0.0; 3])], vec![]).starts_with("parts[1]: mass = -1"));
-        assert!(refused(vec![one()], vec![one(), one()]).starts_with("instead[1]: name: a is there twice"));
-        assert!(refused(vec![one(), one()], vec![one()]).starts_with("instead[0]: name: a is there 2 times"));
+        assert!(refused(vec![one()], vec![one(), one()]).starts_with("instead[1]: name: a stands twice"));
+        assert!(refused(vec![one(), one()], vec![one()]).starts_with("instead[0]: name: a stands 2 times"));
         let nothing = PartsList { parts: vec![one()], instead: Some(vec![part("a", 0.0, [0.0; 3])]) };
         assert!(nothing.change().unwrap_err().to_string().starts_with("instead: the parts weigh 0 kg"));
         assert_eq!(nothing.swap_table().unwrap().refused().len(), 1);

@@ -20,7 +20,7 @@ use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
 use crate::base::text::{System, print, value_as};
 use crate::units::{Kind, Mass, Quantity, Ratio};
-use crate::{Error, Result, Verdict};
+use crate::{Error, Result, Verdict, cannot};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 /// Something that must hold: a band, open at one end or not, or a verdict.
@@ -195,7 +195,7 @@ pub fn choose(
     let mut chooser = Chooser::new(sheet, list)?;
     chooser.bind(requirements)?;
     if !chooser.prune(requirements, progress)? {
-        return Err(Error::NoSolution { message: "choosing was stopped".to_owned() });
+        return Err(cannot!("choosing was stopped"));
     }
     let mut most = (f64::INFINITY, f64::INFINITY);
     for requirement in requirements {
@@ -258,7 +258,7 @@ impl<'a> Chooser<'a> {
             for place in places {
                 if let Some(path) = of(*place).symmetric_difference(&first).next() {
                     let message = format!(
-                        "of the kind `{}`, some parts write this line and some, such as `{}`, do not or alone do",
+                        "all parts of the kind `{}` write this line, or none: compare `{}` with the others",
                         kinds[kind], list.parts[*place].part
                     );
                     return Err(Error::document(path, message));
@@ -327,12 +327,11 @@ impl<'a> Chooser<'a> {
             let plan = Plan::new(&self.sheet, changes, asked.iter().copied().chain(choices()));
             if let Some(by) = finding.and_then(|finding| self.does_not_apply(&plan, finding, changes)) {
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
-                    let message = format!(
-                        "`{}` is required of what does not apply, because the sheet says so ({}): take the requirement out",
+                    return Err(cannot!(
+                        "`{}` does not apply, because the sheet says so ({}): take the requirement out",
                         requirements[requirement].text,
                         by.join(", ")
-                    );
-                    return Err(Error::NoSolution { message });
+                    ));
                 }
                 continue;
             }
@@ -341,12 +340,11 @@ impl<'a> Chooser<'a> {
                     plan.needs(*slot).into_iter().map(|slot| graph.info(slot).path).collect();
                 self.not_known.push(format!("{output} needs {}", needs.join(", ")));
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
-                    let message = format!(
+                    return Err(cannot!(
                         "`{}` cannot be decided: it needs {}",
                         requirements[requirement].text,
                         needs.join(", ")
-                    );
-                    return Err(Error::NoSolution { message });
+                    ));
                 }
                 continue;
             }
@@ -394,13 +392,11 @@ impl<'a> Chooser<'a> {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.kinds[*kind].as_str()).collect();
                 let texts: Vec<&str> =
                     bounds.iter().map(|b| requirements[self.bounds[*b].requirement].text()).collect();
-                return Err(Error::NoSolution {
-                    message: format!(
-                        "`{}` binds more than {MOST_ROWS} combinations of {} to each other: shorten the list or require more of single parts",
-                        texts.first().unwrap_or(&""),
-                        names.join(", ")
-                    ),
-                });
+                return Err(cannot!(
+                    "`{}` ties more than {MOST_ROWS} combinations of {} together: shorten the list, or require more of single parts",
+                    texts.first().unwrap_or(&""),
+                    names.join(", ")
+                ));
             };
             self.evaluated += rows * bounds.len();
             let outputs: Vec<&str> = bounds.iter().map(|bound| self.bounds[*bound].output.as_str()).collect();
@@ -450,9 +446,7 @@ impl<'a> Chooser<'a> {
                     && let Some(bound) = fails(0)
                 {
                     let why = self.why_not(bound, values(bound, 0), None, requirements);
-                    return Err(Error::NoSolution {
-                        message: format!("no part of the list changes it: {why}"),
-                    });
+                    return Err(cannot!("no part of the list changes it: {why}"));
                 }
             } else {
                 let allowed: BTreeSet<Vec<usize>> =

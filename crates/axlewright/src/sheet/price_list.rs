@@ -5,7 +5,7 @@ use super::{joined, spot_of};
 use crate::base::document::{Collector, Document, MOST_VALUES, Source, Spot, Tree, sized, too_many};
 use crate::base::text::{self, shortened};
 use crate::units::Mass;
-use crate::{Error, Result};
+use crate::{Error, Result, cannot};
 
 /// One part of a price list.
 #[derive(Debug, Clone, PartialEq)]
@@ -188,9 +188,7 @@ fn words(spot: &Spot) -> Result<String> {
     match &spot.value {
         Tree::Text(text) => Ok(text.clone()),
         Tree::Number(number) | Tree::Si(number) => Ok(number.to_string()),
-        other => {
-            Err(Error::NoSolution { message: format!("expected text or a number, not {}", other.words()) })
-        }
+        other => Err(cannot!("expected text or a number, not {}", other.words())),
     }
 }
 
@@ -198,7 +196,10 @@ fn money(spot: &Spot) -> Result<f64> {
     let text = words(spot)?;
     let number = text.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite() && *cost >= 0.0);
     number.ok_or_else(|| {
-        Error::document("cost", format!("`{}` is no cost: a number of money, not negative", shortened(&text)))
+        Error::document(
+            "cost",
+            format!("`{}` is no cost: write a number that is not negative", shortened(&text)),
+        )
     })
 }
 

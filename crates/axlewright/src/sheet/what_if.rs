@@ -13,7 +13,7 @@ use crate::base::section::Content;
 use crate::base::table::{Column, Table, Values, within_memory};
 use crate::base::text;
 use crate::units::Kind;
-use crate::{Error, Result, Verdict};
+use crate::{Error, Result, Verdict, cannot};
 use std::borrow::Cow;
 use std::ops::Range;
 use std::sync::Mutex;
@@ -392,8 +392,7 @@ impl WhatIf {
         progress: Progress<'_>,
     ) -> Result<Option<Table>> {
         if rows.start > rows.end || rows.end > self.rows {
-            let message = format!("rows {} to {} are asked of {}", rows.start, rows.end, self.rows);
-            return Err(Error::NoSolution { message });
+            return Err(cannot!("rows {} to {} are asked of {}", rows.start, rows.end, self.rows));
         }
         let count = within_memory(&[rows.len()], self.bytes_a_row(), IN_PIECES)?;
         let mut changed: Vec<Vec<f64>> = self.changed_quantities().map(|_| vec![0.0; count]).collect();

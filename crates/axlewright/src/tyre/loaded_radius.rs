@@ -1,5 +1,5 @@
 use crate::units::{Force, Length, LinearStiffness};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Loaded radius of a tyre: wheel centre to ground, standing.
 ///
@@ -47,13 +47,10 @@ pub fn loaded_radius(free_diameter: Length, tyre_load: Force, tyre_rate: LinearS
     let free_radius = free_diameter / 2.0;
     let deflection = tyre_load / tyre_rate;
     if deflection >= free_radius {
-        return Err(Error::NoSolution {
-            message: format!(
-                "no loaded radius: tyre_load / tyre_rate = {} m is not less than half of free_diameter = {} m",
-                deflection.si(),
-                free_radius.si()
-            ),
-        });
+        let most = tyre_rate * free_radius;
+        return Err(cannot!(
+            tyre_load < most, tyre_rate, free_diameter; "presses the tyre flat: it deflects by half of free_diameter"
+        ));
     }
     Ok(free_radius - deflection)
 }

@@ -1,5 +1,5 @@
 use crate::units::{Length, TurnsPerDistance};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 use core::f64::consts::TAU;
 
 /// Effective rolling radius of a tyre from its diameter and its loaded radius.
@@ -42,13 +42,11 @@ pub fn rolling_radius(free_diameter: Length, loaded_radius: Length) -> Result<Le
     }
     let free_radius = free_diameter / 2.0;
     if loaded_radius > free_radius || loaded_radius < free_radius / 2.0 {
-        return Err(crate::Error::NoSolution {
-            message: format!(
-                "no rolling radius: loaded_radius = {} m does not lie between a quarter and a half of free_diameter = {} m",
-                loaded_radius.si(),
-                free_diameter.si()
-            ),
-        });
+        let least = free_radius / 2.0;
+        return Err(cannot!(
+            least <= loaded_radius <= free_radius, free_diameter;
+            "does not lie between a quarter and a half of free_diameter"
+        ));
     }
     Ok(free_radius - (free_radius - loaded_radius) / 3.0)
 }

@@ -274,9 +274,9 @@ impl FittedWheel {
                 valid! { backspacing: (-5) <= .. <= 5 ; "plausibility limit: at most 5 m to either side"; }
                 wheel_offset(rim_width, flange_thickness, backspacing)?
             }
-            (None, None) => return Err(refused("offset", "give offset or backspacing")),
+            (None, None) => return Err(Error::document("offset", "give offset or backspacing")),
             (Some(_), Some(_)) => {
-                return Err(refused("backspacing", "give offset or backspacing, not both"));
+                return Err(Error::document("backspacing", "give offset or backspacing, not both"));
             }
         };
         let (free_diameter, rolling_radius, section_width) = self.tyre()?;
@@ -310,9 +310,9 @@ impl FittedWheel {
             }
             (None, Some(free_diameter), Some(section_width)) => {
                 if self.measuring_rim_width.is_some() {
-                    return Err(refused(
+                    return Err(Error::document(
                         "measuring_rim_width",
-                        "it goes with a marking: section_width is measured",
+                        "leave it out, or give a marking: section_width is measured already",
                     ));
                 }
                 let (free_diameter, section_width) = (free_diameter.quantity, section_width.quantity);
@@ -323,16 +323,14 @@ impl FittedWheel {
                 Ok((free_diameter, super::size::radial_rolling_radius(free_diameter), section_width))
             }
             (Some(_), ..) => {
-                Err(refused("marking", "give marking, or free_diameter and section_width, not both"))
+                Err(Error::document("marking", "give marking, or free_diameter and section_width, not both"))
             }
-            (None, None, _) => Err(refused("marking", "give marking, or free_diameter and section_width")),
-            (None, Some(_), None) => Err(refused("section_width", "give it with free_diameter")),
+            (None, None, _) => {
+                Err(Error::document("marking", "give marking, or free_diameter and section_width"))
+            }
+            (None, Some(_), None) => Err(Error::document("section_width", "give it with free_diameter")),
         }
     }
-}
-
-fn refused(key: &str, message: &str) -> Error {
-    Error::document(key, message)
 }
 
 #[cfg(test)]

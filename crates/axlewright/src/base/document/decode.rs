@@ -4,12 +4,11 @@
 //! missing key gets one; the next run then finds the next fault. `check` works likewise: a value outside its
 //! limits is replaced by one inside. Every run adds a fault or is the last.
 
-use super::Model;
-use super::fault::{Collector, Fault, Faults};
+use super::source::Collector;
 use super::stated::STATED;
 use super::tree::{Document, NONE, Spot, Tree};
 use super::value::ALWAYS;
-use crate::base::error::Limit;
+use crate::base::error::{Fault, Faults, Limit, NoSolution};
 use crate::base::text::{self, is_near, shortened, unknown_key};
 use crate::units::Kind;
 use crate::{Error, Result};
@@ -22,10 +21,21 @@ use std::fmt::{self, Display};
 /// Placeholder, in coherent SI, for a refused quantity.
 const PLACEHOLDER: f64 = 1.0;
 
-/// The model of a document. `broken` lists the parts of its text that could not be read.
-pub(super) fn decode<M: Model + DeserializeOwned>(
+/// Keys that a model had.
+#[derive(Clone, Copy)]
+pub(super) struct Keys {
+    /// Keys of a margin that is wanted, each with the line of the build sheet that says it and the rule that grades it.
+    pub(super) wishes: &'static [[&'static str; 3]],
+    /// Other keys, each with what says the same today.
+    pub(super) former: &'static [[&'static str; 2]],
+}
+
+/// The model of a document, which passes this check. `broken` lists the parts of its text that could not be read.
+pub(super) fn decode<M: DeserializeOwned>(
     document: &Document,
     broken: Vec<(usize, Error)>,
+    keys: Keys,
+    check: impl Fn(&M) -> Result<()>,
 ) -> Result<M> {
     let faults = Collector::new(&document.source, broken);
     let (is_broken, is_lost) = (faults.is_broken(), faults.is_lost());
@@ -33,8 +43,7 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
         document,
         faults: RefCell::new(faults),
         is_broken,
-        wishes: M::WISHES,
-        former: M::FORMER,
+        keys,
         unknown: RefCell::default(),
         instead: RefCell::default(),
         supplied: RefCell::default(),
@@ -47,7 +56,7 @@ pub(super) fn decode<M: Model + DeserializeOwned>(
                     break;
                 }
             }
-            Ok(read) => match read.check() {
+            Ok(read) => match check(&read) {
                 Ok(()) => model = Some(read),
                 Err(error) => {
                     if !run.refused(error) {
@@ -67,10 +76,7 @@ struct Run<'r> {
     faults: RefCell<Collector<'r>>,
     /// True if the text itself has faults: they may be the reason for a missing key.
     is_broken: bool,
-    /// Keys of a margin that is wanted: [`Model::WISHES`].
-    wishes: &'static [[&'static str; 3]],
-    /// Keys that it had: [`Model::FORMER`].
-    former: &'static [[&'static str; 2]],
+    keys: Keys,
     /// Values with a key that the model does not have.
     unknown: RefCell<HashSet<*const Spot>>,
     /// Placeholders for refused values.
@@ -140,11 +146,14 @@ impl Run<'_> {
         let Some(Error::OutOfRange { limit, value, kind }) = cause else {
             // A relation between values means nothing with a placeholder among them.
             if self.faults.borrow().is_empty() {
-                let list = match cause {
-                    Some(Error::Length { argument, .. }) => around.named(argument, &|_| true),
-                    _ => None,
-                };
-                self.note(list.unwrap_or(around).at, fault);
+                match cause {
+                    Some(Error::Length { argument, .. }) => {
+                        let list = around.named(argument, &|_| true);
+                        self.note(list.unwrap_or(around).at, fault);
+                    }
+                    Some(Error::NoSolution(refusal)) => self.note_unsolved(around, fault, &refusal),
+                    _ => self.note(around.at, fault),
+                }
             }
             return false;
         };
@@ -167,6 +176,26 @@ impl Run<'_> {
             self.note(spot.at, Fault { key, message, cause: fault.cause, ..Fault::default() });
         }
         is_new || value == PLACEHOLDER
+    }
+
+    /// Notes that values have no answer, at the first of them, which is said in the unit in which it was written.
+    fn note_unsolved(&self, around: &Spot, fault: Fault, refusal: &NoSolution) {
+        let written = refusal.arguments.first().and_then(|first| {
+            let name = first.name.rsplit('.').next().unwrap_or(&first.name);
+            let spot = around.named(name, &|spot| self.si(spot, first.kind) == Some(first.value))?;
+            let unit = match &spot.value {
+                Tree::Text(text) => text::read_as(text, first.kind).ok().map(|reading| reading.unit),
+                _ => None,
+            };
+            Some((&first.name, spot, unit))
+        });
+        match written {
+            Some((name, spot, unit)) => {
+                let key = if fault.key.is_empty() { name.to_string() } else { fault.key.clone() };
+                self.note(spot.at, Fault { key, message: refusal.sentence(unit), ..fault });
+            }
+            None => self.note(around.at, fault),
+        }
     }
 
     /// Innermost value that exists on a path; true if it is the end of the path. Text in brackets after a space is a
@@ -431,7 +460,7 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
                 }
                 if self.run.unknown.borrow_mut().insert(spot) {
                     let path = Path::Key(&self.path, key).to_string();
-                    let wish = self.run.wishes.iter().find(|[old, ..]| path == *old);
+                    let wish = self.run.keys.wishes.iter().find(|[old, ..]| path == *old);
                     let message = match wish {
                         Some([_, "", rule]) => format!(
                             "the margin that is wanted does not belong in a model; grade a margin with `Verdict::{rule}`"
@@ -439,7 +468,7 @@ impl<'de> Deserializer<'de> for Node<'_, '_> {
                         Some([_, line, rule]) => format!(
                             "the margin that is wanted belongs on a build sheet (`{line}`), not in a model; grade a margin with `Verdict::{rule}`"
                         ),
-                        None => match self.run.former.iter().find(|[old, _]| key == old) {
+                        None => match self.run.keys.former.iter().find(|[old, _]| key == old) {
                             Some([_, new]) => format!("this key is gone; write {new}"),
                             None => unknown_key(key, fields.iter().copied()),
                         },

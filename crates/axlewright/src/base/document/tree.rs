@@ -1,7 +1,8 @@
 //! A document as a tree in which every value has its place, from TOML, from JSON, or from numbers in coherent SI.
 #![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
-use super::fault::{Collector, Source};
+use super::source::{Collector, Source};
+use crate::base::error::MOST_FAULTS;
 use crate::base::text::shortened;
 use crate::{Error, Result};
 use serde_json::value::RawValue;
@@ -283,7 +284,7 @@ struct Reader<'a> {
 
 impl Reader<'_> {
     fn fault(&mut self, at: usize, key: &str, message: impl ToString) {
-        if self.faults.len() < super::fault::MOST_FAULTS {
+        if self.faults.len() < MOST_FAULTS {
             self.faults.push((at, Error::document(shortened(key), message)));
         }
     }
@@ -310,7 +311,7 @@ impl Reader<'_> {
 
     fn toml_text(&mut self) -> Spot {
         let (table, errors) = DeTable::parse_recoverable(self.text);
-        for error in errors.into_iter().take(super::fault::MOST_FAULTS) {
+        for error in errors.into_iter().take(MOST_FAULTS) {
             let span = error.span().unwrap_or(0..0);
             match error.message() {
                 "duplicate key" => {

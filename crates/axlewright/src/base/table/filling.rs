@@ -2,6 +2,7 @@
 
 use super::{Column, Inputs, Record, Row, Table, within_memory};
 use crate::base::error::{Error, Result};
+use crate::cannot;
 
 /// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason for a refusal. Rows wait until
 /// there is a block of them, which goes into the columns one column after the other.
@@ -36,7 +37,7 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         let bytes = columns.iter().map(|column| column.values.bytes_a_row()).sum();
         let rows = within_memory(lists, bytes, "ask for fewer values at a time")?;
         if columns.iter_mut().any(|column| column.values.reserve(rows).is_err()) {
-            return Err(Error::NoSolution { message: format!("no memory for a table of {rows} rows") });
+            return Err(cannot!("no memory for a table of {rows} rows: ask for fewer values at a time"));
         }
         let (waiting_inputs, waiting) = (Vec::with_capacity(WAITING), Vec::with_capacity(WAITING));
         Ok(Filling { columns, inputs, rows: 0, refused: Vec::new(), waiting_inputs, waiting })

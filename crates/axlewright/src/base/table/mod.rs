@@ -13,6 +13,7 @@ pub(crate) use record::{Field, Inputs, Lend, Record, Row, record};
 
 use super::error::{Error, Result};
 use super::units::Kind;
+use crate::cannot;
 use std::borrow::Cow;
 
 /// The values of one column.
@@ -127,13 +128,11 @@ pub(crate) fn within_memory(lists: &[usize], bytes_a_row: usize, instead: &str) 
         lists => format!(" ({})", lists.iter().map(usize::to_string).collect::<Vec<_>>().join(" x ")),
     };
     let gibibytes = |bytes: u128| bytes as f64 / (1_u64 << 30) as f64;
-    Err(Error::NoSolution {
-        message: format!(
-            "a table of {rows} rows{grid} of {bytes_a_row} bytes each takes {:.1} GiB, and one table at most {:.0} GiB: {instead}",
-            gibibytes(bytes),
-            gibibytes(u128::from(MOST_BYTES))
-        ),
-    })
+    Err(cannot!(
+        "a table of {rows} rows{grid} of {bytes_a_row} bytes each takes {:.1} GiB, and one table at most {:.0} GiB: {instead}",
+        gibibytes(bytes),
+        gibibytes(u128::from(MOST_BYTES))
+    ))
 }
 
 impl Values {

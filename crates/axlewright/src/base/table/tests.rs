@@ -1,6 +1,6 @@
 use super::*;
-use crate::Error;
 use crate::units::{Length, Quantity, Ratio, mm};
+use crate::{Error, cannot};
 
 record! {
     /// A joint of a linkage.
@@ -27,7 +27,7 @@ record! {
 const ROWS: usize = 67;
 
 fn too_far(row: usize) -> Error {
-    Error::NoSolution { message: format!("row {row} is too far") }
+    cannot!("row {row} is too far")
 }
 
 fn seen(row: usize) -> crate::Result<Seen<'static>> {

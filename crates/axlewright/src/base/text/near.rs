@@ -1,7 +1,7 @@
 //! Known words near a misspelt one.
 
+use super::print::{QUOTED, shortened};
 use super::unit::distance;
-use super::{QUOTED, shortened};
 
 /// True if a word may be a misspelling of another: at most a third of its letters differ. A long word is never compared.
 pub(crate) fn is_near(word: &str, known: &str) -> bool {

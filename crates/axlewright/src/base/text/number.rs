@@ -1,6 +1,7 @@
 //! Numbers as people write them: thousands, fractions, mixed numbers.
 
-use super::{Told, in_range, shortened};
+use super::plain::Told;
+use super::print::shortened;
 
 pub(super) const TWO_NUMBERS: &str = "there are two numbers where one is wanted; write one number and its unit, a decimal with \
      a point, thousands as `1,250` or `1250`";
@@ -102,4 +103,15 @@ pub(super) fn integer(text: &str) -> Option<(f64, &str)> {
 
 pub(super) fn quotient(numerator: f64, denominator: f64) -> Told<f64> {
     if denominator == 0.0 { Err("a fraction is over zero".into()) } else { Ok(numerator / denominator) }
+}
+
+/// Refuses a number that a unit makes too large, or too small to be told from zero.
+pub(super) fn in_range(value: f64, other_than_zero: bool) -> Told<f64> {
+    if !value.is_finite() {
+        return Err("the number is too large to compute with".into());
+    }
+    if value == 0.0 && other_than_zero {
+        return Err("the number is too small to be told from zero; write 0".into());
+    }
+    Ok(value)
 }

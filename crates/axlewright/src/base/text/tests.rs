@@ -1,7 +1,9 @@
+use super::print::QUOTED;
 use super::unit::*;
 use super::*;
+use crate::Error;
 use crate::units;
-use crate::units::KINDS;
+use crate::units::{KINDS, Kind};
 use proptest::prelude::*;
 
 fn kind(name: &str) -> &'static Kind {

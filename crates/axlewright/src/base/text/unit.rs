@@ -1,7 +1,8 @@
 //! Units as people write them: the unit and kind that a text names, and the message if it names none or two.
 
 use super::number::TWO_NUMBERS;
-use super::{Told, plain, shortened};
+use super::plain::{Told, plain};
+use super::print::shortened;
 use crate::units::{KINDS, Kind, Unit};
 use std::borrow::Cow;
 use std::collections::HashMap;

@@ -1,7 +1,7 @@
 use crate::base::document::{Model, Value};
 use crate::base::error::known;
 use crate::base::table::{Filling, Table, record};
-use crate::base::text::{System, print};
+use crate::base::text::said;
 use crate::base::verdict::less;
 use crate::cooling::liquid::ambient;
 use crate::units::{
@@ -133,8 +133,8 @@ impl Model for CapTest {
                 && rating_tolerance.si() >= rating.si()
             {
                 let message =
-                    format!("{} is not less than the rating, {}", shown(rating_tolerance), shown(rating));
-                return Err(refused("rating_tolerance", message));
+                    format!("{} is not less than the rating, {}", said(rating_tolerance), said(rating));
+                return Err(Error::document("rating_tolerance", message));
             }
         }
         if let Some(opening_pressure) = of(&self.opening_pressure) {
@@ -319,13 +319,13 @@ impl CapTest {
         {
             let most = plus(plus(opening, error), error);
             if holding.si() > most.si() {
-                return Err(refused(
+                return Err(Error::document(
                     "holding_pressure",
                     format!(
-                        "{} is more than {}, the most that a cap can hold that opens at {}, the error of both readings counted",
-                        shown(holding),
-                        shown(most),
-                        shown(opening)
+                        "{} is more than {}: a cap that opens at {} holds no more, even with the error of both readings",
+                        said(holding),
+                        said(most),
+                        said(opening)
                     ),
                 ));
             }
@@ -346,7 +346,7 @@ impl CapTest {
         self.check()?;
         if self.holding_pressure.is_none() {
             let message = "give the reading that the cap keeps: boiling depends on it".to_owned();
-            return Err(refused("holding_pressure", message));
+            return Err(Error::document("holding_pressure", message));
         }
         self.holds_at_least()?;
         fluid::water_boiling_temperature(absolute(self.header_pressure()?, station_pressure))
@@ -419,14 +419,6 @@ fn minus(pressure: GaugePressure, less: Stress) -> GaugePressure {
 
 fn missing(argument: &'static str, why: &'static str) -> Error {
     Error::Missing { argument, why }
-}
-
-fn shown<Q: Quantity>(pressure: Q) -> String {
-    [System::Metric, System::Us].map(|system| print(pressure.si(), Q::KIND, system)).join(" or ")
-}
-
-fn refused(key: &str, message: String) -> Error {
-    Error::document(key, message)
 }
 
 #[cfg(test)]

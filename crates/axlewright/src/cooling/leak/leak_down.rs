@@ -159,7 +159,10 @@ impl Model for LeakDown {
         }
         let glycol = self.mass_fraction.as_ref().is_some_and(|share| share.quantity.si() != 0.0);
         if self.liquid == Some(Liquid::Water) && glycol {
-            return Err(refused("mass_fraction", "water alone has no glycol; name the glycol in liquid"));
+            return Err(Error::document(
+                "mass_fraction",
+                "water alone has no glycol; name the glycol in liquid",
+            ));
         }
         Ok(())
     }
@@ -303,10 +306,6 @@ const OVER_COOLANT: &str =
     "coolant grows into the gas as it warms: leave it out only where both temperatures are the same";
 const OPEN: &str = "a system open to the air would pass: it takes more pressure than the gauge's error and the loss that is allowed";
 const NO_ERROR: &str = "the readings clear the system only with the gauge's error";
-
-fn refused(key: &str, message: &str) -> Error {
-    Error::document(key, message)
-}
 
 #[cfg(test)]
 mod tests {

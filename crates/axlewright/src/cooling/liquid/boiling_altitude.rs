@@ -1,8 +1,6 @@
-use crate::base::text::print_in;
-use crate::units::{
-    AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Temperature, UnitOf, kPa_absolute, kPa_gauge,
-};
-use crate::{Error, Result, air, fluid, valid};
+use crate::base::text::said;
+use crate::units::{AbsolutePressure, GaugePressure, Length, Ratio, Temperature};
+use crate::{Error, Result, air, cannot, fluid, valid};
 
 /// Height at which the air and the cap together hold the boiling pressure.
 #[inline]
@@ -18,19 +16,10 @@ fn height(boiling_pressure: AbsolutePressure, cap_pressure: GaugePressure) -> Re
 
 #[cold]
 fn nowhere(too_thin: bool, boiling_pressure: AbsolutePressure, cap_pressure: GaugePressure) -> Error {
-    let cap = print_in(cap_pressure.si(), GaugePressure::KIND, <kPa_gauge as UnitOf<GaugePressure>>::UNIT);
-    let boiling = print_in(
-        boiling_pressure.si(),
-        AbsolutePressure::KIND,
-        <kPa_absolute as UnitOf<AbsolutePressure>>::UNIT,
-    );
+    let boiling = said(boiling_pressure);
     let where_to =
         if too_thin { "does not boil anywhere up to 20 km" } else { "boils everywhere down to -5 km" };
-    Error::NoSolution {
-        message: format!(
-            "no height of boiling: with cap_pressure = {cap} a coolant that boils under {boiling} {where_to}"
-        ),
-    }
+    cannot!(cap_pressure; "has no height of boiling: a coolant that boils under {boiling} {where_to}")
 }
 
 /// Height above sea level from which on water begins to boil at a temperature, under a cap.
@@ -197,7 +186,7 @@ pub fn propylene_glycol_boiling_altitude(
 mod tests {
     use super::*;
     use crate::cooling::{ethylene_glycol_cap_pressure, propylene_glycol_cap_pressure, water_cap_pressure};
-    use crate::units::degC;
+    use crate::units::{degC, kPa_gauge};
     use proptest::prelude::*;
 
     #[test]

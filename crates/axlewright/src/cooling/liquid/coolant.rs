@@ -1,6 +1,7 @@
 use super::ambient;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::said;
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, absolute,
     temperature_difference,
@@ -215,9 +216,11 @@ impl Coolant {
         match (&self.altitude, &self.station_pressure) {
             (Some(altitude), None) => ambient::at_altitude(altitude.quantity),
             (None, Some(pressure)) => ambient::as_measured(pressure.quantity),
-            (None, None) => Err(missing("altitude", "give altitude, or station_pressure as measured there")),
+            (None, None) => {
+                Err(Error::document("altitude", "give altitude, or station_pressure as measured there"))
+            }
             (Some(_), Some(_)) => {
-                Err(missing("station_pressure", "give altitude or station_pressure, not both"))
+                Err(Error::document("station_pressure", "give altitude or station_pressure, not both"))
             }
         }
     }
@@ -240,7 +243,10 @@ impl Coolant {
             Liquid::Water => {
                 for (key, share) in [("volume_share", volume_share), ("mass_fraction", mass_fraction)] {
                     if share.is_some_and(|share| share.si() != 0.0) {
-                        return Err(missing(key, "water alone has no glycol; name the glycol in liquid"));
+                        return Err(Error::document(
+                            key,
+                            "water alone has no glycol; name the glycol in liquid",
+                        ));
                     }
                 }
                 return Ok(Ratio::from_si(0.0));
@@ -256,29 +262,25 @@ impl Coolant {
                 if apart > 0.01 * follows.si().max(mass_fraction.si()) {
                     let message = format!(
                         "it is {}, but {} follows from volume_share and concentrate: leave one of them out",
-                        mass_fraction.si(),
-                        follows.si()
+                        said(mass_fraction),
+                        said(follows)
                     );
-                    return Err(missing("mass_fraction", &message));
+                    return Err(Error::document("mass_fraction", message));
                 }
                 Ok(mass_fraction)
             }
             (_, _, Some(mass_fraction)) => Ok(mass_fraction),
             (Some(volume_share), Some(concentrate), None) => by_volume(volume_share, concentrate),
-            (Some(_), None, None) => Err(missing(
+            (Some(_), None, None) => Err(Error::document(
                 "concentrate",
                 "give the glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol",
             )),
-            (None, _, None) => Err(missing(
+            (None, _, None) => Err(Error::document(
                 "volume_share",
                 "give the share of concentrate by volume, or mass_fraction, the glycol by mass",
             )),
         }
     }
-}
-
-fn missing(key: &str, message: &str) -> Error {
-    Error::document(key, message)
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::said;
 use crate::cooling::{Coolant, Liquid, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
@@ -212,7 +213,7 @@ impl Mix {
     pub fn exchange(&self) -> Result<Exchange> {
         self.check_fields()?;
         let Some(present_strength) = &self.present_strength else {
-            return Err(refused("present_strength", "give the strength of the fill that is there"));
+            return Err(Error::document("present_strength", "give the strength of the fill that is there"));
         };
         let present_strength = present_strength.quantity;
         valid! { present_strength: 0 <= .. <= 1 ; "definition: a share of the whole"; }
@@ -261,7 +262,7 @@ impl Mix {
 
     fn check_fields(&self) -> Result<()> {
         if self.liquid == Liquid::Water {
-            return Err(refused("liquid", "water alone is no mix; name the glycol"));
+            return Err(Error::document("liquid", "water alone is no mix; name the glycol"));
         }
         let (system_volume, concentrate) = (self.system_volume.quantity, self.concentrate.quantity);
         let (fill_temperature, mean_temperature) =
@@ -291,11 +292,12 @@ impl Mix {
                 self.by_mass(strength)
             }
             (None, None) => {
-                Err(refused("strength", "give the strength that is wanted, or freezing_temperature"))
+                Err(Error::document("strength", "give the strength that is wanted, or freezing_temperature"))
             }
-            (Some(_), Some(_)) => {
-                Err(refused("freezing_temperature", "give freezing_temperature or strength, not both"))
-            }
+            (Some(_), Some(_)) => Err(Error::document(
+                "freezing_temperature",
+                "give freezing_temperature or strength, not both",
+            )),
         }
     }
 
@@ -310,7 +312,7 @@ impl Mix {
                 };
                 by_volume(strength, self.concentrate.quantity)
             }
-            None => Err(refused("strength_by", "say whether strengths are by mass or by volume")),
+            None => Err(Error::document("strength_by", "say whether strengths are by mass or by volume")),
         }
     }
 
@@ -322,12 +324,12 @@ impl Mix {
             _ => fluid::ethylene_glycol_concentrate_share,
         };
         if mass_fraction >= glycol_mass_share {
-            return Err(refused(
+            return Err(Error::document(
                 "concentrate",
-                &format!(
-                    "{} glycol by mass is not more than the {} of a mix: none with water is as strong",
-                    glycol_mass_share.si(),
-                    mass_fraction.si()
+                format!(
+                    "{} glycol by mass is not more than the {} of the mix: a mix with water is weaker than its concentrate",
+                    said(glycol_mass_share),
+                    said(mass_fraction)
                 ),
             ));
         }
@@ -347,10 +349,6 @@ impl Mix {
             hottest: self.hottest.clone(),
         }
     }
-}
-
-fn refused(key: &str, message: &str) -> Error {
-    Error::document(key, message)
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ use crate::driveline::{
     engine_speed, engine_speed_after_shift, final_drive_for_cruise, gear_step, road_speed,
 };
 use crate::units::{AngularVelocity, Length, Ratio, Velocity, rpm};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise.
 ///
@@ -167,7 +167,7 @@ impl Gearbox {
     ///     rolling_radius: Value::parse("0.35 m")?, red_line: Value::parse("4200 rpm")?,
     /// }.checked()?;
     /// let table = gearbox.gears_table()?;
-    /// let after = table.numbers("engine_speed_after_shift").ok_or(axlewright::Error::NoSolution { message: String::new() })?;
+    /// let after = table.numbers("engine_speed_after_shift").unwrap_or_default();
     /// assert_eq!(format!("{:.0} rpm", AngularVelocity::from_si(after[0]).in_::<rpm>()), "2100 rpm");
     /// # Ok::<(), axlewright::Error>(())
     /// ```
@@ -246,9 +246,7 @@ impl Gearbox {
                 });
             }
         }
-        largest.ok_or_else(|| Error::NoSolution {
-            message: "no gap: there is one gear only in gears".to_owned(),
-        })
+        largest.ok_or_else(|| cannot!("no gap: gears has one gear only; list at least two"))
     }
 
     /// Gear and axle ratio for a wanted cruise, in the range for the road.
@@ -281,13 +279,7 @@ impl Gearbox {
         self.check()?;
         let red_line = self.red_line.quantity;
         if engine_speed > red_line {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "no cruise: engine_speed = {} rpm is above red_line = {} rpm",
-                    engine_speed.in_::<rpm>(),
-                    red_line.in_::<rpm>()
-                ),
-            });
+            return Err(cannot!(engine_speed <= red_line; "is above red_line: no gear holds this cruise"));
         }
         let range =
             self.ranges().into_iter().map(|(_, ratio)| ratio).reduce(|a, b| if b < a { b } else { a });

@@ -1,10 +1,10 @@
 //! Torque that counts against a rating: the torque path and the build sheet share these rules.
 
-use super::torque_path::{RatingKind, Side};
+use super::rating::{RatingKind, Side};
 #[cfg(feature = "sheet")]
 use crate::driveline::Differential;
 use crate::units::{Force, Length, Ratio, Torque};
-use crate::{Error, Result};
+use crate::{Error, Result, cannot};
 
 /// Cause that bounds a torque.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -128,13 +128,13 @@ impl GripBounds {
     /// High bound of grip; refused below the mean.
     pub(in crate::driveline) fn high(&self) -> Result<Ratio> {
         match self.pull_coefficient {
-            Some(mean) if mean > self.strength_coefficient => Err(Error::NoSolution {
-                message: format!(
-                    "strength_coefficient = {} is a high bound of grip and not less than pull_coefficient = {}",
-                    self.strength_coefficient.si(),
-                    mean.si()
-                ),
-            }),
+            Some(mean) if mean > self.strength_coefficient => {
+                let strength_coefficient = self.strength_coefficient;
+                Err(cannot!(
+                    strength_coefficient >= mean;
+                    "is less than pull_coefficient: strength takes the high bound of grip, and pull takes the mean"
+                ))
+            }
             _ => Ok(self.strength_coefficient),
         }
     }

@@ -4,6 +4,7 @@ mod axle_shaft_torque;
 mod clutch_capacity;
 pub(super) mod demand;
 mod grip_torque;
+mod rating;
 pub(super) mod torque_path;
 mod wheel_torque;
 
@@ -12,5 +13,6 @@ pub use clutch_capacity::{
     clamp_load_for_capacity, clutch_capacity_uniform_pressure, clutch_capacity_uniform_wear,
 };
 pub use grip_torque::{grip_torque, grip_torque_upstream};
-pub use torque_path::{Grip, Part, Pull, RatingKind, Side, TorquePath, Weakest};
+pub use rating::{RatingKind, Side};
+pub use torque_path::{Grip, Part, Pull, TorquePath, Weakest};
 pub use wheel_torque::wheel_torque;

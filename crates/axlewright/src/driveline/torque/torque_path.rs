@@ -1,11 +1,12 @@
 #![expect(clippy::indexing_slicing, reason = "one demand and one grip a part, in the order of the parts")]
 
 use super::demand::{AtGround, Bound, Geared, GripBounds, Pulling, Rated};
+use super::rating::{RatingKind, Side};
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::driveline::{Differential, grip_torque};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
 ///
@@ -110,30 +111,6 @@ pub struct Part {
     /// Kind of the rating.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub rating_kind: Option<RatingKind>,
-}
-
-/// Side of a part on which its rating counts.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Side {
-    /// The input side.
-    Input,
-    /// The output side.
-    Output,
-}
-
-/// Kind of a rating.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum RatingKind {
-    /// For the part's life.
-    Continuous,
-    /// For a moment.
-    Peak,
-    /// Before it stays bent.
-    Yield,
-    /// Before it breaks.
-    Ultimate,
 }
 
 record! {
@@ -298,9 +275,9 @@ impl TorquePath {
             self.parts.iter().zip(&demands).filter_map(|(part, demand)| Some((part, demand.margin.ok()?)));
         let least = known.min_by(|a, b| a.1.2.si().total_cmp(&b.1.2.si()));
         let Some((part, (torque, _, margin))) = least else {
-            return Err(Error::NoSolution {
-                message: format!("no weakest part: none of the {not_known} parts has a margin that is known"),
-            });
+            return Err(cannot!(
+                "no weakest part: none of the {not_known} parts has a known margin; give the torque_rating of one"
+            ));
         };
         Ok(Weakest { part: part.name.clone(), torque, margin, not_known })
     }
@@ -345,7 +322,7 @@ impl TorquePath {
     pub fn pull(&self) -> Result<Pull> {
         self.check()?;
         let Some(grip) = &self.grip else {
-            return Err(Error::NoSolution { message: "no pull: grip is not given".to_owned() });
+            return Err(cannot!("no pull: grip is not given"));
         };
         let mut from_engine = self.engine_torque.quantity;
         for part in &self.parts {
@@ -353,9 +330,7 @@ impl TorquePath {
             from_engine = Geared { torque: from_engine, ratio, efficiency }.behind()?;
         }
         let Some(pull_coefficient) = of(&grip.pull_coefficient) else {
-            return Err(Error::NoSolution {
-                message: "no pull: grip.pull_coefficient is not given".to_owned(),
-            });
+            return Err(cannot!("no pull: grip.pull_coefficient is not given"));
         };
         let held = grip.torque(pull_coefficient)?;
         let (wheel_torque, bound) = Pulling {
@@ -470,18 +445,15 @@ impl Grip {
 impl Part {
     fn check(&self) -> Result<()> {
         if self.differential.is_some() && self.share.is_some() {
-            return Err(Error::NoSolution {
-                message: "share and differential are both given; the share of a shaft follows from its differential: leave one out"
-                    .to_owned(),
-            });
+            return Err(cannot!(
+                "share and differential are both given: the share follows from the differential; leave one out"
+            ));
         }
         let (ratio, efficiency, share) = self.factors();
         if let Some(least_ratio) = of(&self.least_ratio) {
             valid! { least_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000"; }
             if least_ratio > ratio {
-                let (least, ratio) = (least_ratio.si(), ratio.si());
-                let message = format!("least_ratio = {least} is no more than ratio = {ratio}");
-                return Err(Error::NoSolution { message });
+                return Err(cannot!(least_ratio <= ratio; "is more than ratio, which is the largest"));
             }
         }
         valid! {

@@ -1,8 +1,10 @@
 use crate::base::document::{Model, Value};
+use crate::base::error::NoSolution;
 use crate::base::numeric::root;
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::said;
 use crate::units::{Angle, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// Height of the centre of gravity from raising one axle, with its uncertainty.
 ///
@@ -186,11 +188,14 @@ impl Weighing {
             + raised_unsprung * self.radii[1];
         let height = high / self.total();
         if height < 0.0 || height.is_nan() {
-            let message = format!(
-                "lower_axle_reading = {} kg puts the centre of gravity {} m below the ground",
-                self.reading, -height
-            );
-            return Err(Error::NoSolution { message });
+            let (lower_axle_reading, below) = (Mass::from_si(self.reading), said(Length::from_si(-height)));
+            return Err(match height.is_nan() {
+                true => cannot!(lower_axle_reading; "gives no height: check the readings and the lift"),
+                false => cannot!(
+                    lower_axle_reading;
+                    "puts the centre of gravity {below} below the ground: check the readings and the lift"
+                ),
+            });
         }
         Ok(height)
     }
@@ -367,7 +372,7 @@ fn lift_in_range(lift: Length) -> Result<()> {
 }
 
 fn missing(field: &str, why: &str) -> Error {
-    Error::NoSolution { message: format!("{field} is missing, and {why}") }
+    cannot!("{field} is missing: it is needed with {why}")
 }
 
 /// Deflection of an axle for a kilogram, two sides together; zero if it is not needed.
@@ -388,8 +393,8 @@ fn unsprung(asked: bool, field: &str, mass: &Option<Value<Mass>>, axle: Mass) ->
     if mass.si() >= 0.0 && mass.si() < axle.si() {
         return Ok(mass.si());
     }
-    let message = format!("{field} = {} kg is not between 0 and the {} kg of its axle", mass.si(), axle.si());
-    Err(Error::NoSolution { message })
+    let refusal = NoSolution::new("is not between nothing and the mass on its axle");
+    Err(Error::no_solution(refusal.of(field.to_owned(), mass).at_least(Mass::from_si(0.0)).less_than(axle)))
 }
 
 #[cfg(test)]
@@ -513,7 +518,7 @@ mod tests {
         let refused = |changed: RaisedAxle| changed.check().unwrap_err().to_string();
         assert!(
             refused(RaisedAxle { suspension: Suspension::Free, ..locked() })
-                .starts_with("lower_wheel_rate is missing, and suspension = free")
+                .starts_with("lower_wheel_rate is missing: it is needed with suspension = free")
         );
         assert!(
             refused(RaisedAxle { lift_at: LiftAt::Ground, ..locked() })

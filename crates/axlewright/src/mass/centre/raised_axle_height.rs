@@ -1,6 +1,6 @@
-use crate::Error;
+use crate::base::text::said;
 use crate::units::{Length, Mass};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
 ///
@@ -74,12 +74,10 @@ pub fn raised_axle_height(
     let moved = (raised_mass.si() - level_mass.si()) / total_mass.si();
     let height = loaded_radius.si() + l * moved * (along / lift);
     if height < 0.0 {
-        let message = format!(
-            "raised_mass = {} kg puts the centre of gravity {} m below the ground",
-            raised_mass.si(),
-            -height
-        );
-        return Err(Error::NoSolution { message });
+        let below = said(Length::from_si(-height));
+        return Err(cannot!(
+            raised_mass; "puts the centre of gravity {below} below the ground: check the readings and the lift"
+        ));
     }
     Ok(Length::from_si(height))
 }

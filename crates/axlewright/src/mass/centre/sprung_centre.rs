@@ -1,7 +1,8 @@
 use crate::Error;
+use crate::base::error::NoSolution;
 use crate::base::table::record;
 use crate::units::{Length, Mass};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 record! {
     /// Sprung mass and its centre of gravity.
@@ -95,21 +96,19 @@ pub fn sprung_centre(
         [("front", front_unsprung_mass, total_mass - rear_axle), ("rear", rear_unsprung_mass, rear_axle)]
     {
         if unsprung.si() >= carried.si() {
-            let message = format!(
-                "{axle}_unsprung_mass = {} kg is not less than the {} kg that the {axle} axle carries",
-                unsprung.si(),
-                carried.si()
-            );
-            return Err(Error::NoSolution { message });
+            let refusal = NoSolution::new(format!("is not less than the mass that the {axle} axle carries"));
+            return Err(Error::no_solution(
+                refusal.of(format!("{axle}_unsprung_mass"), unsprung).less_than(carried),
+            ));
         }
     }
     let height = Length::from_raw(high / sprung_mass);
     if height.si() < 0.0 {
-        let message = format!(
-            "centre_height = {} m is lower than the unsprung masses allow: the sprung mass would lie below the ground",
-            centre_height.si()
-        );
-        return Err(Error::NoSolution { message });
+        let least = centre_height - height * (sprung_mass / total_mass);
+        return Err(cannot!(
+            centre_height >= least;
+            "is too low for these unsprung masses: the sprung mass would lie below the ground"
+        ));
     }
     Ok(SprungCentre { sprung_mass, sprung_behind_front_axle: Length::from_raw(behind / sprung_mass), height })
 }

@@ -1,7 +1,6 @@
-use crate::Error;
 use crate::mass::{AxleLoads, longitudinal_load_transfer, static_axle_loads};
 use crate::units::{Acceleration, Length, Mass};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Loads of the axles while the vehicle gains or loses speed on a level road.
 ///
@@ -62,15 +61,13 @@ pub fn axle_loads_under_acceleration(
     let still = static_axle_loads(total_mass, behind_front_axle, wheelbase)?;
     let transfer = longitudinal_load_transfer(total_mass, centre_height, wheelbase, acceleration)?;
     let (front_load, rear_load) = (still.front_load - transfer, still.rear_load + transfer);
-    for (load, axle) in [(front_load, "front"), (rear_load, "rear")] {
-        if load.si() < 0.0 {
-            let message = format!(
-                "acceleration = {} m/s² lifts the {axle} axle: its load would be {} N",
-                acceleration.si(),
-                load.si()
-            );
-            return Err(Error::NoSolution { message });
-        }
+    if front_load.si() < 0.0 {
+        let most = acceleration * (still.front_load / transfer);
+        return Err(cannot!(acceleration <= most; "lifts the front axle"));
+    }
+    if rear_load.si() < 0.0 {
+        let least = acceleration * (still.rear_load / -transfer);
+        return Err(cannot!(acceleration >= least; "lifts the rear axle"));
     }
     Ok(AxleLoads { front_load, rear_load })
 }

@@ -1,5 +1,5 @@
 use crate::units::{Frequency, Length, Ratio, Velocity};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Rear frequency at which the pitching ends after a number of cycles of the front.
 ///
@@ -52,13 +52,9 @@ pub fn flat_ride_rear_frequency(
     }
     let before = front_frequency * (wheelbase / speed);
     if cycles <= before {
-        return Err(Error::NoSolution {
-            message: format!(
-                "cycles = {} is not more than the {} that the front makes before the rear meets the bump",
-                cycles.si(),
-                before.si()
-            ),
-        });
+        return Err(cannot!(
+            cycles > before; "is too few: the front makes more before the rear meets the bump"
+        ));
     }
     Ok(front_frequency * (cycles / (cycles - before)))
 }

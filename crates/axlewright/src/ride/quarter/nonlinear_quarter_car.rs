@@ -1,10 +1,12 @@
 use crate::base::document::{Model, Stated, Value};
+use crate::base::error::NoSolution;
 use crate::base::integrator::Integrator;
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::Table;
+use crate::base::text::said;
 use crate::ride::road::course::{Course, Leg, Road};
 use crate::ride::solution::response::{Motion, table};
-use crate::spring::{BumpStop, DamperCurve};
+use crate::spring::{BumpStop, DamperCurve, ROD_SPEED};
 use crate::units::{Length, LinearStiffness, Mass, Ratio, STANDARD_GRAVITY, Time, Velocity};
 use crate::{Error, Result, valid};
 use core::cell::Cell;
@@ -126,14 +128,17 @@ impl Parts {
     /// The curve that ends at this state.
     fn beyond(&self, time: f64, state: &[f64; 4]) -> Option<Error> {
         let (velocity, travel) = (self.damper_ratio * (state[3] - state[1]), state[2] - state[0]);
-        let message = if self.damper.at(velocity).is_nan() {
-            format!("damper: its velocity reaches {velocity} m/s near {time} s, beyond the points")
-        } else {
-            let stop = self.stop.as_ref().filter(|stop| stop.force(travel).is_nan())?;
-            let compression = stop.ratio * (travel - stop.bump_left);
-            format!("bump_stop: its compression reaches {compression} m near {time} s, beyond the points")
-        };
-        Some(Error::NoSolution { message })
+        let near = said(Time::from_si(time));
+        if self.damper.at(velocity).is_nan() {
+            let refusal =
+                NoSolution::new(format!("is beyond the points, near {near}: measure the damper faster"));
+            let refusal = refusal.of("damper.velocity", Velocity::from_si(velocity)).in_units(&ROD_SPEED);
+            return Some(Error::no_solution(refusal));
+        }
+        let stop = self.stop.as_ref().filter(|stop| stop.force(travel).is_nan())?;
+        let compression = Length::from_si(stop.ratio * (travel - stop.bump_left));
+        let refusal = NoSolution::new(format!("is beyond the points, near {near}: measure the stop further"));
+        Some(Error::no_solution(refusal.of("bump_stop.compression", compression)))
     }
 }
 

@@ -5,7 +5,7 @@
 )]
 
 use crate::units::{Length, Time, Velocity};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 use core::array::from_fn;
 use core::f64::consts::PI;
 
@@ -168,13 +168,11 @@ impl<const W: usize> Course<W> {
         // A duration that is a whole number of steps except for its last digit counts as that number.
         let steps = (duration.si() / time_step.si() * (1.0 + 1e-12)).floor() as usize;
         if steps >= MOST_ROWS {
-            let message = format!(
-                "duration = {} s in steps of time_step = {} s is {} rows, more than {MOST_ROWS}",
-                duration.si(),
-                time_step.si(),
-                steps + 1
-            );
-            return Err(Error::NoSolution { message });
+            let most = time_step * (MOST_ROWS as f64 - 1.0);
+            return Err(cannot!(
+                duration <= most, time_step;
+                "takes {} rows of the {MOST_ROWS} that there may be: shorten it, or lengthen time_step", steps + 1
+            ));
         }
         Ok(Self { roads, time_step: time_step.si(), rows: steps + 1 })
     }

@@ -6,7 +6,7 @@
 
 use super::matrix::{Eliminate, Square};
 use crate::ride::road::course::{Course, Piece};
-use crate::{Error, Result};
+use crate::{Error, Result, cannot};
 use core::array::from_fn;
 use nalgebra::{Complex, SMatrix, SVector};
 
@@ -110,9 +110,9 @@ impl<const N: usize, const W: usize> Linear<N, W> {
             [] => {}
             [one, other] => pairs.push((one, other)),
             _ => {
-                let message =
-                    "two modes are damped so much that neither swings: they have no frequency of their own";
-                return Err(Error::NoSolution { message: message.to_owned() });
+                return Err(cannot!(
+                    "two modes have no frequency of their own: they are damped so much that neither swings"
+                ));
             }
         }
         let mut modes: Vec<Mode<N>> = pairs
@@ -253,7 +253,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
 }
 
 pub(in crate::ride) fn no_modes() -> Error {
-    Error::NoSolution { message: "the modes are not found: the eigenvalues do not settle".to_owned() }
+    cannot!("the modes are not found: the eigenvalues do not settle")
 }
 
 /// Kinetic energy of each coordinate in a mode: the null vector of the pencil at its root.

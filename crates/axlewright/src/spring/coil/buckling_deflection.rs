@@ -1,6 +1,6 @@
-use crate::base::text::{System, print};
-use crate::units::{Kind, Length, Quantity, Ratio, Stress};
-use crate::{Error, Result, valid};
+use crate::base::text::said;
+use crate::units::{Length, Ratio, Stress};
+use crate::{Error, Result, cannot, valid};
 use core::f64::consts::PI;
 
 /// Deflection from its free length at which a compression spring buckles.
@@ -80,31 +80,19 @@ pub fn buckling_deflection(
     Ok(free_length * bending / (1.0 + rest.sqrt()))
 }
 
-/// A length or a modulus as a shop says it.
-fn said<Q: Quantity>(quantity: Q) -> String {
-    let kind: &'static Kind = Q::KIND;
-    format!("{} ({})", print(quantity.si(), kind, System::Metric), print(quantity.si(), kind, System::Us))
-}
-
 #[cold]
 fn no_metal(elastic_modulus: Stress, shear_modulus: Stress) -> Error {
-    let (elastic, shear) = (said(elastic_modulus), said(shear_modulus));
-    Error::NoSolution {
-        message: format!(
-            "no buckling deflection: elastic_modulus = {elastic} is less than twice shear_modulus = {shear} (E = 2 G (1 + Poisson's ratio), \
-             and that of an isotropic metal is not negative)"
-        ),
-    }
+    let least = shear_modulus * 2.0;
+    cannot!(
+        elastic_modulus >= least, shear_modulus;
+        "is less than twice shear_modulus: no isotropic metal has such moduli (E = 2 G (1 + Poisson's ratio), and Poisson's ratio is not negative)"
+    )
 }
 
 #[cold]
 fn never(free_length: Length, limit: Length) -> Error {
-    let (length, limit) = (said(free_length), said(limit));
-    Error::NoSolution {
-        message: format!(
-            "no buckling deflection: with free_length = {length} the spring never buckles; only above {limit} can it (Shigley, eq. 10-11)"
-        ),
-    }
+    let limit = said(limit);
+    cannot!(free_length; "is too short to buckle: only a spring longer than {limit} can (Shigley, eq. 10-11)")
 }
 
 #[cfg(test)]
@@ -125,7 +113,7 @@ mod tests {
         assert!(matches!(refusal, Error::NoSolution { .. }));
         assert_eq!(
             refusal.to_string(),
-            "no buckling deflection: with free_length = 300 mm (11.81 in) the spring never buckles; only above 331.8 mm (13.06 in) can it (Shigley, eq. 10-11)"
+            "free_length = 300 mm (11.81 in) is too short to buckle: only a spring longer than 331.8 mm (13.06 in) can (Shigley, eq. 10-11)"
         );
     }
 

@@ -2,7 +2,7 @@ use crate::base::document::{Model, Value};
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Filling, Table, record};
 use crate::units::{Energy, Force, Length, LinearStiffness};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// A coil whose rate changes along its deflection, through points as its maker prints or a press measures them.
 ///
@@ -87,9 +87,8 @@ impl ProgressiveCoil {
         let (curve, x) = (self.curve()?, deflection.si());
         let force = curve.at(x);
         if force.is_nan() {
-            let message =
-                format!("deflection = {x} m is beyond the last point of the curve, {} m", curve.range().1);
-            return Err(Error::NoSolution { message });
+            let last = Length::from_si(curve.range().1);
+            return Err(cannot!(deflection <= last; "is beyond the last point of the curve"));
         }
         Ok(CompressedCoil {
             force: Force::from_si(force),
@@ -116,8 +115,8 @@ impl ProgressiveCoil {
         let (_, last) = curve.range();
         let most = curve.at(last);
         if wanted > most {
-            let message = format!("force = {wanted} N is more than the {most} N of the last point");
-            return Err(Error::NoSolution { message });
+            let most = Force::from_si(most);
+            return Err(cannot!(force <= most; "is more than that of the last point"));
         }
         root("deflection", |x| curve.at(x) - wanted, 0.0, last, 0.0).map(Length::from_si)
     }
@@ -149,7 +148,7 @@ impl ProgressiveCoil {
             }
             let (before, force_before) = points.last().copied().unwrap_or((0.0, 0.0));
             if x <= before {
-                let message = "deflection: the points stand in order of deflection, none twice";
+                let message = "deflection: list the points in order of deflection, each once";
                 return Err(refused(message.to_owned()));
             }
             if force <= force_before {
@@ -212,7 +211,10 @@ mod tests {
         assert!(refused(&[(f64::NAN, 5.0)]).starts_with("points[0]: deflection"));
         let coil = coil(&PROGRESSIVE);
         let beyond = coil.at(Length::from_si(0.16)).unwrap_err().to_string();
-        assert!(beyond.starts_with("deflection = 0.16"), "{beyond}");
+        assert_eq!(
+            beyond,
+            "deflection = 160 mm (6.299 in) is beyond the last point of the curve; allowed: at most 150 mm (5.906 in)"
+        );
         assert!(
             coil.deflection_for_force(Force::from_si(6201.0)).unwrap_err().to_string().starts_with("force")
         );

@@ -1,8 +1,9 @@
 use crate::base::document::{Model, Value};
+use crate::base::error::NoSolution;
 use crate::base::numeric::{MonotoneCubic, root};
 use crate::base::table::{Filling, Table, record};
-use crate::units::{Energy, Force, Length, LinearStiffness};
-use crate::{Error, Result, valid};
+use crate::units::{Energy, Force, J, Length, LinearStiffness, UnitOf};
+use crate::{Error, Result, cannot, valid};
 
 /// A bump stop's force over compression through points, as its maker prints or a press measures them.
 ///
@@ -92,9 +93,8 @@ impl BumpStop {
         }
         let force = curve.at(x);
         if force.is_nan() {
-            let message =
-                format!("compression = {x} m is beyond the last point of the curve, {} m", curve.range().1);
-            return Err(Error::NoSolution { message });
+            let last = Length::from_si(curve.range().1);
+            return Err(cannot!(compression <= last; "is beyond the last point of the curve"));
         }
         Ok(Stopped {
             force: Force::from_si(force),
@@ -121,10 +121,10 @@ impl BumpStop {
         let (_, last) = curve.range();
         let most = curve.integral(last);
         if wanted > most {
-            let message = format!(
-                "energy = {wanted} J is more than the {most} J that the stop takes up to its last point"
-            );
-            return Err(Error::NoSolution { message });
+            let most = Energy::from_si(most);
+            let refusal = NoSolution::new("is more than the stop takes up to its last point");
+            let units = [<J as UnitOf<Energy>>::UNIT];
+            return Err(Error::no_solution(refusal.of("energy", energy).in_units(&units).at_most(most)));
         }
         root("compression", |x| curve.integral(x) - wanted, 0.0, last, 0.0).map(Length::from_si)
     }
@@ -152,12 +152,12 @@ impl BumpStop {
             point.check().map_err(|error| error.within(&format!("points[{place}]")))?;
             let (x, force) = (point.compression.quantity.si(), point.force.quantity.si());
             if x == 0.0 && force != 0.0 {
-                return Err(refused("force: at contact there is none".to_owned()));
+                return Err(refused("force: it is zero at contact".to_owned()));
             }
             let (before, force_before) = points.last().copied().unwrap_or((0.0, 0.0));
             if x != 0.0 && x <= before {
                 return Err(refused(
-                    "compression: the points stand in order of compression, none twice".to_owned(),
+                    "compression: list the points in order of compression, each once".to_owned(),
                 ));
             }
             if force < force_before {
@@ -216,7 +216,7 @@ mod tests {
         assert!(refused(&[(0.1, 5.0), (0.2, 4.0)]).starts_with("points[1]: force"));
         assert!(refused(&[(f64::NAN, 5.0)]).starts_with("points[0]: compression"));
         let two = stop(&[(0.0, 0.0), (0.02, 100.0)]);
-        assert!(two.at(Length::from_si(0.03)).unwrap_err().to_string().starts_with("compression = 0.03"));
+        assert!(two.at(Length::from_si(0.03)).unwrap_err().to_string().starts_with("compression = 30 mm"));
         assert!(
             two.compression_for_energy(Energy::from_si(2.0))
                 .unwrap_err()

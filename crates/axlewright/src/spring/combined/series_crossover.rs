@@ -1,7 +1,8 @@
 use super::series_rate::series_rate;
 use crate::base::table::record;
+use crate::base::text::said;
 use crate::units::{Force, Length, LinearStiffness};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 record! {
     /// Points at which a stack of two springs changes its rate and ends.
@@ -79,12 +80,10 @@ pub fn series_crossover(
     }
     let (first, second) = (first_rate * first_travel_to_solid, second_rate * second_travel_to_solid);
     if (first - second).abs() <= 4.0 * f64::EPSILON * first {
-        return Err(Error::NoSolution {
-            message: format!(
-                "no crossover: with first_rate * first_travel_to_solid = second_rate * second_travel_to_solid = {} N both springs are solid at the same load",
-                first.si()
-            ),
-        });
+        let load = said(first);
+        return Err(cannot!(
+            "no crossover: both springs are solid at the same load, {load} (first_rate * first_travel_to_solid = second_rate * second_travel_to_solid)"
+        ));
     }
     let (crossover_load, rate_above, solid_load) =
         if first < second { (first, second_rate, second) } else { (second, first_rate, first) };
@@ -101,6 +100,7 @@ pub fn series_crossover(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Error;
     use crate::units::{N_mm, mm};
     use approx::assert_relative_eq;
     use proptest::prelude::*;

@@ -3,8 +3,9 @@
 use super::series_rate;
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::said;
 use crate::units::{Force, Length, LinearStiffness};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// Springs end to end on one axis, each until its coils close.
 ///
@@ -162,13 +163,9 @@ impl Stack {
         self.check()?;
         let greatest = self.greatest_load();
         if !self.springs.iter().any(|spring| spring.works_up_to(load)) {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "no length: load = {} N is more than {} N, at which every one of springs is closed",
-                    load.si(),
-                    greatest.si()
-                ),
-            });
+            return Err(
+                cannot!(load <= greatest; "is more than the load that closes every spring in springs"),
+            );
         }
         let deflection = self.deflection(load);
         let closed = self.springs.iter().filter(|spring| spring.is_closed(load)).count() as i64;
@@ -195,14 +192,9 @@ impl Stack {
         springs.sort_by(|a, b| a.closing_load().si().total_cmp(&b.closing_load().si()));
         let (least, free) = (self.free_length() - self.deflection(self.greatest_load()), self.free_length());
         if length < least || length > free {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "no load: length = {} m does not lie between {} m, every one of springs closed, and {} m, every one free",
-                    length.si(),
-                    least.si(),
-                    free.si()
-                ),
-            });
+            return Err(cannot!(
+                least <= length <= free; "is outside the range of springs, from all closed to all free"
+            ));
         }
         // Along the straight pieces from corner to corner.
         let (mut load, mut reached) = (Force::from_si(0.0), Length::from_si(0.0));
@@ -235,12 +227,8 @@ impl Stack {
             }
         }
         if self.springs.iter().all(|spring| together(spring, first)) {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "no crossover: every one of springs closes at the same load, {} N",
-                    first.closing_load().si()
-                ),
-            });
+            let load = said(first.closing_load());
+            return Err(cannot!("no crossover: all springs close at the same load, {load}"));
         }
         let load = first.closing_load();
         let deflection = self.deflection(load);
@@ -295,7 +283,7 @@ impl Stack {
         let mut rates = self.springs.iter().filter(|spring| open(spring)).map(|spring| spring.rate.quantity);
         let first = rates.next();
         let sum = rates.try_fold(first, |sum, rate| sum.map(|sum| series_rate(sum, rate)).transpose())?;
-        sum.ok_or_else(|| Error::NoSolution { message: "no rate: every one of springs is closed".to_owned() })
+        sum.ok_or_else(|| cannot!("no rate: all springs are closed"))
     }
 }
 
@@ -398,10 +386,13 @@ mod tests {
     fn beyond_its_ends_there_is_no_answer() {
         let stack = three();
         let over = stack.under_load(Force::from_si(7200.1)).unwrap_err().to_string();
-        assert!(over.contains("load = 7200.1 N is more than 7200"), "{over}");
-        for length in [201.9, 482.1] {
+        assert_eq!(
+            over,
+            "load = 7200.1 N (1618.65 lbf) is more than the load that closes every spring in springs; allowed: at most 7200 N (1618.62 lbf)"
+        );
+        for (length, says) in [(201.9, "length = 201.9 mm"), (482.1, "length = 482.1 mm")] {
             let beyond = stack.at_length(Length::of::<mm>(length)).unwrap_err().to_string();
-            assert!(beyond.contains("length = 0."), "{beyond}");
+            assert!(beyond.starts_with(says), "{beyond}");
         }
         let table = stack.table(&[600.0, 8000.0].map(Force::from_si)).unwrap();
         assert_eq!(table.word("closed_springs", 0), Some("helper"));

@@ -1,10 +1,11 @@
-use super::damper_curve::{DamperPoint, measured, of_damper, through_rest};
+use super::damper_curve::{DamperPoint, ROD_SPEED, measured, of_damper, through_rest};
 use crate::base::document::{Model, Value};
+use crate::base::error::NoSolution;
 use crate::base::numeric::MonotoneCubic;
 use crate::base::table::{Filling, Table, record};
 use crate::spring::{damper_rate_for_ratio, damping_ratio, wheel_damping};
 use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// A damper with an adjuster for bump and another for rebound, each measured at its settings.
 ///
@@ -139,8 +140,8 @@ impl AdjustableDamper {
         let (rebound_setting, rebound_damping) = nearest("rebound", &rebound, velocity.si(), wanted * share)?;
         let sum = bump_damping + rebound_damping;
         if sum <= 0.0 {
-            let message = format!("velocity = {} m/s: the settings give no force there", velocity.si());
-            return Err(Error::NoSolution { message });
+            let refusal = NoSolution::new("meets no force in the nearest settings");
+            return Err(Error::no_solution(refusal.of("velocity", velocity).in_units(&ROD_SPEED)));
         }
         let at_wheel = wheel_damping(Damping::from_si(sum / 2.0), damper_motion_ratio)?;
         let achieved_ratio = damping_ratio(at_wheel, tangent_rate, sprung_mass)?;
@@ -187,22 +188,22 @@ impl AdjustableDamper {
     ) -> Result<Vec<Measured<'a>>> {
         let refused = |place: usize, message: &str| Error::document(format!("{list}[{place}]"), message);
         if settings.is_empty() {
-            return Err(Error::NoSolution { message: format!("{list}: at least one setting is wanted") });
+            return Err(cannot!("{list}: give at least one setting"));
         }
         let mut curves: Vec<Measured<'a>> = Vec::with_capacity(settings.len());
         for (place, on) in settings.iter().enumerate() {
             let points = measured(&format!("{list}[{place}].points"), &on.points, self.gas_force.quantity)?;
             if points.is_empty() {
-                return Err(refused(place, "points: at least one is wanted"));
+                return Err(refused(place, "points: give at least one"));
             }
             if points.iter().any(|(velocity, _)| velocity * sign < 0.0) {
                 return Err(refused(
                     place,
-                    "points: velocities are above nothing in bump and below nothing in rebound",
+                    "points: write velocities as positive in bump and negative in rebound",
                 ));
             }
             if curves.iter().any(|before| before.setting == on.setting) {
-                return Err(refused(place, "setting: the name stands twice"));
+                return Err(refused(place, "setting: this name stands twice; name each setting once"));
             }
             curves.push(Measured { setting: &on.setting, curve: through_rest(points.into_iter())?, sign });
         }
@@ -244,9 +245,11 @@ fn nearest(list: &str, settings: &[Measured<'_>], velocity: f64, wanted: f64) ->
     }
     match best {
         Some((setting, damping)) => Ok((setting.to_owned(), damping)),
-        None => Err(Error::NoSolution {
-            message: format!("velocity = {velocity} m/s is beyond the points of every {list} setting"),
-        }),
+        None => {
+            let velocity = Velocity::from_si(velocity);
+            let refusal = NoSolution::new(format!("is beyond the points of every {list} setting"));
+            Err(Error::no_solution(refusal.of("velocity", velocity).in_units(&ROD_SPEED)))
+        }
     }
 }
 
@@ -319,7 +322,9 @@ mod tests {
     fn what_cannot_be_is_named() {
         let full = damper();
         let refused = |changed: AdjustableDamper| changed.check().unwrap_err().to_string();
-        assert!(refused(AdjustableDamper { bump: vec![], ..full.clone() }).starts_with("bump: at least one"));
+        assert!(
+            refused(AdjustableDamper { bump: vec![], ..full.clone() }).starts_with("bump: give at least one")
+        );
         let twice = vec![setting("a", 1.0, 1000.0), setting("a", 1.0, 2000.0)];
         assert!(refused(AdjustableDamper { bump: twice, ..full.clone() }).starts_with("bump[1]: setting"));
         let turned = vec![setting("a", 1.0, 1000.0)];

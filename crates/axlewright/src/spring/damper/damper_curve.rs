@@ -1,9 +1,11 @@
 use crate::base::document::{Model, Value};
+use crate::base::error::NoSolution;
 use crate::base::numeric::{MonotoneCubic, sine_cosine};
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::{DIGITS, said, said_in};
 use crate::spring::{damping_ratio, wheel_damping};
-use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Velocity};
-use crate::{Error, Result, valid};
+use crate::units::{Damping, Force, LinearStiffness, Mass, Ratio, Unit, UnitOf, Velocity, in_s, m_s};
+use crate::{Error, Result, cannot, valid};
 use core::f64::consts::{FRAC_PI_2, PI};
 
 /// A damper's force over velocity through points, as a damper dynamometer gives them.
@@ -169,13 +171,16 @@ impl DamperCurve {
         let points = measured("points", &self.points, self.gas_force.quantity)?;
         let (rebound, bump): (Vec<_>, Vec<_>) = points.into_iter().partition(|(velocity, _)| *velocity < 0.0);
         if rebound.is_empty() || bump.is_empty() {
-            let message =
-                "points: at least one in rebound (velocity below nothing) and one in bump are wanted";
-            return Err(Error::NoSolution { message: message.to_owned() });
+            return Err(cannot!(
+                "points: give at least one in rebound (negative velocity) and one in bump (positive velocity)"
+            ));
         }
         through_rest(rebound.into_iter().chain(bump))
     }
 }
+
+/// Units in which a shop measures the speed of a damper.
+pub(crate) const ROD_SPEED: [&Unit; 2] = [<m_s as UnitOf<Velocity>>::UNIT, <in_s as UnitOf<Velocity>>::UNIT];
 
 /// Pairs of velocity and force without the gas, checked one by one.
 pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> Result<Vec<(f64, f64)>> {
@@ -187,17 +192,17 @@ pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> 
         let (velocity, force) = (point.velocity.quantity.si(), point.force.quantity.si() - gas_force.si());
         if velocity == 0.0 {
             return Err(refused(
-                "velocity = 0: leave it out, at rest only gas force and friction are left".to_owned(),
+                "velocity = 0: leave this point out; at rest there is only gas force and friction".to_owned(),
             ));
         }
         if velocity * force < 0.0 {
-            let message = format!(
-                "force less gas_force = {force} N drives the damper at {velocity} m/s; it is positive in bump and negative in rebound"
-            );
-            return Err(refused(message));
+            let (force, velocity) = (said(Force::from_si(force)), said_in(&[velocity], &ROD_SPEED, DIGITS));
+            return Err(refused(format!(
+                "force less gas_force = {force} drives the damper at {velocity}: write bump forces as positive and rebound forces as negative"
+            )));
         }
         if pairs.last().is_some_and(|(before, _)| *before >= velocity) {
-            return Err(refused("velocity: the points stand in order of velocity, none twice".to_owned()));
+            return Err(refused("velocity: list the points in order of velocity, each once".to_owned()));
         }
         pairs.push((velocity, force));
     }
@@ -227,10 +232,9 @@ pub(super) fn of_damper(curve: &MonotoneCubic, velocity: f64) -> Result<f64> {
     let force = curve.at(velocity);
     if force.is_nan() {
         let (first, last) = curve.range();
-        let message = format!(
-            "velocity = {velocity} m/s is outside the points of the curve, {first} m/s to {last} m/s"
-        );
-        return Err(Error::NoSolution { message });
+        let [velocity, first, last] = [velocity, first, last].map(Velocity::from_si);
+        let refusal = NoSolution::new("is outside the points of the curve").of("velocity", velocity);
+        return Err(Error::no_solution(refusal.in_units(&ROD_SPEED).at_least(first).at_most(last)));
     }
     Ok(force)
 }
@@ -239,9 +243,9 @@ fn damping_at(curve: &MonotoneCubic, velocity: f64) -> Result<DampingAt> {
     let bump = of_damper(curve, velocity)? / velocity;
     let rebound = of_damper(curve, -velocity)? / -velocity;
     if bump + rebound <= 0.0 {
-        let message =
-            format!("velocity = {velocity} m/s: the damper gives no force there in either direction");
-        return Err(Error::NoSolution { message });
+        let velocity = Velocity::from_si(velocity);
+        let refusal = NoSolution::new("meets no force of the damper in either direction");
+        return Err(Error::no_solution(refusal.of("velocity", velocity).in_units(&ROD_SPEED)));
     }
     Ok(DampingAt {
         bump_damping: Damping::from_si(bump),
@@ -301,7 +305,7 @@ mod tests {
     #[test]
     fn what_is_no_curve_is_named() {
         let refused = |gas: f64, points: &[(f64, f64)]| damper(gas, points).check().unwrap_err().to_string();
-        assert!(refused(0.0, &[(0.1, 100.0)]).starts_with("points: at least one in rebound"));
+        assert!(refused(0.0, &[(0.1, 100.0)]).starts_with("points: give at least one in rebound"));
         assert!(refused(0.0, &[(-0.1, -1.0), (0.0, 0.0), (0.1, 1.0)]).starts_with("points[1]: velocity = 0"));
         assert!(
             refused(200.0, &[(-0.1, -100.0), (0.1, 100.0)])

@@ -1,6 +1,7 @@
 //! Spring and damper as a shop measures them on the vehicle: mounts, seats, eyes, and what the linkage says where it is drawn.
 
 use super::travel::{AtWheel, Mounting};
+use crate::base::error::NoSolution;
 use crate::spring::coil::buckling_deflection;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RatioPerLength, Stress};
 use crate::{Error, Result};
@@ -92,12 +93,12 @@ impl Compression {
     pub(in crate::spring) fn greatest(&self) -> Result<Length> {
         let (free, shortest) = (self.free_length.si(), self.shortest.si());
         if shortest > free {
-            return Err(Error::NoSolution {
-                message: format!(
-                    "spring.free_length = {free} m is less than the spring with its least gaps, spring.solid_length and spring.minimum_gap: \
-                     {shortest} m"
-                ),
-            });
+            let refusal = NoSolution::new(
+                "is less than the solid length with its least gaps (spring.solid_length, spring.minimum_gap)",
+            );
+            return Err(Error::no_solution(
+                refusal.of("spring.free_length", self.free_length).at_least(self.shortest),
+            ));
         }
         Ok(self.free_length - self.shortest)
     }

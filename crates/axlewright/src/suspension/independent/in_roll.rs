@@ -4,6 +4,7 @@ use super::linkage::Body;
 use super::prepared::PreparedLinkage;
 use super::range::Reaches;
 use crate::base::table::{Filling, Table, record};
+use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::units::{Angle, Length, Ratio};
 use crate::{Error, Result, valid};
@@ -85,9 +86,7 @@ fn side(
         }
         travel -= step;
     }
-    Err(Error::NoSolution {
-        message: format!("roll = {} deg: the wheel finds no ground near this travel", roll.to_degrees()),
-    })
+    Err(cannot!("roll = {} deg: the wheel finds no ground near this travel", roll.to_degrees()))
 }
 
 impl PreparedLinkage<'_> {

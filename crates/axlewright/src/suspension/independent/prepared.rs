@@ -3,6 +3,7 @@
 use super::change::Changing;
 use super::linkage::{Above, Drawn, Linkage, Pose};
 use super::range::Reach;
+use crate::cannot;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{
     AntiRollBar, Arm, Axle, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point, SpringSeats,
@@ -124,13 +125,13 @@ fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
         bump_end.word(),
         end.sentence()
     );
-    Error::NoSolution { message }
+    cannot!("{}", message)
 }
 
 pub(super) fn locked(rack_travel: Length, why: &str) -> Error {
     let message =
         format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
-    Error::NoSolution { message }
+    cannot!("{}", message)
 }
 
 impl Parts<'_> {
@@ -311,7 +312,7 @@ impl<'a> PreparedLinkage<'a> {
             length * 1e3,
             eyes.stroke(&self.linkage.rest).length * 1e3
         );
-        Err(Error::NoSolution { message })
+        Err(cannot!("{}", message))
     }
 
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {

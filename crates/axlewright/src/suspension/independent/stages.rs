@@ -1,6 +1,7 @@
 //! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
 
 use super::prepared::{Independent, Parts, PreparedLinkage};
+use crate::cannot;
 use crate::spring::Mounting;
 use crate::suspension::{JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
@@ -139,7 +140,7 @@ pub(in crate::suspension) fn travelled(bump: Length, droop: Length) -> Result<[L
     if up < 0.0 || down < 0.0 {
         let message =
             format!("bump_left = {up} m and droop_left = {down} m: ride height is beyond the stops");
-        return Err(Error::NoSolution { message });
+        return Err(cannot!("{}", message));
     }
     Ok([bump, droop])
 }

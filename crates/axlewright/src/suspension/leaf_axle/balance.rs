@@ -8,6 +8,7 @@ use super::prepared::PreparedLeafAxle;
 use super::range::{Went, follow};
 use super::spring::{Bent, End};
 use crate::base::document::Stated;
+use crate::cannot;
 use crate::suspension::kinematics::jet::Jet;
 use crate::suspension::kinematics::solved::solved;
 use crate::suspension::kinematics::vector::vector;
@@ -105,7 +106,7 @@ pub(super) fn locked(roll: Angle, end: End) -> Error {
         End::GivenUp => format!("roll = {roll} rad: {why}"),
         _ => format!("roll = {roll} rad: the springs do not go there at ride height, {why}"),
     };
-    Error::NoSolution { message }
+    cannot!("{}", message)
 }
 
 /// Energy and force of a coil-over with this length between its eyes.
@@ -335,7 +336,7 @@ impl PreparedLeafAxle<'_> {
             bump_end.word(),
             end.sentence()
         );
-        Error::NoSolution { message }
+        cannot!("{}", message)
     }
 
     /// The axle where it is asked for.

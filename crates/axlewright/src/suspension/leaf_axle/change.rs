@@ -5,6 +5,7 @@ use super::model::{LEAST, LeafAxle, LeafRate};
 use super::prepared::PreparedLeafAxle;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table};
+use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::live_axle::parts::{Mount, Strut};
 use crate::suspension::parts::refused;
@@ -47,7 +48,7 @@ impl LeafAxle {
         after.spring.shackle_length += longer.si();
         let wrong = |why: &str| {
             let message = format!("longer = {} mm: {why}", longer.si() * 1e3);
-            Error::NoSolution { message }
+            cannot!("{}", message)
         };
         if after.spring.shackle_length < LEAST {
             return Err(wrong("no shackle is left"));

@@ -10,6 +10,7 @@ use super::prepared::PreparedLeafAxle;
 use super::spring::{Bent, Spring};
 use crate::base::document::Stated;
 use crate::base::table::record;
+use crate::cannot;
 use crate::spring::leaf_pack_stress;
 use crate::suspension::kinematics::jet::Jet;
 use crate::suspension::kinematics::vector::{Vector, vector};
@@ -202,7 +203,7 @@ impl PreparedLeafAxle<'_> {
         let on = self.balance(&before, [heave.si(), 0.0, before.pitch], traction).map_err(|end| {
             let message =
                 format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
-            Error::NoSolution { message }
+            cannot!("{}", message)
         })?;
         let model = self.model;
         Ok(WindUp {
@@ -245,7 +246,7 @@ impl PreparedLeafAxle<'_> {
             let message = format!(
                 "the springs do not bring the eyes of the damper {length:.1} mm apart; at ride height they are {drawn:.1} mm apart"
             );
-            Error::NoSolution { message }
+            cannot!("{}", message)
         })
     }
 
@@ -258,7 +259,7 @@ impl PreparedLeafAxle<'_> {
         let risen = |on: &Pose| on.z + on.tilt[0] * along + on.tilt[1] * over + -(self.centre[1] + over);
         self.heave_where(|on| risen(on) + -clearance).map(Length::from_si).ok_or_else(|| {
             let message = format!("the springs do not bring their seats up by {:.1} mm", clearance * 1e3);
-            Error::NoSolution { message }
+            cannot!("{}", message)
         })
     }
 

@@ -1,6 +1,7 @@
 //! A lever of a live axle's anti-roll bar on its drop link: how far it turns, and where its ends stand.
 
 use super::parts::{AxleBar, Mount};
+use crate::cannot;
 use crate::suspension::independent::linkage::{Hinge, reach, side};
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::refused;
@@ -126,5 +127,5 @@ pub(in crate::suspension) fn out_of_reach(
         heave.si() * good * 1e3,
         (roll.si() * good).to_degrees(),
     );
-    Error::NoSolution { message }
+    cannot!("{}", message)
 }

@@ -11,6 +11,7 @@ use super::prepared::{End, PreparedLiveAxle, seen};
 use super::twist::Twist;
 use crate::base::document::{Stated, Value};
 use crate::base::table::record;
+use crate::cannot;
 use crate::suspension::independent::wheel_position::TravelRange;
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
 use crate::suspension::kinematics::slope::BUMP;
@@ -187,7 +188,7 @@ impl PreparedLiveAxle<'_> {
             let (place, why) = (stop.place * 1e3, self.why(&stop));
             let message =
                 format!("roll = {} deg: heave ends at {place:.1} mm, {why}", roll.si().to_degrees());
-            return Err(Error::NoSolution { message });
+            return Err(cannot!("{}", message));
         }
         Ok(TravelRange {
             droop: Length::from_si(droop.place),
@@ -331,7 +332,7 @@ impl PreparedLiveAxle<'_> {
             length * 1e3,
             self.strokes(coil_over, &self.linkage.rest).eyes.0[0] * 1e3
         );
-        Err(Error::NoSolution { message })
+        Err(cannot!("{}", message))
     }
 
     #[inline]

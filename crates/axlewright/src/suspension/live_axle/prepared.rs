@@ -7,6 +7,7 @@ use super::parts::{Mount, WattLinkage, give};
 use super::position::Found;
 use super::range::Stop;
 use crate::base::document::Stated;
+use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::refused;
 use crate::units::{Angle, Length};
@@ -287,7 +288,7 @@ impl PreparedLiveAxle<'_> {
             self.name(bump.link),
             self.why(end),
         );
-        Error::NoSolution { message }
+        cannot!("{}", message)
     }
 
     pub(super) fn locked(&self, roll: Angle) -> Error {
@@ -301,7 +302,7 @@ impl PreparedLiveAxle<'_> {
             self.name(high.link),
             self.why(if roll.si() < 0.0 { &low } else { &high }),
         );
-        Error::NoSolution { message }
+        cannot!("{}", message)
     }
 
     /// Reason why the axle stops.

@@ -3,6 +3,7 @@
 use super::position::Found;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
+use crate::cannot;
 use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, travelled};
@@ -329,7 +330,7 @@ impl BetweenStops {
             let message = format!(
                 "bump_left = {bump} m and droop_left = {droop} m over {base} m between the springs: the axle would stand on end"
             );
-            return Err(Error::NoSolution { message });
+            return Err(cannot!("{}", message));
         }
         let ready = model.shared()?;
         let at = |heave: f64, roll: f64| ready.found(Length::from_si(heave), Angle::from_si(roll));

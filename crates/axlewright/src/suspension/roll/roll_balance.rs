@@ -1,5 +1,6 @@
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
+use crate::cannot;
 use crate::suspension::{
     bar_rate_for_roll_stiffness, bar_roll_stiffness, front_transfer_share, live_axle_roll_stiffness,
     roll_arm, tyre_roll_stiffness,
@@ -198,7 +199,7 @@ impl Axle {
         } else {
             "its tyres lean further than that without any springs"
         };
-        Err(Error::NoSolution { message: format!("no {} bar gives {wanted}: {why}", self.name) })
+        Err(cannot!("no {} bar gives {wanted}: {why}", self.name))
     }
 }
 
@@ -243,7 +244,7 @@ impl RollAxle {
         }
         if self.bar_rate.is_given() && self.bar_motion_ratio.is_none() {
             let message = "bar_motion_ratio is missing: a bar's rate counts with its square".to_owned();
-            return Err(Error::NoSolution { message });
+            return Err(cannot!("{}", message));
         }
         Ok(())
     }
@@ -373,7 +374,7 @@ impl RollBalance {
                 let message = format!(
                     "lateral_acceleration = {a} m/s² lifts the inner {axle} wheel: its load would be {load} N"
                 );
-                return Err(Error::NoSolution { message });
+                return Err(cannot!("{}", message));
             }
         }
         Ok(InTurn {
@@ -579,9 +580,7 @@ impl RollBalance {
     /// `phi` at one unit of acceleration; refused where something falls over by its own weight.
     fn lean(&self, axles: &[Axle; 2]) -> Result<f64> {
         let overturning = self.overturning()?;
-        let fallen = |what: &str| Error::NoSolution {
-            message: format!("{what} cannot stand upright by its own weight"),
-        };
+        let fallen = |what: &str| cannot!("{what} cannot stand upright by its own weight");
         for axle in axles {
             if axle.upright() <= 1e-6 * axle.tyres {
                 return Err(fallen(&format!("tyre_rate of the {} axle is too low: it", axle.name)));
@@ -612,7 +611,7 @@ impl RollBalance {
         let phi = (overturning + this.moment() + less - split * (other.moment() - less)) / righting;
         if righting <= 0.0 || phi <= 0.0 {
             let message = format!("no {} bar gives {wanted}: the body would not stand upright", this.name);
-            return Err(Error::NoSolution { message });
+            return Err(cannot!("{}", message));
         }
         let elastic = split * (per_angle * phi - less + other.moment()) - this.moment();
         this.bar_for(elastic, phi, wanted)

@@ -1,4 +1,5 @@
 use crate::Error;
+use crate::cannot;
 use crate::units::{Length, Mass, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
 use crate::{Result, valid};
 
@@ -60,7 +61,7 @@ pub fn roll_gradient(
             "front_roll_stiffness + rear_roll_stiffness = {stiffness} N·m/rad does not hold the body upright: its weight takes {} N·m/rad",
             overturning * STANDARD_GRAVITY
         );
-        return Err(Error::NoSolution { message });
+        return Err(cannot!("{}", message));
     }
     Ok(RollGradient::from_si(overturning / righting))
 }

@@ -1,130 +1,15 @@
-//! Faults of a document, each with its place, its key and its line.
+//! Faults of a document while it is read: their places in the text.
 
 use crate::Error;
-use crate::base::text::shortened;
-use core::fmt;
-
-/// Most faults that are reported at once; the reader stops there.
-pub const MOST_FAULTS: usize = 25;
-
-/// One fault of a document.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Fault {
-    /// Line, counted from 1; 0 if the document was not read from text.
-    pub line: usize,
-    /// Column in characters, counted from 1; 0 if the document was not read from text.
-    pub column: usize,
-    /// Path of the key; empty if the fault is one of the whole document.
-    pub key: String,
-    /// Message: the fault, the allowed values and the remedy.
-    pub message: String,
-    /// The line of the document, shortened, and below it a caret under the place; empty without text.
-    pub excerpt: String,
-    /// Refusal of the value itself, with its limits, if a model refused it.
-    pub cause: Option<Box<Error>>,
-}
-
-impl Fault {
-    /// A fault whose place is not known yet.
-    pub fn new(key: impl ToString, message: impl ToString) -> Fault {
-        Fault { key: key.to_string(), message: message.to_string(), ..Fault::default() }
-    }
-}
-
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.line > 0 {
-            write!(f, "line {}, column {}: ", self.line, self.column)?;
-        }
-        // The refusal of a value begins with its name.
-        let named = self.message.strip_prefix(&self.key).is_some_and(|rest| rest.starts_with(" = "));
-        if !self.key.is_empty() && !named {
-            write!(f, "{}: ", shortened(&self.key))?;
-        }
-        f.write_str(&self.message)?;
-        if self.excerpt.is_empty() { Ok(()) } else { write!(f, "\n{}", self.excerpt) }
-    }
-}
-
-/// Faults of a document, in the order of their places; at least one.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Faults {
-    list: Vec<Fault>,
-    /// True if the reader stopped before the end of the document.
-    pub stopped: bool,
-}
-
-impl From<Fault> for Faults {
-    fn from(fault: Fault) -> Faults {
-        Faults { list: vec![fault], stopped: false }
-    }
-}
-
-impl core::ops::Deref for Faults {
-    type Target = [Fault];
-    fn deref(&self) -> &[Fault] {
-        &self.list
-    }
-}
-
-impl Faults {
-    /// These faults without lines and columns, for a document that no person wrote.
-    pub fn without_places(mut self) -> Faults {
-        for fault in &mut self.list {
-            (fault.line, fault.column) = (0, 0);
-            fault.excerpt.clear();
-        }
-        self
-    }
-
-    /// These faults with this path before every key.
-    fn within(mut self, path: &str) -> Faults {
-        for fault in &mut self.list {
-            fault.key = if fault.key.is_empty() { path.to_owned() } else { format!("{path}.{}", fault.key) };
-        }
-        self
-    }
-}
-
-impl fmt::Display for Faults {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (place, fault) in self.list.iter().enumerate() {
-            write!(f, "{}{fault}", if place > 0 { "\n" } else { "" })?;
-        }
-        if self.stopped {
-            write!(f, "\nthe reader stopped after {MOST_FAULTS} faults: there may be more")?;
-        }
-        Ok(())
-    }
-}
-
-impl Error {
-    /// A document with one fault, whose place is not known yet.
-    pub fn document(key: impl ToString, message: impl ToString) -> Error {
-        Error::Document(Faults::from(Fault::new(key, message)))
-    }
-
-    /// This refusal inside a part of a document: `parts[0]`.
-    pub fn within(self, path: &str) -> Error {
-        match self {
-            Error::Document(faults) => Error::Document(faults.within(path)),
-            other => {
-                let fault = Fault::new(path, other.to_string());
-                Error::Document(Faults::from(Fault { cause: Some(Box::new(other)), ..fault }))
-            }
-        }
-    }
-}
+use crate::base::error::{Fault, Faults, MOST_FAULTS};
 
 /// Text of a document and the starts of its lines; empty if it was not read from text.
-#[cfg(feature = "serde")]
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(crate) struct Source {
     text: String,
     starts: Vec<usize>,
 }
 
-#[cfg(feature = "serde")]
 impl Source {
     pub fn new(text: &str) -> Source {
         let starts = core::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
@@ -155,7 +40,6 @@ impl Source {
 }
 
 /// Part of a line around a character, with a caret below it.
-#[cfg(feature = "serde")]
 fn excerpt(line: &str, before: usize) -> String {
     const WIDE: usize = 72;
     const AHEAD: usize = 48;
@@ -177,7 +61,6 @@ fn excerpt(line: &str, before: usize) -> String {
 }
 
 /// Faults as they are found, each with its place.
-#[cfg(feature = "serde")]
 pub(crate) struct Collector<'a> {
     source: &'a Source,
     faults: Vec<(usize, Fault)>,
@@ -185,7 +68,6 @@ pub(crate) struct Collector<'a> {
     broken: Vec<usize>,
 }
 
-#[cfg(feature = "serde")]
 impl<'a> Collector<'a> {
     /// A collector of the faults of this text, some of which are known.
     pub fn new(source: &'a Source, broken: Vec<(usize, Error)>) -> Collector<'a> {
