@@ -49,7 +49,7 @@ static void content(void)
          "motion_ratio = 3.5 is outside its range; valid: 0 < motion_ratio <= 3 (plausibility limit: "
          "above 3 it is a percentage or an inverted ratio)");
     REFUSED(axw_fluid_water_boiling_temperature(NAN, &out), AXW_OUT_OF_RANGE,
-            "absolute_pressure = NaN Pa absolute is not a finite absolute pressure; valid: ");
+            "absolute_pressure = NaN is not a finite absolute pressure; valid: ");
 
     /* A success leaves the sentence of the last failure; a value entry records its own. */
     char before[512];

@@ -131,6 +131,19 @@ fn raise_with(py: Python<'_>, sentence: String, error: Error) -> PyErr {
                     Error::Contradiction { relation, value: x, other, kind } => {
                         set(value, (relation.argument, x, other, f64::INFINITY, kind.si, relation.source))
                     }
+                    Error::NoSolution(refusal) => match refusal.arguments.first() {
+                        None => Ok(()),
+                        Some(first) => {
+                            value.setattr("argument", &*first.name)?;
+                            value.setattr("value", first.value)?;
+                            value.setattr("unit", first.kind.si)?;
+                            if refusal.lower.is_finite() || refusal.upper.is_finite() {
+                                value.setattr("lower", refusal.lower)?;
+                                value.setattr("upper", refusal.upper)?;
+                            }
+                            Ok(())
+                        }
+                    },
                     Error::Length { argument, length, .. } => {
                         value.setattr("argument", argument)?;
                         value.setattr("value", length)

@@ -111,8 +111,11 @@ fn shown(value: f64, bounds: &[f64], kind: &'static Kind) -> String {
     let apart = |digits: &usize| {
         bounds.iter().all(|bound| *bound == value || said(*bound, *digits) != said(value, *digits))
     };
+    if !value.is_finite() {
+        return format!(" = {value}");
+    }
     let plain = said(value, (6..=17).find(apart).unwrap_or(6));
-    let shop = if value.is_finite() { in_shop_units(&[value], kind) } else { String::new() };
+    let shop = in_shop_units(&[value], kind);
     format!(" = {plain}{shop}")
 }
 
@@ -280,7 +283,7 @@ mod tests {
         );
         assert_eq!(
             said(f64::NAN, &POSITIVE, AbsolutePressure::KIND),
-            "it = NaN Pa absolute is not a finite absolute pressure; valid: 0 < it (why)"
+            "it = NaN is not a finite absolute pressure; valid: 0 < it (why)"
         );
     }
 }

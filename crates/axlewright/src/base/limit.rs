@@ -43,6 +43,11 @@ impl Limit {
     }
 }
 
+/// A bound, to six significant digits; one of fewer digits is itself.
+fn number(bound: f64) -> f64 {
+    format!("{bound:.5e}").parse().unwrap_or(bound)
+}
+
 /// The limits in the usual notation: `0 < motion_ratio <= 3`.
 impl fmt::Display for Limit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -50,11 +55,11 @@ impl fmt::Display for Limit {
             return write!(f, "{} finite", self.argument);
         }
         if self.lower > f64::NEG_INFINITY {
-            write!(f, "{} {} ", self.lower, if self.lower_open { "<" } else { "<=" })?;
+            write!(f, "{} {} ", number(self.lower), if self.lower_open { "<" } else { "<=" })?;
         }
         f.write_str(self.argument)?;
         if self.upper < f64::INFINITY {
-            write!(f, " {} {}", if self.upper_open { "<" } else { "<=" }, self.upper)?;
+            write!(f, " {} {}", if self.upper_open { "<" } else { "<=" }, number(self.upper))?;
         }
         Ok(())
     }

@@ -35,7 +35,7 @@ use core::f64::consts::PI;
 pub fn mean_piston_speed(stroke: Length, engine_speed: AngularVelocity) -> Result<Velocity> {
     valid! {
         stroke: 0.001 <= .. <= 10 ; "plausibility limit: pistons travel between 1 mm and 10 m";
-        engine_speed: 0 <= .. <= 100e3 ; "definition: a speed without direction; plausibility limit: no engine turns faster than 100000 rad/s";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: a speed without direction; plausibility limit: no engine turns faster than 950,000 rpm";
     }
     Ok(Velocity::from_si(stroke.si() * engine_speed.si() / PI))
 }

@@ -18,7 +18,7 @@ use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
-use crate::base::text::{System, print, value_as};
+use crate::base::text::{DIGITS, System, print, said_in, shop_units, value_as};
 use crate::units::{Kind, Mass, Quantity, Ratio};
 use crate::{Error, Result, Verdict, cannot};
 use std::collections::{BTreeMap, BTreeSet, HashMap};
@@ -236,8 +236,11 @@ impl<'a> Chooser<'a> {
                 [("cost", candidate.cost, MOST_COST), ("mass", candidate.mass.si(), MOST_MASS)]
             {
                 if !(0.0..=most).contains(&value) {
-                    let message =
-                        format!("{value} of `{}` is outside its range; valid: 0 to {most}", candidate.part);
+                    let unit = if what == "mass" { " kg" } else { "" };
+                    let message = format!(
+                        "{value}{unit} of `{}` is outside its range; valid: 0{unit} to {most}{unit}",
+                        candidate.part
+                    );
                     return Err(Error::document(what, message));
                 }
             }
@@ -494,10 +497,7 @@ impl<'a> Chooser<'a> {
         let of = &self.bounds[bound];
         let shown = match of.kind {
             _ if value.is_nan() => reason.unwrap_or_else(|| "not known".to_owned()),
-            Some(kind) => {
-                let both = [System::Metric, System::Us].map(|system| print(value, kind, system));
-                if both[0] == both[1] { both[0].clone() } else { format!("{} ({})", both[0], both[1]) }
-            }
+            Some(kind) => said_in(&[value], &shop_units(kind), DIGITS),
             None => Verdict::ALL.get(value as usize).map_or("", |verdict| verdict.word()).to_owned(),
         };
         format!("{} = {shown}; required: {}", of.output, requirements[of.requirement].text)

@@ -44,7 +44,7 @@ pub use what_if::{Axis, Progress, WhatIf};
 
 use crate::base::document::{Collector, Document, NONE, PARTS, Spot, Tree, bare, wanted};
 use crate::base::section::{Content, Finding, Line, Section};
-use crate::base::text::{self, System, Tolerance, did_you_mean, nearest, shortened, unknown_key};
+use crate::base::text::{self, Tolerance, did_you_mean, nearest, shortened, unknown_key};
 use crate::units::Kind;
 use crate::{Error, Result};
 use graph::{Graph, Slot};
@@ -605,10 +605,7 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
 }
 
 fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crate::units::Kind) -> String {
-    let bound = |si: f64| {
-        let [metric, us] = [System::Metric, System::Us].map(|system| text::print(si, kind, system));
-        if metric == us { metric } else { format!("{metric} ({us})") }
-    };
+    let bound = |si: f64| text::said_in(&[si], &text::shop_units(kind), text::DIGITS);
     let mut valid = Vec::new();
     if range.lower > f64::MIN {
         valid.push(format!("{} {}", if range.lower_open { "above" } else { "at least" }, bound(range.lower)));

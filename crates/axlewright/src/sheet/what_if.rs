@@ -149,7 +149,9 @@ impl Axis {
         if info.line.range.allows(value) {
             return None;
         }
-        let shown = Tree::Text(format!("{value} {}", kind.units[0].symbol));
+        let (units, bounds) = (text::shop_units(kind), [info.line.range.lower, info.line.range.upper]);
+        let digits = text::digits_apart(value, &bounds, &units);
+        let shown = Tree::Text(text::said_in(&[value], &units, digits));
         Some(Error::document(info.path, super::outside(&shown, info.line.range, kind)))
     }
 

@@ -87,7 +87,7 @@ pub fn crawl_ratio_for_speed(
 ) -> Result<Ratio> {
     valid! {
         road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a wanted speed lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Ratio::from_si(engine_speed.si() * rolling_radius.si() / road_speed.si()))

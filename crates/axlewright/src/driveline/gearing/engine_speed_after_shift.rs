@@ -46,7 +46,7 @@ pub fn engine_speed_after_shift(
     gear_ratio_after: Ratio,
 ) -> Result<AngularVelocity> {
     valid! {
-        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 100000 rad/s";
+        engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 950,000 rpm";
         gear_ratio_before: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
         gear_ratio_after: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
     }

@@ -45,7 +45,7 @@ pub fn final_drive_for_cruise(
 ) -> Result<Ratio> {
     valid! {
         road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
         gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }

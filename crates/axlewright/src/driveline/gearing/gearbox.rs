@@ -116,7 +116,7 @@ impl Model for Gearbox {
         valid! {
             final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
             rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
-            red_line: 1 <= .. <= 100e3 ; "plausibility limit: an engine turns between 1 rad/s and 100000 rad/s";
+            red_line: 1 <= .. <= 100e3 ; "plausibility limit: an engine turns between 10 rpm and 950,000 rpm";
         }
         for (place, gear) in self.gears.iter().enumerate() {
             let before = place.checked_sub(1).map(|before| self.gears[before].ratio.quantity);
@@ -274,7 +274,7 @@ impl Gearbox {
     pub fn for_cruise(&self, road_speed: Velocity, engine_speed: AngularVelocity) -> Result<CruiseChoice> {
         valid! {
             road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
-            engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+            engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
         }
         self.check()?;
         let red_line = self.red_line.quantity;

@@ -52,7 +52,7 @@ pub fn tyre_diameter_for_cruise(
 ) -> Result<Length> {
     valid! {
         road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
-        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.001 rad/s and 100000 rad/s";
+        engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
         gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
         final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
         rolling_factor: 2 <= .. <= 3.2 ; "definition: about pi; plausibility limit: a tyre pressed flat to two thirds still rolls on twice its diameter";
