@@ -110,7 +110,7 @@ static void limits(void)
     NEAR(out, 52000.0 * 9.0, 1e-15);
     out = UNTOUCHED;
     REFUSED(axw_spring_wheel_rate(52000.0, 0.0, 0.0, &out), AXW_OUT_OF_RANGE, "motion_ratio = 0 ");
-    REFUSED(axw_spring_wheel_rate(52000.0, -0.0, 0.0, &out), AXW_OUT_OF_RANGE, "motion_ratio = -0 ");
+    REFUSED(axw_spring_wheel_rate(52000.0, -0.0, 0.0, &out), AXW_OUT_OF_RANGE, "motion_ratio = 0 ");
     REFUSED(axw_spring_wheel_rate(52000.0, -0.62, 0.0, &out), AXW_OUT_OF_RANGE, "motion_ratio = -0.62 ");
     REFUSED(axw_spring_wheel_rate(-1.0, 0.62, 0.0, &out), AXW_OUT_OF_RANGE, "spring_rate = -1 N/m ");
     REFUSED(axw_spring_wheel_rate(1.0, nextafter(3.0, 4.0), 0.0, &out), AXW_OUT_OF_RANGE,

@@ -58,7 +58,7 @@ static void tyre(const char *text)
             "tread_worn = 0.031 m");
     REFUSED(axw_tyre_tyre_rolling(model, -0.001, &rolling, NULL, NULL), AXW_OUT_OF_RANGE,
             "tread_worn = -0.001 m");
-    REFUSED(axw_tyre_tyre_rolling(model, NAN, &rolling, NULL, NULL), AXW_OUT_OF_RANGE, "tread_worn = NaN m");
+    REFUSED(axw_tyre_tyre_rolling(model, NAN, &rolling, NULL, NULL), AXW_OUT_OF_RANGE, "tread_worn = NaN is not a finite length");
     REFUSED(axw_tyre_tyre_rolling(NULL, 0.0, &rolling, NULL, NULL), AXW_NULL, "model is NULL");
     SAME(rolling, UNTOUCHED);
 

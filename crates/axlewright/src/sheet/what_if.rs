@@ -877,7 +877,9 @@ mod tests {
         let table = Sheet::new("").what_if(vec![axis], false, &["front.spring.rate"])?.whole()?;
         let reasons = [0, 1, 2].map(|row| table.reason(row).map(ToString::to_string));
         assert!(
-            reasons[0].as_ref().is_some_and(|why| why.contains("-1 N/m is outside its range")),
+            reasons[0]
+                .as_ref()
+                .is_some_and(|why| why.contains("-0.001 N/mm (-0.00571 lbf/in) is outside its range")),
             "{reasons:?}"
         );
         assert!(reasons[1].is_some() && reasons[2].is_none(), "{reasons:?}");

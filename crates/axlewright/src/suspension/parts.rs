@@ -345,7 +345,7 @@ impl Wheel {
                 if self.centre.y.quantity.si() > 0.0 {
                     Ok(())
                 } else {
-                    Err(refused("centre", "a left wheel is wanted: y is greater than 0".to_owned()))
+                    Err(refused("centre", "draw the left wheel: y is greater than 0".to_owned()))
                 }
             },
         )

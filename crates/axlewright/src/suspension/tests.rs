@@ -334,7 +334,8 @@ fn the_strut_of_the_wagtail_ends_where_its_tie_rod_is_in_line() {
     let beyond = strut.at(length(0.285), length(0.06)).unwrap_err().to_string();
     assert!(range.bump.si() < 0.275 && range.bump_end == "tie rod", "{range:?}");
     assert!(
-        beyond.starts_with("travel = 285 mm is beyond") && beyond.contains("to 274.5 mm (tie rod)"),
+        beyond.starts_with("travel = 285 mm (11.22 in) cannot be reached: the tie rod ")
+            && beyond.contains(" to 274.5 mm "),
         "{beyond}"
     );
 }

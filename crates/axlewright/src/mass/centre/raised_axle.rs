@@ -169,7 +169,10 @@ impl Weighing {
             let on = at(angle);
             self.wheelbase * angle.sin() + on.offset * angle.cos() - wanted
         };
-        root("angle of the raised vehicle", gap, 0.0, 1.4, 0.0).map(at)
+        root("angle of the raised vehicle", gap, 0.0, 1.4, 0.0).map(at).map_err(|_| {
+            let (lift, wheelbase) = (Length::from_si(self.lift), Length::from_si(self.wheelbase));
+            cannot!(lift, wheelbase; "cannot be reached: no angle up to 80 deg gives it with these readings and rates")
+        })
     }
 
     fn height(&self) -> Result<f64> {
@@ -205,7 +208,10 @@ impl Weighing {
         let at =
             |reading: f64| Weighing { reading, ..*self }.height().map_or(f64::NAN, |found| found - height);
         let (low, high) = (self.lower, self.lower + 0.999_999 * (self.raised - self.unsprung[1]));
-        root("reading of the lower axle", at, low, high, 0.0)
+        root("reading of the lower axle", at, low, high, 0.0).map_err(|_| {
+            let height = Length::from_si(height);
+            cannot!(height; "cannot be weighed: no reading of the lower axle gives it")
+        })
     }
 }
 

@@ -4,10 +4,9 @@ use super::linkage::Body;
 use super::prepared::PreparedLinkage;
 use super::range::Reaches;
 use crate::base::table::{Filling, Table, record};
-use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::units::{Angle, Length, Ratio};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 record! {
     /// An axle with its body rolled and heaved.
@@ -86,7 +85,8 @@ fn side(
         }
         travel -= step;
     }
-    Err(cannot!("roll = {} deg: the wheel finds no ground near this travel", roll.to_degrees()))
+    let roll = Angle::from_si(roll);
+    Err(cannot!(roll; "leaves the wheel without ground near this travel"))
 }
 
 impl PreparedLinkage<'_> {

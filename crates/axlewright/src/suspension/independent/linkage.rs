@@ -164,10 +164,10 @@ impl End {
     /// Sentence about it.
     pub(super) const fn sentence(self) -> &'static str {
         match self {
-            End::UpperArm => "the upper arm and the upright are in line",
+            End::UpperArm => "the upper arm lines up with the upright",
             End::Strut => "the lower ball joint comes as near to the top mount as the strut's axis lets it",
-            End::TieRod => "the tie rod is in line with its steering arm, or has turned over",
-            End::DropLink => "the drop link is in line with the bar's lever",
+            End::TieRod => "the tie rod lines up with its steering arm, or has turned over",
+            End::DropLink => "the drop link lines up with the lever of the anti-roll bar",
             End::LowerArm => "the lower arm lifts the wheel no further",
         }
     }
@@ -345,13 +345,13 @@ impl Linkage {
             return Err(("tie_rod", "it is shorter than 1 mm"));
         }
         if axis.cross(lever).dot(rod).abs() < LEAST_SINE * steering_arm * tie_rod {
-            return Err(("tie_rod", "it is in line with its steering arm at ride height: locked"));
+            return Err(("tie_rod", "it lines up with its steering arm at ride height and locks"));
         }
         let guide = match above {
             Above::Arm(arm) => {
                 let hinge = hinge("upper_arm", arm)?;
                 if hinge.axis.cross(hinge.outward).dot(axis).abs() < LEAST_SINE {
-                    return Err(("upper_arm", "it is in line with the upright at ride height: locked"));
+                    return Err(("upper_arm", "it lines up with the upright at ride height and locks"));
                 }
                 let side = side(hinge.foot, hinge.axis, hinge.outward, drawn.lower_ball);
                 Guide::Arm { hinge, side, upright, steering_height, steering_arm }
@@ -408,7 +408,7 @@ impl Linkage {
             return Err(("anti_roll_bar", "its drop link is shorter than 1 mm"));
         }
         if link.dot(turning).abs() < LEAST_SINE * length {
-            return Err(("anti_roll_bar", "its drop link is in line with the lever at ride height: locked"));
+            return Err(("anti_roll_bar", "its drop link lines up with the lever at ride height and locks"));
         }
         self.bar = Some(Lever {
             hinge,

@@ -3,14 +3,14 @@
 use super::change::Changing;
 use super::linkage::{Above, Drawn, Linkage, Pose};
 use super::range::Reach;
-use crate::cannot;
+use crate::base::text::said;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{
     AntiRollBar, Arm, Axle, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point, SpringSeats,
     TieRod, TorsionBar, Wheel, refused,
 };
 use crate::units::Length;
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// Parts of a model; both models share all of them except the upper guide of the upright.
 pub(in crate::suspension) struct Parts<'a> {
@@ -117,21 +117,12 @@ fn beyond(reach: &mut Reach<'_>, travel: Length) -> Error {
         Err(end) => return locked(rack_travel, end.sentence()),
     };
     let end = if travel.si() < 0.0 { droop_end } else { bump_end };
-    let [travel, rack, droop, bump] = [travel.si(), rack_travel.si(), droop, bump].map(|on| on * 1e3);
-    let message = format!(
-        "travel = {travel} mm is beyond the linkage with rack_travel = {rack} mm: it goes from {droop:.1} mm ({}) to {bump:.1} mm ({}), \
-         where {}",
-        droop_end.word(),
-        bump_end.word(),
-        end.sentence()
-    );
-    cannot!("{}", message)
+    let ([droop, bump], why) = ([droop, bump].map(Length::from_si), end.sentence());
+    cannot!(droop <= travel <= bump, rack_travel; "cannot be reached: {why}")
 }
 
 pub(super) fn locked(rack_travel: Length, why: &str) -> Error {
-    let message =
-        format!("rack_travel = {} mm: the linkage is locked at ride height, {why}", rack_travel.si() * 1e3);
-    cannot!("{}", message)
+    cannot!(rack_travel; "cannot be reached at ride height: {why}")
 }
 
 impl Parts<'_> {
@@ -156,7 +147,7 @@ impl Parts<'_> {
         self.driving.map_or(Ok(()), Driving::check)?;
         self.joint_limits.map_or(Ok(()), JointLimits::check)?;
         if self.driving.is_some() && self.braking.is_none() {
-            let message = "centre_of_gravity_height and wheelbase of `braking` are wanted for it";
+            let message = "it needs `braking`: the height of the centre of gravity and the wheelbase";
             return Err(refused("driving", message.to_owned()));
         }
         if let Some(bar) = self.anti_roll_bar {
@@ -202,7 +193,10 @@ impl Mounting<'_> {
         self.damper.map_or(Ok(()), |damper| damper.check(part))?;
         let apart = |key: &str, a: &Point, b: &Point| {
             if (a.vector() - b.vector()).norm() < 0.001 {
-                return Err(refused(key, "its ends are nearer than 1 mm".to_owned()));
+                return Err(refused(
+                    key,
+                    "its ends are nearer than 1 mm to each other: check the points".to_owned(),
+                ));
             }
             Ok(())
         };
@@ -307,12 +301,11 @@ impl<'a> PreparedLinkage<'a> {
             // Halley's step, with `d(off)/dz = -r`.
             travel += 2.0 * off * stroke.ratio / (2.0 * stroke.ratio * stroke.ratio + off * stroke.gradient);
         }
-        let message = format!(
-            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
-            length * 1e3,
-            eyes.stroke(&self.linkage.rest).length * 1e3
-        );
-        Err(cannot!("{}", message))
+        let [length, drawn] =
+            [length, eyes.stroke(&self.linkage.rest).length].map(|on| said(Length::from_si(on)));
+        Err(cannot!(
+            "the linkage does not bring the eyes of the coil-over {length} apart; at ride height they are {drawn} apart"
+        ))
     }
 
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {

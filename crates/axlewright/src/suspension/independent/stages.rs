@@ -1,11 +1,10 @@
 //! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
 
 use super::prepared::{Independent, Parts, PreparedLinkage};
-use crate::cannot;
 use crate::spring::Mounting;
 use crate::suspension::{JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
-use crate::{Error, Result};
+use crate::{Result, cannot};
 
 /// Coil-over or leg at ride height.
 pub(super) struct Stroke {
@@ -138,9 +137,11 @@ impl<M: Independent> BetweenStops<M> {
 pub(in crate::suspension) fn travelled(bump: Length, droop: Length) -> Result<[Length; 2]> {
     let (up, down) = (bump.si(), droop.si());
     if up < 0.0 || down < 0.0 {
-        let message =
-            format!("bump_left = {up} m and droop_left = {down} m: ride height is beyond the stops");
-        return Err(cannot!("{}", message));
+        let (bump_left, droop_left, none) = (bump, droop, Length::from_si(0.0));
+        return Err(match up < 0.0 {
+            true => cannot!(bump_left >= none; "puts ride height beyond the bump stop"),
+            false => cannot!(droop_left >= none; "puts ride height beyond the droop stop"),
+        });
     }
     Ok([bump, droop])
 }

@@ -8,14 +8,13 @@ use super::prepared::PreparedLeafAxle;
 use super::range::{Went, follow};
 use super::spring::{Bent, End};
 use crate::base::document::Stated;
-use crate::cannot;
 use crate::suspension::kinematics::jet::Jet;
 use crate::suspension::kinematics::solved::solved;
 use crate::suspension::kinematics::vector::vector;
 use crate::suspension::live_axle::parts::{AxleCoilOver, Strut};
 use crate::suspension::parts::Point;
 use crate::units::{Angle, Length};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// Axle at the seats of its springs: height of its middle, sines and cosines of its lean and of its pitch, the way from its middle to
 /// a seat, forward and up, and the heights of the seats, the left one first.
@@ -101,12 +100,11 @@ const TRIES: u32 = 1000;
 const SETTLED: f64 = 1e-12;
 
 pub(super) fn locked(roll: Angle, end: End) -> Error {
-    let (roll, why) = (roll.si(), end.sentence());
-    let message = match end {
-        End::GivenUp => format!("roll = {roll} rad: {why}"),
-        _ => format!("roll = {roll} rad: the springs do not go there at ride height, {why}"),
-    };
-    cannot!("{}", message)
+    let why = end.sentence();
+    match end {
+        End::GivenUp => cannot!(roll; "is not decided: {why}"),
+        _ => cannot!(roll; "cannot be reached at ride height: {why}"),
+    }
 }
 
 /// Energy and force of a coil-over with this length between its eyes.
@@ -328,15 +326,8 @@ impl PreparedLeafAxle<'_> {
             Err(end) => return locked(roll, end),
         };
         let end = if heave.si() < 0.0 { droop_end } else { bump_end };
-        let [heave, droop, bump] = [heave.si(), droop, bump].map(|on| on * 1e3);
-        let message = format!(
-            "heave = {heave} mm is beyond the springs with roll = {} rad: they go from {droop:.1} mm ({}) to {bump:.1} mm ({}), where {}",
-            roll.si(),
-            droop_end.word(),
-            bump_end.word(),
-            end.sentence()
-        );
-        cannot!("{}", message)
+        let ([droop, bump], why) = ([droop, bump].map(Length::from_si), end.sentence());
+        cannot!(droop <= heave <= bump, roll; "cannot be reached: {why}")
     }
 
     /// The axle where it is asked for.

@@ -5,12 +5,11 @@ use super::model::{LEAST, LeafAxle, LeafRate};
 use super::prepared::PreparedLeafAxle;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table};
-use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::live_axle::parts::{Mount, Strut};
 use crate::suspension::parts::refused;
 use crate::units::{Angle, Force, Length};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 impl LeafAxle {
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
@@ -46,18 +45,17 @@ impl LeafAxle {
         let carried = before.rest.energy.first[0];
         let mut after = before.clone();
         after.spring.shackle_length += longer.si();
-        let wrong = |why: &str| {
-            let message = format!("longer = {} mm: {why}", longer.si() * 1e3);
-            cannot!("{}", message)
-        };
+        let least = Length::from_si(LEAST - before.spring.shackle_length);
         if after.spring.shackle_length < LEAST {
-            return Err(wrong("no shackle is left"));
+            return Err(cannot!(longer >= least; "leaves no shackle"));
         }
-        after.settle().map_err(|end| wrong(end.sentence()))?;
+        after.settle().map_err(|end| cannot!(longer; "cannot be fitted: {}", end.sentence()))?;
         let mut standing = 0.0;
         let mut settled = false;
         for _ in 0..50 {
-            let on = after.pose(standing, 0.0).map_err(|end| wrong(end.sentence()))?;
+            let on = after
+                .pose(standing, 0.0)
+                .map_err(|end| cannot!(longer; "cannot be fitted: {}", end.sentence()))?;
             let excess = on.energy.first[0] - carried;
             let step = excess / on.axle_rate();
             standing -= step.clamp(-0.02, 0.02);
@@ -67,7 +65,7 @@ impl LeafAxle {
             }
         }
         if !settled {
-            return Err(wrong("the springs carry their load nowhere"));
+            return Err(cannot!(longer; "leaves no height at which the springs carry their load"));
         }
         let mut model = self.clone();
         model.raise(-standing);

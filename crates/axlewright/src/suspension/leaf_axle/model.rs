@@ -316,7 +316,7 @@ impl LeafAxle {
                 Some(_) => Ok(()),
                 None => Err(refused(
                     "spring.rate",
-                    "missing, and no `leaf.leaves` of which it would follow".to_owned(),
+                    "missing: write it, or the `leaf.leaves` from which it follows".to_owned(),
                 )),
             };
         };
@@ -335,7 +335,10 @@ impl LeafAxle {
         let Stated::Given(coil_over) = &self.coil_over else { return Ok(()) };
         coil_over.check()?;
         if (coil_over.body_eye.vector() - coil_over.axle_eye.vector()).norm() < LEAST {
-            return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
+            return Err(refused(
+                "coil_over",
+                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+            ));
         }
         if coil_over.damper.is_some() && self.damper.is_some() {
             let message = "there is a `damper` beside it already: give one of the two";
@@ -364,7 +367,8 @@ impl LeafAxle {
             drive_share: 0 <= .. <= 1 ; "definition: a share of the whole driving force";
         }
         if self.drive_share.is_some() && self.braking.is_none() {
-            let message = "it wants `braking`: the centre of gravity's height and the wheelbase".to_owned();
+            let message =
+                "it needs `braking`: the height of the centre of gravity and the wheelbase".to_owned();
             return Err(refused("drive_share", message));
         }
         Ok(())
@@ -432,7 +436,10 @@ impl AxleDamper {
             },
         )?;
         if (self.body_eye.vector() - self.axle_eye.vector()).norm() < LEAST {
-            return Err(refused("damper", "its eyes are nearer than 1 mm".to_owned()));
+            return Err(refused(
+                "damper",
+                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+            ));
         }
         Ok(())
     }

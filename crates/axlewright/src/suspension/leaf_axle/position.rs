@@ -10,14 +10,14 @@ use super::prepared::PreparedLeafAxle;
 use super::spring::{Bent, Spring};
 use crate::base::document::Stated;
 use crate::base::table::record;
-use crate::cannot;
+use crate::base::text::said;
 use crate::spring::leaf_pack_stress;
 use crate::suspension::kinematics::jet::Jet;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::live_axle::bar_lever::{Lever, out_of_reach};
 use crate::suspension::live_axle::parts::{Mount, Strut};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Stress, Torque};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 record! {
     /// The axle at one heave and roll; what is not known is not a number.
@@ -200,11 +200,9 @@ impl PreparedLeafAxle<'_> {
         let none = Angle::from_si(0.0);
         let before = self.pose(heave.si(), 0.0).map_err(|_| self.beyond(heave, none))?;
         let traction = torque.si() / self.drop;
-        let on = self.balance(&before, [heave.si(), 0.0, before.pitch], traction).map_err(|end| {
-            let message =
-                format!("torque = {} N·m is more than the springs bear: {}", torque.si(), end.sentence());
-            cannot!("{}", message)
-        })?;
+        let on = self
+            .balance(&before, [heave.si(), 0.0, before.pitch], traction)
+            .map_err(|end| cannot!(torque; "is more than the springs bear: {}", end.sentence()))?;
         let model = self.model;
         Ok(WindUp {
             wind_up_angle: Angle::from_si(model.nose_up(on.pitch - before.pitch)),
@@ -242,11 +240,8 @@ impl PreparedLeafAxle<'_> {
         let found = self.heave_where(|on| between(on) + -length.si());
         found.map(Length::from_si).ok_or_else(|| {
             let drawn = (damper.body_eye.vector() - damper.axle_eye.vector()).norm();
-            let [length, drawn] = [length.si(), drawn].map(|on| on * 1e3);
-            let message = format!(
-                "the springs do not bring the eyes of the damper {length:.1} mm apart; at ride height they are {drawn:.1} mm apart"
-            );
-            cannot!("{}", message)
+            let (length, drawn) = (said(length), said(Length::from_si(drawn)));
+            cannot!("the springs do not bring the eyes of the damper {length} apart; at ride height they are {drawn} apart")
         })
     }
 
@@ -258,8 +253,8 @@ impl PreparedLeafAxle<'_> {
         let [along, over] = self.seat;
         let risen = |on: &Pose| on.z + on.tilt[0] * along + on.tilt[1] * over + -(self.centre[1] + over);
         self.heave_where(|on| risen(on) + -clearance).map(Length::from_si).ok_or_else(|| {
-            let message = format!("the springs do not bring their seats up by {:.1} mm", clearance * 1e3);
-            cannot!("{}", message)
+            let bump_clearance = said(Length::from_si(clearance));
+            cannot!("the springs do not reach the bump stop: their seats do not rise by bump_clearance = {bump_clearance}")
         })
     }
 

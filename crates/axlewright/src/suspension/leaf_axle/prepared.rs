@@ -100,7 +100,7 @@ impl LeafAxle {
             return Err(wrong("shackle_pivot", "it is nearer than 1 mm to the eye: there is no shackle"));
         }
         let spring = Spring::new(halves, fixed_eye, pivot, eye, angle).ok_or_else(|| {
-            wrong("shackle_pivot", "the shackle is in line with the spring at ride height: locked")
+            wrong("shackle_pivot", "the shackle lines up with the spring at ride height and locks it")
         })?;
         let (x, z) = (self.wheel.centre.x.quantity.si(), self.wheel.centre.z.quantity.si());
         let mut ready = PreparedLeafAxle {
@@ -238,7 +238,10 @@ impl PreparedLeafAxle<'_> {
         let all = fixed * shackle_turn - shackle * fixed_turn;
         let (over, turned) = (load / all, torque / all);
         if !over.is_finite() || !turned.is_finite() {
-            return Err(refused("leaf", "its load turns the axle, whatever the halves do".to_owned()));
+            return Err(refused(
+                "leaf",
+                "its load turns the axle, however its halves bend: check the points".to_owned(),
+            ));
         }
         let Spring { fixed, shackle, .. } = &mut self.spring;
         let moments = [

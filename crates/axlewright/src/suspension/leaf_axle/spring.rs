@@ -215,8 +215,8 @@ impl End {
         match self {
             End::FixedHalf => "the half to the fixed eye bends no further",
             End::ShackleHalf => "the half to the shackle bends no further",
-            End::Shackle => "the shackle is in line with the spring: beyond it turns over",
-            End::Pitch => "the springs no longer hold the axle upright about its own axis",
+            End::Shackle => "the shackle lines up with the spring, and would turn over",
+            End::Pitch => "the springs no longer hold the axle's pitch",
             End::GivenUp => "the search for the end of travel was given up: check the points of the spring",
         }
     }

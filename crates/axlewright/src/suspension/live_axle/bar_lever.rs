@@ -1,12 +1,12 @@
 //! A lever of a live axle's anti-roll bar on its drop link: how far it turns, and where its ends stand.
 
 use super::parts::{AxleBar, Mount};
-use crate::cannot;
+use crate::base::text::said;
 use crate::suspension::independent::linkage::{Hinge, reach, side};
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::refused;
 use crate::units::{Angle, Length};
-use crate::{Error, Result};
+use crate::{Error, Result, cannot};
 
 /// Shorter than this a lever is none.
 pub(super) const LEAST_LEVER: f64 = 0.001;
@@ -59,7 +59,7 @@ impl Lever {
             return fault("anti_roll_bar", "its drop link is shorter than 1 mm");
         }
         if link.dot(turning).abs() < LEAST_SINE * length {
-            return fault("anti_roll_bar", "its drop link is in line with the lever at ride height: locked");
+            return fault("anti_roll_bar", "its drop link lines up with the lever at ride height and locks");
         }
         let side = side(hinge.foot, hinge.axis, hinge.outward, eye - from);
         let eye = match bar.bearings {
@@ -120,12 +120,9 @@ pub(in crate::suspension) fn out_of_reach(
             bad = middle;
         }
     }
-    let message = format!(
-        "heave = {} mm with roll = {} deg: the drop link of the anti_roll_bar is in line with its lever at {:.1} mm and {:.2} deg on the way there",
-        heave.si() * 1e3,
-        roll.si().to_degrees(),
-        heave.si() * good * 1e3,
-        (roll.si() * good).to_degrees(),
-    );
-    cannot!("{}", message)
+    let (at_heave, at_roll) = (said(heave * good), said(roll * good));
+    cannot!(
+        heave, roll;
+        "cannot be reached: on the way there, at {at_heave} and {at_roll}, the drop link of the anti_roll_bar lines up with its lever"
+    )
 }

@@ -216,7 +216,7 @@ impl LiveAxle {
         }
         let count: usize = links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
         if !(3..=4).contains(&count) {
-            let message = format!("{count} links, each of a pair counted: three or four are wanted");
+            let message = format!("{count} links, a pair counted as two: draw three or four");
             return Err(refused("links", message));
         }
         if self.lateral_rod.is_given() && self.watt.is_given() {

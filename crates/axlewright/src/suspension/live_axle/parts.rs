@@ -401,7 +401,7 @@ impl<'a> LinkDrawn<'a> {
     pub(super) fn check(&self) -> Result<()> {
         let key = self.key();
         if self.name.trim().is_empty() {
-            return Err(refused(&key, "name is empty: refusals speak of a link by its name".to_owned()));
+            return Err(refused(&key, "name is empty: give the link a name".to_owned()));
         }
         if !self.is_told {
             let message =
@@ -411,7 +411,7 @@ impl<'a> LinkDrawn<'a> {
         self.body.check(&key, "body")?;
         self.axle.check(&key, "axle")?;
         if self.fitted == Fitted::Pair && self.axle.y.quantity.si() <= 0.0 {
-            let message = "axle: a pair is drawn on the left: y is greater than 0; say fitted = \"single\" for one link";
+            let message = "axle: a pair is drawn on the left: give it y greater than 0, or say fitted = \"single\" for one link";
             return Err(refused(&key, message.to_owned()));
         }
         ends(&key, ["body", "axle"], self.bushes, self.limits)
@@ -456,7 +456,8 @@ impl WattLinkage {
             rod.check(key)?;
             let lever = rod.crank.vector() - self.pivot.vector();
             if lever.y.hypot(lever.z) < 0.001 {
-                let message = "crank: it is nearer than 1 mm to the axis of the bell crank: it has no lever";
+                let message =
+                    "crank: it is nearer than 1 mm to the axis of the bell crank, so it has no lever";
                 return Err(refused(key, message.to_owned()));
             }
         }

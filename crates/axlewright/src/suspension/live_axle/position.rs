@@ -11,7 +11,7 @@ use super::prepared::{End, PreparedLiveAxle, seen};
 use super::twist::Twist;
 use crate::base::document::{Stated, Value};
 use crate::base::table::record;
-use crate::cannot;
+use crate::base::text::said;
 use crate::suspension::independent::wheel_position::TravelRange;
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
 use crate::suspension::kinematics::slope::BUMP;
@@ -19,7 +19,7 @@ use crate::suspension::kinematics::slope::centre;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::Axle;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
-use crate::{Error, Result, valid};
+use crate::{Result, cannot, valid};
 
 record! {
     /// The axle at one heave and roll; what is not known is not a number.
@@ -185,10 +185,8 @@ impl PreparedLiveAxle<'_> {
         valid! { roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg"; }
         let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;
         if let Some(stop) = [droop, bump].into_iter().find(|stop| stop.given_up) {
-            let (place, why) = (stop.place * 1e3, self.why(&stop));
-            let message =
-                format!("roll = {} deg: heave ends at {place:.1} mm, {why}", roll.si().to_degrees());
-            return Err(cannot!("{}", message));
+            let (place, why) = (said(Length::from_si(stop.place)), self.why(&stop));
+            return Err(cannot!(roll; "ends heave at {place}: {why}"));
         }
         Ok(TravelRange {
             droop: Length::from_si(droop.place),
@@ -327,12 +325,11 @@ impl PreparedLiveAxle<'_> {
             }
             heave -= 2.0 * off * slope / (2.0 * slope * slope - off * bend); // Halley's step
         }
-        let message = format!(
-            "the linkage does not bring the eyes of the coil-over {:.1} mm apart; at ride height they are {:.1} mm apart",
-            length * 1e3,
-            self.strokes(coil_over, &self.linkage.rest).eyes.0[0] * 1e3
-        );
-        Err(cannot!("{}", message))
+        let [length, drawn] = [length, self.strokes(coil_over, &self.linkage.rest).eyes.0[0]]
+            .map(|on| said(Length::from_si(on)));
+        Err(cannot!(
+            "the linkage does not bring the eyes of the coil-over {length} apart; at ride height they are {drawn} apart"
+        ))
     }
 
     #[inline]

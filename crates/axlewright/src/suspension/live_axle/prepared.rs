@@ -7,11 +7,10 @@ use super::parts::{Mount, WattLinkage, give};
 use super::position::Found;
 use super::range::Stop;
 use crate::base::document::Stated;
-use crate::cannot;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::refused;
 use crate::units::{Angle, Length};
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 use std::borrow::Cow;
 use std::sync::{Arc, OnceLock};
 
@@ -129,7 +128,10 @@ impl LiveAxle {
         if let Stated::Given(on) = &self.coil_over
             && (on.body_eye.vector() - on.axle_eye.vector()).norm() < LEAST_LEVER
         {
-            return Err(refused("coil_over", "its eyes are nearer than 1 mm".to_owned()));
+            return Err(refused(
+                "coil_over",
+                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+            ));
         }
         Ok(ready)
     }
@@ -169,7 +171,7 @@ fn free(free: Free) -> Error {
         Free::Pitch => {
             "nothing keeps the axle from turning about its own length: set links above and below one another"
         }
-        Free::Crank => "the rods hold the bell crank of the watt in no place: they are in line with its ends",
+        Free::Crank => "the rods do not hold the bell crank of the watt: they line up with its ends",
     };
     refused(if free == Free::Crank { "watt" } else { "links" }, message.to_owned())
 }
@@ -191,7 +193,7 @@ impl<'a> Parts<'a> {
     ) -> Result<()> {
         let along = link.drawn(self.middle);
         if along.norm() < LEAST_LEVER {
-            return Err(refused(&name, "it is shorter than 1 mm".to_owned()));
+            return Err(refused(&name, "it is shorter than 1 mm: check its points".to_owned()));
         }
         for (end, word, limit) in ends {
             let (link, name, drawn) = (self.links.len(), OnceLock::new(), along.unit());
@@ -279,41 +281,25 @@ impl PreparedLiveAxle<'_> {
         let Some([droop, bump]) = self.linkage.range(roll.si()) else {
             return self.locked(roll);
         };
-        let [heave_mm, droop_mm, bump_mm] = [heave.si(), droop.place, bump.place].map(|on| on * 1e3);
-        let end = if heave.si() < 0.0 { &droop } else { &bump };
-        let message = format!(
-            "heave = {heave_mm} mm is beyond the linkage with roll = {} deg: it goes from {droop_mm:.1} mm ({}) to {bump_mm:.1} mm ({}), {}",
-            roll.si().to_degrees(),
-            self.name(droop.link),
-            self.name(bump.link),
-            self.why(end),
-        );
-        cannot!("{}", message)
+        let why = self.why(if heave.si() < 0.0 { &droop } else { &bump });
+        let [droop, bump] = [droop, bump].map(|stop| Length::from_si(stop.place));
+        cannot!(droop <= heave <= bump, roll; "cannot be reached: {why}")
     }
 
     pub(super) fn locked(&self, roll: Angle) -> Error {
         let [low, high] = self.linkage.roll_range();
-        let message = format!(
-            "roll = {} deg: the linkage is locked at ride height; it rolls there from {:.2} deg ({}) to {:.2} deg ({}), {}",
-            roll.si().to_degrees(),
-            low.place.to_degrees(),
-            self.name(low.link),
-            high.place.to_degrees(),
-            self.name(high.link),
-            self.why(if roll.si() < 0.0 { &low } else { &high }),
-        );
-        cannot!("{}", message)
+        let why = self.why(if roll.si() < 0.0 { &low } else { &high });
+        let [low, high] = [low, high].map(|stop| Angle::from_si(stop.place));
+        cannot!(low <= roll <= high; "cannot be reached at ride height: {why}")
     }
 
     /// Reason why the axle stops.
     pub(super) fn why(&self, stop: &Stop) -> String {
         let link = self.name(stop.link);
         if stop.given_up {
-            return format!(
-                "where the search was given up after {TRIES} positions: check the points of {link}"
-            );
+            return format!("the search was given up after {TRIES} positions; check the points of {link}");
         }
-        format!("where {link} is over-extended")
+        format!("{link} is over-extended")
     }
 
     /// The bar does not go along.

@@ -3,7 +3,6 @@
 use super::position::Found;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
-use crate::cannot;
 use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, travelled};
@@ -15,7 +14,7 @@ use crate::suspension::{
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RatioPerLength, RotationalStiffness,
 };
-use crate::{Error, Result};
+use crate::{Result, cannot};
 
 /// Live axle on its links as a sheet draws it.
 struct OnLinks {
@@ -327,10 +326,10 @@ impl BetweenStops {
         let base = self.spring_base.si();
         let sine = (bump + droop) / base;
         if sine.abs() > CROSSED {
-            let message = format!(
-                "bump_left = {bump} m and droop_left = {droop} m over {base} m between the springs: the axle would stand on end"
+            let (bump_left, droop_left, spring_base) = (self.bump_left, self.droop_left, self.spring_base);
+            return Err(
+                cannot!(bump_left, droop_left, spring_base; "stands the axle on end, crossed between the stops"),
             );
-            return Err(cannot!("{}", message));
         }
         let ready = model.shared()?;
         let at = |heave: f64, roll: f64| ready.found(Length::from_si(heave), Angle::from_si(roll));

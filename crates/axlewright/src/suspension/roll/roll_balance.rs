@@ -1,6 +1,6 @@
 use crate::base::document::{Model, Stated, Value};
+use crate::base::error::NoSolution;
 use crate::base::table::{Filling, Table, record};
-use crate::cannot;
 use crate::suspension::{
     bar_rate_for_roll_stiffness, bar_roll_stiffness, front_transfer_share, live_axle_roll_stiffness,
     roll_arm, tyre_roll_stiffness,
@@ -9,7 +9,7 @@ use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Mass, Ratio, RollGradient, RotationalStiffness,
     STANDARD_GRAVITY,
 };
-use crate::{Error, Result, valid};
+use crate::{Error, Result, cannot, valid};
 
 /// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves to the outer wheels.
 ///
@@ -188,19 +188,27 @@ impl Axle {
         (over * self.upright(), over * self.moment())
     }
     /// The bar that makes the axle carry this elastic moment at this lean of the body, one unit of acceleration.
-    fn bar_for(&self, elastic: f64, phi: f64, wanted: &str) -> Result<f64> {
+    fn bar_for(&self, elastic: f64, phi: f64, wanted: NoSolution) -> Result<f64> {
         let left = phi - (elastic + self.moment()) / self.upright();
         let bar = elastic / left - self.springs;
         if left > 0.0 && bar >= -1e-9 * self.springs {
             return Ok(bar.max(0.0));
         }
         let why = if left > 0.0 {
-            "its springs are stiffer than that without a bar"
+            "the springs are stiffer even without one"
         } else {
-            "its tyres lean further than that without any springs"
+            "the tyres lean further even on rigid springs"
         };
-        Err(cannot!("no {} bar gives {wanted}: {why}", self.name))
+        Err(no_bar(self, why, wanted))
     }
+}
+
+/// No bar of this axle gives what is wanted.
+fn no_bar(axle: &Axle, why: &str, wanted: NoSolution) -> Error {
+    Error::no_solution(NoSolution {
+        reason: format!("cannot be reached with a {} bar: {why}", axle.name),
+        ..wanted
+    })
 }
 
 impl crate::base::Sealed for RollBalance {}
@@ -243,8 +251,7 @@ impl RollAxle {
             bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
         }
         if self.bar_rate.is_given() && self.bar_motion_ratio.is_none() {
-            let message = "bar_motion_ratio is missing: a bar's rate counts with its square".to_owned();
-            return Err(cannot!("{}", message));
+            return Err(cannot!("bar_motion_ratio is missing: the rate of a bar counts with its square"));
         }
         Ok(())
     }
@@ -369,12 +376,11 @@ impl RollBalance {
         let [front, rear] = axles.map(|axle| Turned::of(&axle, phi, a));
         let [front_inner, rear_inner] = [(&axles[0], front), (&axles[1], rear)]
             .map(|(axle, turned)| axle.weight / 2.0 - turned.transfer());
-        for (axle, load) in [("front", front_inner), ("rear", rear_inner)] {
+        for (axle, load) in [(&axles[0], front_inner), (&axles[1], rear_inner)] {
             if load < 0.0 {
-                let message = format!(
-                    "lateral_acceleration = {a} m/s² lifts the inner {axle} wheel: its load would be {load} N"
-                );
-                return Err(cannot!("{}", message));
+                let still = axle.weight / 2.0;
+                let most = lateral_acceleration * (still / (still - load));
+                return Err(cannot!(lateral_acceleration <= most; "lifts the inner {} wheel", axle.name));
             }
         }
         Ok(InTurn {
@@ -421,9 +427,9 @@ impl RollBalance {
         // moment = front + rear, front + c_1 = split (rear + c_2)
         let rear_elastic = (moment + front.moment() - split * rear.moment()) / (1.0 + split);
         let front_elastic = moment - rear_elastic;
-        let wanted = format!("roll_gradient = {phi} rad·s²/m with front_share = {}", front_share.si());
-        let front_bar = front.bar_for(front_elastic, phi, &wanted)?;
-        let rear_bar = rear.bar_for(rear_elastic, phi, &wanted)?;
+        let wanted = NoSolution::new("").of("roll_gradient", roll_gradient).of("front_share", front_share);
+        let front_bar = front.bar_for(front_elastic, phi, wanted.clone())?;
+        let rear_bar = rear.bar_for(rear_elastic, phi, wanted)?;
         Ok(Bars {
             front_bar_rate: self.front.rate_of("front", front_bar)?,
             rear_bar_rate: self.rear.rate_of("rear", rear_bar)?,
@@ -486,8 +492,8 @@ impl RollBalance {
         valid! { front_share: 0.001 <= .. <= 0.999 ; "definition: a share; an axle that takes all of it stands alone"; }
         self.check()?;
         let [front, rear] = self.axles()?;
-        let wanted = format!("front_share = {}", front_share.si());
-        self.front.rate_of("front", self.bar_for_share(&front, &rear, front_share.si(), &wanted)?)
+        let wanted = NoSolution::new("").of("front_share", front_share);
+        self.front.rate_of("front", self.bar_for_share(&front, &rear, front_share.si(), wanted)?)
     }
 
     /// The rear bar that gives the wanted balance, the front axle left as it is.
@@ -506,8 +512,8 @@ impl RollBalance {
         valid! { front_share: 0.001 <= .. <= 0.999 ; "definition: a share; an axle that takes all of it stands alone"; }
         self.check()?;
         let [front, rear] = self.axles()?;
-        let wanted = format!("front_share = {}", front_share.si());
-        self.rear.rate_of("rear", self.bar_for_share(&rear, &front, 1.0 - front_share.si(), &wanted)?)
+        let wanted = NoSolution::new("").of("front_share", front_share);
+        self.rear.rate_of("rear", self.bar_for_share(&rear, &front, 1.0 - front_share.si(), wanted)?)
     }
 
     /// Roll and balance over bars and turns, everything else as it is.
@@ -598,11 +604,12 @@ impl RollBalance {
     fn bar_for_gradient(&self, this: &Axle, other: &Axle, phi: f64) -> Result<f64> {
         let (per_angle, less) = other.elastic();
         let elastic = self.overturning()? * (1.0 + STANDARD_GRAVITY * phi) - (per_angle * phi - less);
-        this.bar_for(elastic, phi, &format!("roll_gradient = {phi} rad·s²/m"))
+        let wanted = NoSolution::new("").of("roll_gradient", RollGradient::from_si(phi));
+        this.bar_for(elastic, phi, wanted)
     }
 
     /// Bar of `this` axle for its share of the load transfer, the `other` as it is.
-    fn bar_for_share(&self, this: &Axle, other: &Axle, share: f64, wanted: &str) -> Result<f64> {
+    fn bar_for_share(&self, this: &Axle, other: &Axle, share: f64, wanted: NoSolution) -> Result<f64> {
         let (per_angle, less) = other.elastic();
         let split = share / (1.0 - share) * other.transfer_of(1.0) / this.transfer_of(1.0);
         // this + c = split (other + c), other = per_angle phi - less, this + other = m_s h_1 (1 + g phi)
@@ -610,8 +617,7 @@ impl RollBalance {
         let righting = per_angle * (1.0 + split) - overturning * STANDARD_GRAVITY;
         let phi = (overturning + this.moment() + less - split * (other.moment() - less)) / righting;
         if righting <= 0.0 || phi <= 0.0 {
-            let message = format!("no {} bar gives {wanted}: the body would not stand upright", this.name);
-            return Err(cannot!("{}", message));
+            return Err(no_bar(this, "the body would not stand upright", wanted));
         }
         let elastic = split * (per_angle * phi - less + other.moment()) - this.moment();
         this.bar_for(elastic, phi, wanted)

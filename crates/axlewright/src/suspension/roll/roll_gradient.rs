@@ -1,7 +1,5 @@
-use crate::Error;
-use crate::cannot;
 use crate::units::{Length, Mass, RollGradient, RotationalStiffness, STANDARD_GRAVITY};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Roll angle of the body over lateral acceleration, body to ground.
 ///
@@ -57,11 +55,11 @@ pub fn roll_gradient(
     let stiffness = front_roll_stiffness.si() + rear_roll_stiffness.si();
     let righting = stiffness - overturning * STANDARD_GRAVITY;
     if righting <= 1e-9 * stiffness {
-        let message = format!(
-            "front_roll_stiffness + rear_roll_stiffness = {stiffness} N·m/rad does not hold the body upright: its weight takes {} N·m/rad",
-            overturning * STANDARD_GRAVITY
-        );
-        return Err(cannot!("{}", message));
+        let least = RotationalStiffness::from_si(overturning * STANDARD_GRAVITY) - rear_roll_stiffness;
+        return Err(cannot!(
+            front_roll_stiffness > least, rear_roll_stiffness;
+            "does not hold the body upright against its own weight: stiffen either axle"
+        ));
     }
     Ok(RollGradient::from_si(overturning / righting))
 }
