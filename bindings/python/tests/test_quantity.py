@@ -458,12 +458,12 @@ class TestFunctions:
 
     def test_values_without_an_answer(self):
         with pytest.raises(DomainError, match="^loaded_radius = 400 mm .*; allowed: 150 mm to 300 mm ") as caught:
-            axlewright.tyre.rolling_radius(free_diameter=600 * mm, loaded_radius=400 * mm)
+            tyre.rolling_radius(free_diameter=600 * mm, loaded_radius=400 * mm)
         error = caught.value
         assert (error.argument, error.value, error.unit, error.number) == ("loaded_radius", 0.4, "m", 3)
         assert (error.lower, error.upper) == (0.15, 0.3)
         with pytest.raises(DomainError, match="both springs are solid at the same load, 1000 N") as caught:
-            axlewright.spring.series_crossover(
+            spring.series_crossover(
                 first_rate=10 * N_mm, first_travel_to_solid=100 * mm, second_rate=20 * N_mm, second_travel_to_solid=50 * mm
             )
         assert (caught.value.argument, caught.value.lower, caught.value.number) == (None, None, 3)

@@ -8,11 +8,11 @@ use super::Sheet;
 use super::applies::{Applies, Asked};
 use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
+use super::margin::{margin, margin_kind, value_kind, verdict};
 use super::plan::{Origin, Plan, Refusals};
-use crate::base::text::Form;
-use crate::base::verdict::{less, over};
+use super::uncertainty::uncertainties;
 use crate::base::work::Work;
-use crate::units::{Kind, Quantity, Stress, TemperatureDifference};
+use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 
 /// The findings of one sheet.
@@ -117,82 +117,6 @@ impl Answer {
     }
 }
 
-/// The margin of a finding on these values.
-pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 {
-    if finding.rests_on.iter().any(|slot| value(*slot).is_nan()) {
-        return f64::NAN;
-    }
-    left(finding.margin, value)
-}
-
-/// Remaining amount to a limit.
-fn left(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
-    match margin {
-        MarginSlots::Ratio { capacity, demand } => over(value(capacity), value(demand)),
-        MarginSlots::Left { value: of } => value(of),
-        MarginSlots::AtLeast { value: of, least } => less(value(of), value(least)),
-        MarginSlots::AtMost { value: of, most } => less(value(most), value(of)),
-        MarginSlots::Band { value: of, low, high } => {
-            let (above, below) = (less(value(of), value(low)), less(value(high), value(of)));
-            // `min` would drop a NaN.
-            if above <= below || above.is_nan() { above } else { below }
-        }
-    }
-}
-
-/// The nearer edge of a band, as the limit of a propagation to first order: beyond its middle the margin bends.
-fn nearer(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> MarginSlots {
-    match margin {
-        MarginSlots::Band { value: of, low, high } => {
-            let nearer_low = less(value(of), value(low)) <= less(value(high), value(of));
-            if nearer_low {
-                MarginSlots::AtLeast { value: of, least: low }
-            } else {
-                MarginSlots::AtMost { value: of, most: high }
-            }
-        }
-        other => other,
-    }
-}
-
-/// The verdict of a margin.
-pub(super) fn verdict(finding: &FindingInfo, margin: f64, wanted: f64) -> Verdict {
-    let limit = if matches!(finding.margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
-    Verdict::grade(margin, limit, wanted)
-}
-
-/// The verdict of a finding on these values, before it is asked whether the question applies.
-pub(super) fn graded(finding: &FindingInfo, value: impl Fn(Slot) -> f64 + Copy) -> Verdict {
-    verdict(finding, margin(finding, value), value(finding.wanted))
-}
-
-/// The kind of a difference of two quantities of a kind.
-pub(super) fn difference(kind: &'static Kind) -> &'static Kind {
-    match kind.name {
-        "Temperature" => TemperatureDifference::KIND,
-        "GaugePressure" | "AbsolutePressure" => &PRESSURE_DIFFERENCE,
-        _ => kind,
-    }
-}
-
-/// A stress is printed in megapascals, a difference of two pressures as the pressures are.
-static PRESSURE_DIFFERENCE: Kind = Kind { metric: "kPa", ..*Stress::KIND };
-
-/// Kind of the margin of a finding.
-pub(super) fn margin_kind(finding: &FindingInfo) -> &'static Kind {
-    match finding.margin {
-        MarginSlots::Ratio { .. } => crate::units::Ratio::KIND,
-        MarginSlots::Left { value }
-        | MarginSlots::AtLeast { value, .. }
-        | MarginSlots::AtMost { value, .. }
-        | MarginSlots::Band { value, .. } => difference(value_kind(value)),
-    }
-}
-
-pub(super) fn value_kind(slot: Slot) -> &'static Kind {
-    Graph::get().info(slot).kind().unwrap_or(crate::units::Ratio::KIND)
-}
-
 impl Sheet {
     /// Walks the sheet through everything that the systems compute and ask.
     pub fn assess(&self) -> Assessment {
@@ -203,7 +127,9 @@ impl Sheet {
         let graph = Graph::get();
         let mut answers: Vec<Answer> =
             graph.findings.iter().map(|finding| answer(finding, &values)).collect();
-        uncertainties(self, &plan, &values, &mut answers);
+        for (answer, uncertainty) in answers.iter_mut().zip(uncertainties(self, &plan, &values)) {
+            answer.uncertainty = if answer.margin.is_nan() { f64::NAN } else { uncertainty };
+        }
         let contradictions = contradictions(self, &plan, &values);
         let doubted: Vec<Slot> =
             contradictions.iter().flat_map(|found| found.doubted.iter().copied()).collect();
@@ -267,120 +193,6 @@ fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
         verdict: verdict(finding, margin, wanted),
         uncertainty: if margin.is_nan() { f64::NAN } else { 0.0 },
         caution: finding.finding.caution,
-    }
-}
-
-/// Effect of one tolerance on one margin.
-pub(super) struct Change {
-    pub finding: usize,
-    /// Half the change of the margin from the line's value less one tolerance to its value plus one; one side only where the other is
-    /// refused.
-    pub half: f64,
-}
-
-/// Effect of each of these lines on the margins if it alone changes by its tolerance.
-pub(super) fn changes(
-    sheet: &Sheet,
-    plan: &Plan,
-    values: &[f64],
-    moved: &[(Slot, f64)],
-    mut tell: impl FnMut(usize, Change),
-) {
-    let graph = Graph::get();
-    // Only what a finding asks for is called.
-    let mut wanted = vec![false; values.len()];
-    graph.findings.iter().flat_map(FindingInfo::slots).for_each(|slot| wanted[usize::from(slot)] = true);
-    let mut asked: Vec<bool> = plan
-        .nodes
-        .iter()
-        .rev()
-        .map(|node| {
-            let asked = node.outputs().any(|(_, slot)| wanted[usize::from(slot)]);
-            if asked {
-                node.inputs().iter().for_each(|input| wanted[usize::from(*input)] = true);
-            }
-            asked
-        })
-        .collect();
-    asked.reverse();
-    // 64 lines at a time: bit `i` of a mask says that something follows from the line `i`.
-    for (batch, lines) in moved.chunks(64).enumerate() {
-        let mut masks = vec![0_u64; values.len()];
-        lines.iter().enumerate().for_each(|(bit, (slot, _))| masks[usize::from(*slot)] |= 1 << bit);
-        let nodes: Vec<u64> = plan
-            .nodes
-            .iter()
-            .zip(&asked)
-            .map(|(node, asked)| {
-                let mask = node.inputs().iter().fold(0, |mask, input| mask | masks[usize::from(*input)]);
-                node.outputs().for_each(|(_, slot)| masks[usize::from(slot)] |= mask);
-                if *asked { mask } else { 0 }
-            })
-            .collect();
-        let findings: Vec<u64> = graph
-            .findings
-            .iter()
-            .map(|finding| finding.slots().fold(0, |mask, slot| mask | masks[usize::from(slot)]))
-            .collect();
-        let (mut above, mut below) = (values.to_vec(), values.to_vec());
-        let mut refusals = Vec::new();
-        for (bit, (slot, tolerance)) in lines.iter().enumerate() {
-            let at = usize::from(*slot);
-            (above[at], below[at]) = (values[at] + tolerance, values[at] - tolerance);
-            let follows = || plan.nodes.iter().zip(&nodes).filter(|(_, mask)| *mask >> bit & 1 == 1);
-            for (node, _) in follows() {
-                node.run(sheet, &mut above, &mut refusals);
-                node.run(sheet, &mut below, &mut refusals);
-            }
-            for (finding, _) in findings.iter().enumerate().filter(|(_, mask)| *mask >> bit & 1 == 1) {
-                let of = &graph.findings[finding];
-                let edge = nearer(of.margin, |slot| values[usize::from(slot)]);
-                let margin = |values: &[f64]| match margin(of, |slot| values[usize::from(slot)]) {
-                    known if known.is_nan() => f64::NAN,
-                    _ => left(edge, |slot| values[usize::from(slot)]),
-                };
-                let (up, down) = (margin(&above), margin(&below));
-                let half = match (up.is_nan(), down.is_nan()) {
-                    (false, false) => (up - down) / 2.0,
-                    (false, true) => up - margin(values),
-                    (true, false) => margin(values) - down,
-                    (true, true) => f64::NAN,
-                };
-                tell(64 * batch + bit, Change { finding, half });
-            }
-            let lines = core::iter::once(*slot)
-                .chain(follows().flat_map(|(node, _)| node.outputs().map(|(_, slot)| slot)));
-            for slot in lines.map(usize::from) {
-                (above[slot], below[slot]) = (values[slot], values[slot]);
-            }
-        }
-    }
-}
-
-/// The written lines with a tolerance, on which something rests: line, tolerance, and standard uncertainty per tolerance.
-pub(super) fn tolerances(sheet: &Sheet) -> impl Iterator<Item = (Slot, f64, f64)> {
-    sheet.values.iter().filter_map(|(slot, written)| {
-        let tolerance = written.tolerance.filter(|tolerance| tolerance.si != 0.0)?;
-        // A rectangular bound of half-width a has the standard deviation a / √3 (JCGM 100:2008, 4.3.7).
-        let share = match tolerance.form {
-            Form::Bound => 1.0 / 3.0_f64.sqrt(),
-            Form::StandardDeviation => 1.0,
-        };
-        Some((*slot, tolerance.si, share))
-    })
-}
-
-/// First-order propagation, inputs independent (JCGM 100:2008, equation 10).
-fn uncertainties(sheet: &Sheet, plan: &Plan, values: &[f64], answers: &mut [Answer]) {
-    let mut squares = vec![0.0; answers.len()];
-    let spread: Vec<(Slot, f64, f64)> = tolerances(sheet).collect();
-    let moved: Vec<(Slot, f64)> = spread.iter().map(|(slot, tolerance, _)| (*slot, *tolerance)).collect();
-    changes(sheet, plan, values, &moved, |line, change| {
-        let deviation = change.half * spread[line].2;
-        squares[change.finding] += deviation * deviation;
-    });
-    for (answer, square) in answers.iter_mut().zip(squares) {
-        answer.uncertainty = if answer.margin.is_nan() { f64::NAN } else { f64::sqrt(square) };
     }
 }
 

@@ -10,10 +10,10 @@
 )]
 
 use super::applies::{Applies, Asked};
-use super::assess::graded;
 use super::contradiction::doubted;
 use super::dropped::{by_parts, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
+use super::margin::graded;
 use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};

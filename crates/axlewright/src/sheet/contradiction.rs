@@ -5,8 +5,8 @@
 )]
 
 use super::Sheet;
-use super::assess::{difference, value_kind};
 use super::graph::{Calls, Graph, Slot, SlotInfo, StepInfo};
+use super::margin::{difference, value_kind};
 use super::plan::{Node, Plan};
 use crate::base::text::{Form, Tolerance};
 use crate::units::Kind;

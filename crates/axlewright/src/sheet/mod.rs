@@ -23,6 +23,7 @@ mod generated;
 mod graph;
 #[cfg(test)]
 mod layers;
+mod margin;
 mod models;
 mod plan;
 mod price_list;
@@ -31,6 +32,7 @@ mod room;
 mod schema;
 mod sensitivity;
 mod tables;
+mod uncertainty;
 mod what_if;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};

@@ -6,9 +6,10 @@
 #![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
 use super::applies::Asked;
-use super::assess::{Answer, Assessment, WorkStep, value_kind};
+use super::assess::{Answer, Assessment, WorkStep};
 use super::contradiction::Contradiction;
 use super::graph::{Graph, MarginSlots, Slot};
+use super::margin::value_kind;
 use super::{Sheet, Text, quoted};
 use crate::Verdict;
 use crate::base::document::NONE;

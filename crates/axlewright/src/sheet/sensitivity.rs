@@ -4,11 +4,11 @@
     reason = "a slot is a place in the one graph, and every list here is as long as it; a verdict is a place in the list of verdicts"
 )]
 
-use super::assess::{
-    Answer, Assessment, changes, difference, is_doubted, margin, tolerances, value_kind, verdict,
-};
+use super::assess::{Answer, Assessment, is_doubted};
 use super::graph::{Graph, Slot};
+use super::margin::{difference, margin, value_kind, verdict};
 use super::plan::{Block, at};
+use super::uncertainty::{changes, tolerances};
 use super::what_if::Progress;
 use crate::base::text::Form;
 use crate::units::Kind;

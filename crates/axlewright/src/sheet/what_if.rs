@@ -2,10 +2,11 @@
 #![expect(clippy::indexing_slicing, reason = "one slot and one column an axis, in the order of the axes")]
 
 use super::applies::{Applies, Asked};
-use super::assess::{graded, is_doubted, margin, margin_kind, value_kind};
+use super::assess::is_doubted;
 use super::contradiction::{doubted, may_contradict};
 use super::dropped::{by_sweep, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
+use super::margin::{graded, margin, margin_kind, value_kind};
 use super::plan::{Block, Plan, Refusals};
 use super::{Sheet, writable};
 use crate::base::document::Tree;

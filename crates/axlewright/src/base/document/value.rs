@@ -151,4 +151,6 @@ mod serde {
 }
 
 #[cfg(feature = "serde")]
-pub(crate) use serde::{ALWAYS, PARTS, bare, wanted};
+pub(super) use serde::ALWAYS;
+#[cfg(feature = "sheet")]
+pub(crate) use serde::{PARTS, bare, wanted};

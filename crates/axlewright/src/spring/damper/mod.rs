@@ -11,6 +11,7 @@ mod wheel_damping;
 pub use adjustable_damper::{AdjustableDamper, DamperSetting, SettingChoice};
 pub use critical_damping::critical_damping;
 pub use damped_frequency::damped_frequency;
+#[cfg(feature = "ride")]
 pub(crate) use damper_curve::ROD_SPEED;
 pub use damper_curve::{DamperCurve, DamperPoint, DampingAt};
 pub use damper_rate_for_ratio::damper_rate_for_ratio;

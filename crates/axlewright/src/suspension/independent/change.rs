@@ -4,22 +4,9 @@ use super::prepared::{Independent, PreparedLinkage};
 use crate::base::document::Value;
 use crate::base::table::{Filling, Table};
 use crate::suspension::kinematics::vector::vector;
-use crate::suspension::parts::{AntiRollBar, Arm, Braking, CoilSpring, Point, TieRod, TorsionBar, Wheel};
+use crate::suspension::parts::Braking;
 use crate::units::{Force, Length, Torque};
 use crate::{Result, valid};
-
-/// Fields of a model that change when something is moved.
-pub(in crate::suspension) struct Changing<'a> {
-    /// Points that go along with a wheel that is moved in its arch, except arm, tie rod, wheel and bar.
-    pub(super) points: Vec<&'a mut Point>,
-    pub(super) lower_arm: &'a mut Arm,
-    pub(super) tie_rod: &'a mut TieRod,
-    pub(super) wheel: &'a mut Wheel,
-    pub(super) spring: Option<&'a mut CoilSpring>,
-    pub(super) torsion_bar: Option<&'a mut TorsionBar>,
-    pub(super) anti_roll_bar: Option<&'a mut AntiRollBar>,
-    pub(super) braking: Option<&'a mut Braking>,
-}
 
 /// The wheel moved in its arch.
 pub(super) fn arch_move(

@@ -1,6 +1,6 @@
-use super::change::{self, Changing};
+use super::change;
 use super::in_roll::WheelsInRoll;
-use super::prepared::{Independent, Mounting, Parts, PreparedLinkage, Upper};
+use super::prepared::{Changing, Independent, Mounting, Parts, PreparedLinkage, Upper};
 use super::wheel_position::{TravelRange, WheelPosition};
 use crate::Result;
 use crate::base::document::{Model, Prepare, Stated};

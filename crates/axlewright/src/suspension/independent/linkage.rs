@@ -6,10 +6,15 @@
 //! end. Only the angle for a wanted travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector
 //! kinematics of rigid bodies.
 
-use super::range::{CLEARANCES, COARSE};
 use crate::suspension::kinematics::solved::solved;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{Arm, Carrier};
+
+/// Number of clearances.
+pub(super) const CLEARANCES: usize = 6;
+
+/// Turn of the lower arm in a coarse step.
+pub(super) const COARSE: f64 = 0.2;
 
 /// A point, and its first and second derivative with the lower arm's angle.
 #[derive(Debug, Clone, Copy, Default)]

@@ -1,8 +1,8 @@
 //! The linkage of a wheel that is prepared once and asked many times.
 
-use super::change::Changing;
 use super::linkage::{Above, Drawn, Linkage, Pose};
 use super::range::Reach;
+#[cfg(feature = "sheet")]
 use crate::base::text::said;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{
@@ -42,6 +42,19 @@ pub(super) struct Mounting<'a> {
     pub(super) spring: Option<&'a CoilSpring>,
     pub(super) spring_seats: Option<&'a SpringSeats>,
     pub(super) damper: Option<&'a Damper>,
+}
+
+/// Fields of a model that change when something is moved.
+pub(in crate::suspension) struct Changing<'a> {
+    /// Points that go along with a wheel that is moved in its arch, except arm, tie rod, wheel and bar.
+    pub(super) points: Vec<&'a mut Point>,
+    pub(super) lower_arm: &'a mut Arm,
+    pub(super) tie_rod: &'a mut TieRod,
+    pub(super) wheel: &'a mut Wheel,
+    pub(super) spring: Option<&'a mut CoilSpring>,
+    pub(super) torsion_bar: Option<&'a mut TorsionBar>,
+    pub(super) anti_roll_bar: Option<&'a mut AntiRollBar>,
+    pub(super) braking: Option<&'a mut Braking>,
 }
 
 /// A model of one wheel on its linkage.

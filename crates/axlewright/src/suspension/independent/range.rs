@@ -8,15 +8,11 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::linkage::{End, Linkage, Pose};
+use super::linkage::{CLEARANCES, COARSE, End, Linkage, Pose};
 use crate::base::numeric::root;
 use crate::suspension::kinematics::vector::Two;
 use core::f64::consts::PI;
 
-/// Number of clearances.
-pub(super) const CLEARANCES: usize = 6;
-/// Turn of the lower arm in a coarse step.
-pub(super) const COARSE: f64 = 0.2;
 /// Most coarse steps to one side.
 const MOST: f64 = 8.0;
 /// Least clearance along a coarse step.

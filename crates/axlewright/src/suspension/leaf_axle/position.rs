@@ -10,6 +10,7 @@ use super::prepared::PreparedLeafAxle;
 use super::spring::{Bent, Spring};
 use crate::base::document::Stated;
 use crate::base::table::record;
+#[cfg(feature = "sheet")]
 use crate::base::text::said;
 use crate::spring::leaf_pack_stress;
 use crate::suspension::kinematics::jet::Jet;
