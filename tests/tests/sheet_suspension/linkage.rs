@@ -1,11 +1,11 @@
 //! Independent suspension.
 
 use axlewright::Model;
-use axlewright::Value;
 use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright::suspension::{DoubleWishbone, WheelPosition};
 use axlewright::units::{Angle, Length};
-use axlewright_tests::assessed::{demo, lacks, text, value};
+use axlewright::{Value, Verdict};
+use axlewright_tests::assessed::{demo, lacks, text, value, verdict};
 
 /// The front of the Dunlin as the sheet draws it: the document of the model with the sheet's radius and coil-over.
 fn front(assessment: &Assessment) -> DoubleWishbone {
@@ -197,4 +197,29 @@ fn a_point_that_is_half_written_is_asked_for_and_one_that_nobody_began_is_not() 
         said.contains("front.bump_steer has no value: ") && said.contains("above the ball joint"),
         "{said}"
     );
+}
+
+/// A coil that is past solid at ride height has no travel in bump, whether or not the linkage could droop far enough to free it.
+#[test]
+fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
+    for (axle, rates) in [("front", ["180 lbf/in", "40 lbf/in"]), ("rear", ["130 lbf/in", "30 lbf/in"])] {
+        let rate = format!("{axle}.spring.rate");
+        for soft in rates {
+            let on = demo("dunlin_measured", &[(&rate, soft)]).assess();
+            let left = value(&on, &format!("{axle}.bump_left"));
+            assert!(left < 0.0, "{rate} {soft}: {left}");
+            assert_eq!(verdict(&on, &format!("{axle}.bump")), Verdict::Short, "{rate} {soft}");
+        }
+        // A coil that the linkage never brings to its least gaps is ended by the stop.
+        let of = |key: &str| format!("{axle}.spring.{key}");
+        let lines =
+            [(of("solid_length"), "10 mm"), (of("minimum_gap"), "0 mm"), (of("free_length"), "500 mm")];
+        let lines = lines.each_ref().map(|(path, text)| (path.as_str(), *text));
+        let long = demo("dunlin_measured", &lines).assess();
+        assert_eq!(verdict(&long, &format!("{axle}.bump")), Verdict::Meets, "{axle}");
+        assert_eq!(
+            value(&long, &format!("{axle}.spring.bump_end")),
+            value(&long, &format!("{axle}.linkage_bump"))
+        );
+    }
 }

@@ -321,6 +321,13 @@ impl<'a> PreparedLinkage<'a> {
         ))
     }
 
+    /// Length between the eyes of the coil-over at a travel, with the rack in its middle; none beyond the linkage or without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn eyes_at(&self, travel: Length) -> Option<Length> {
+        let pose = self.linkage.at(travel.si(), 0.0)?;
+        Some(Length::from_si(self.eyes?.stroke(&pose).length))
+    }
+
     pub(super) fn pose(&self, travel: Length, rack_travel: Length) -> Result<Pose> {
         self.reached(&mut self.linkage.reach(rack_travel.si()), travel)
     }

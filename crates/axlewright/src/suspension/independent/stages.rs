@@ -1,6 +1,7 @@
 //! Stages of a wheel on its linkage that the build sheet asks for, whichever linkage it is.
 
 use super::prepared::{Independent, Parts, PreparedLinkage};
+use crate::base::numeric::root;
 use crate::spring::Mounting;
 use crate::suspension::{JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
@@ -106,11 +107,49 @@ impl<M: Independent> OnSpring<M> {
     /// Travel at which the spring has its least gaps, or at which the linkage locks before that.
     pub(super) fn end(&self) -> Result<Length> {
         let ready = PreparedLinkage::hanging(self.linkage.parts())?;
-        match ready.travel_for(self.shortest) {
-            Ok(travel) => Ok(travel),
-            Err(_) => Ok(ready.travel_range(MIDDLE)?.bump),
-        }
+        let found = ready.travel_for(self.shortest);
+        let range = || ready.travel_range(MIDDLE).map(|on| [on.droop, on.bump]);
+        solid_at(self.shortest, found, range, |travel| ready.eyes_at(travel))
     }
+}
+
+/// Steps to full bump at which the length between the eyes is asked for.
+const STEPS: u32 = 64;
+
+/// Travel at which the eyes are this far apart, where a search `found` it. Of a spring that is solid at ride height it is never above nothing:
+/// the droop of the linkage, where even that does not free it. Where no travel up to full bump makes it solid, it is the bump of the linkage.
+pub(in crate::suspension) fn solid_at(
+    shortest: Length,
+    found: Result<Length>,
+    range: impl FnOnce() -> Result<[Length; 2]>,
+    eyes_at: impl Fn(Length) -> Option<Length>,
+) -> Result<Length> {
+    let spare =
+        |travel: f64| eyes_at(Length::from_si(travel)).map_or(f64::NAN, |eyes| (eyes - shortest).si());
+    let at_ride = spare(0.0);
+    if at_ride.is_nan() {
+        return found;
+    }
+    if let Ok(travel) = found {
+        return Ok(if at_ride > 0.0 { travel } else { Length::from_si(travel.si().min(0.0)) });
+    }
+    let [droop, bump] = range()?;
+    if at_ride <= 0.0 {
+        return Ok(droop);
+    }
+    let mut before = 0.0;
+    for step in 1..STEPS {
+        let travel = bump.si() * f64::from(step) / f64::from(STEPS);
+        let left = spare(travel);
+        if left.is_nan() {
+            return found;
+        }
+        if left <= 0.0 {
+            return root("travel", spare, before, travel, 0.0).map(Length::from_si);
+        }
+        before = travel;
+    }
+    Ok(bump)
 }
 
 impl<M: Independent> BetweenStops<M> {

@@ -332,6 +332,14 @@ impl PreparedLiveAxle<'_> {
         ))
     }
 
+    /// Length between the eyes of the coil-over at a heave without roll; none beyond the linkage or without a coil-over.
+    #[cfg(feature = "sheet")]
+    pub(super) fn eyes_at(&self, heave: Length) -> Option<Length> {
+        let coil_over = self.model.coil_over.as_ref()?;
+        let pose = self.linkage.at(heave.si(), 0.0)?;
+        Some(Length::from_si(self.strokes(coil_over, &pose).eyes.0[0]))
+    }
+
     #[inline]
     fn strokes(&self, coil_over: &AxleCoilOver, pose: &Pose) -> Strokes {
         let rest = self.linkage.rest.frame.middle;

@@ -5,7 +5,7 @@ use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
 use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
-use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, travelled};
+use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, solid_at, travelled};
 use crate::suspension::inputs::{At, Wheels};
 use crate::suspension::parts::refused;
 use crate::suspension::{
@@ -282,10 +282,9 @@ impl OnSpring<Led> {
     fn end(&self) -> Result<Length> {
         let model = self.linkage.model()?;
         let ready = model.shared()?;
-        match ready.heave_for(self.shortest.si()) {
-            Ok(heave) => Ok(Length::from_si(heave)),
-            Err(_) => Ok(ready.travel_range(UPRIGHT)?.bump),
-        }
+        let found = ready.heave_for(self.shortest.si()).map(Length::from_si);
+        let range = || ready.travel_range(UPRIGHT).map(|on| [on.droop, on.bump]);
+        solid_at(self.shortest, found, range, |heave| ready.eyes_at(heave))
     }
 }
 
