@@ -223,3 +223,34 @@ fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
         );
     }
 }
+
+/// Whatever stops the wheel first ends its travel, under whichever of both lines the stop is written.
+#[test]
+fn each_bump_stop_that_is_written_ends_bump() {
+    // (sheet, axle, line, text of a near stop, text of a far one, travel to the near one)
+    let cases = [
+        ("dunlin", "front", "bump_clearance", "10 mm", "500 mm", Some(0.01)),
+        ("dunlin", "rear", "bump_clearance", "10 mm", "500 mm", Some(0.01)),
+        ("dunlin_measured", "front", "bump_clearance", "10 mm", "500 mm", Some(0.01)),
+        ("dunlin_measured", "rear", "bump_clearance", "10 mm", "500 mm", Some(0.01)),
+        ("dray", "rear", "bump_stop_travel", "10 mm", "900 mm", None),
+    ];
+    for (name, axle, line, near, far, travel) in cases {
+        let (line, left) = (format!("{axle}.{line}"), format!("{axle}.bump_left"));
+        let bump = format!("{axle}.bump");
+        let [without, near, far] = [None, Some(near), Some(far)].map(|text| {
+            demo(name, &text.map(|text| (&*line, text)).into_iter().collect::<Vec<_>>()).assess()
+        });
+        let travel = travel.unwrap_or_else(|| 0.01 - value(&near, &format!("{axle}.droop_left")));
+        // The seats of the measured rear rise by 1.02 of the wheel.
+        assert!((value(&near, &left) - travel).abs() < 2e-4, "{name} {line}");
+        let wanted = if travel < 0.0 { Verdict::Short } else { Verdict::Tight };
+        assert_eq!(verdict(&near, &bump), wanted, "{name} {line}");
+        assert_eq!(value(&far, &left), value(&without, &left), "{name} {line}");
+        assert_eq!(verdict(&far, &bump), verdict(&without, &bump), "{name} {line}");
+    }
+    // A seat that rises by more than its wheel comes to its stop so much earlier.
+    let levered =
+        demo("dunlin", &[("rear.bump_clearance", "12 mm"), ("rear.spring.motion_ratio", "1.2")]).assess();
+    assert!((value(&levered, "rear.bump_left") - 0.01).abs() < 1e-15);
+}

@@ -130,8 +130,11 @@ const COIL_TRAVEL: Rule = rule! {
 };
 const BUMP_LEFT: Rule = rule! {
     "axle" Bump::left, Bump
-    takes { coil_travel, damper_travel = "axle.damper.wheel_travel", droop_left, bump_stop_travel }
-    says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z",
+    takes {
+        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_left, bump_stop_travel, bump_clearance,
+        motion_ratio = "axle.spring.motion_ratio",
+    }
+    says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
         "definition: travel left is the least of what ends it"
 };
 const BIND: Rule = rule! {
@@ -166,7 +169,7 @@ fields!(OnOneAxis { mounting, motion_ratio });
 fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
 fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
-fields!(Bump { coil_travel, damper_travel, droop_left, bump_stop_travel });
+fields!(Bump { coil_travel, damper_travel, droop_left, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, greatest_compression });

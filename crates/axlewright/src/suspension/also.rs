@@ -5,7 +5,7 @@ use super::classes::{LEADS, LED_BY};
 use super::independent::{double_wishbone_lines as wishbone, strut_lines as strut};
 use super::leaf_axle::rules as on_leaves;
 use super::live_axle::rules as on_links;
-use crate::base::section::{About, Also, also, by, difference_of, gives, joined, least_of, same, sum_of};
+use crate::base::section::{About, Also, also, by, difference_of, gives, joined, same, sum_of};
 use crate::spring::COIL;
 
 const LEAF: &str = "the leaf spring as it is drawn, see suspension.LeafAxle";
@@ -57,10 +57,7 @@ pub(super) const ALSO: &[Also] = &[
         gives(&on_links::DAMPER, "bump"),
         gives(&on_leaves::DAMPER, "bump"),
     ]),
-    also("axle.bump_left").by(&[least_of(
-        &["axle.leaf.stop_end", "axle.damper.bump_end"],
-        "definition: travel left is the least of what ends it",
-    )]),
+    also("axle.bump_left").by(&[by(&on_leaves::BUMP_LEFT)]),
     also("axle.spring.stress").by(&[same(&["axle.leaf.stress"], LEAF)]),
     also("axle.coil_bind").about(COIL_SPRUNG),
     also("axle.captive").about(COIL_SPRUNG),

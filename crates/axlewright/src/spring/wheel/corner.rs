@@ -179,6 +179,8 @@ impl Corner {
             damper_travel,
             droop_left: sag,
             bump_stop_travel: self.bump_stop_travel.as_ref().map(|travel| travel.quantity),
+            bump_clearance: None,
+            motion_ratio: None,
         };
         let (bump_left, ends_first) = bump.first();
         // A damper without a ratio of its own shortens as the spring does.

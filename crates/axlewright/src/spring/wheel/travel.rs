@@ -68,6 +68,10 @@ pub(in crate::spring) struct Bump {
     pub(in crate::spring) droop_left: Length,
     /// From full droop, until the bump stop is touched.
     pub(in crate::spring) bump_stop_travel: Option<Length>,
+    /// From ride height, until a seat touches its bump stop.
+    pub(in crate::spring) bump_clearance: Option<Length>,
+    /// Of the spring, whose seat rises by no more than the wheel, or by this times as much.
+    pub(in crate::spring) motion_ratio: Option<Ratio>,
 }
 
 impl Bump {
@@ -81,7 +85,10 @@ impl Bump {
         let (coils, sag) =
             (self.coil_travel.si() + self.droop_left.si().min(0.0), self.droop_left.si().max(0.0));
         let stop = self.bump_stop_travel.map(|stop| (stop.si() - sag, Ends::BumpStop));
-        let others = [(self.damper_travel.si() - sag, Ends::DamperClosed)].into_iter().chain(stop);
+        let rise = self.motion_ratio.map_or(1.0, |ratio| ratio.si().max(1.0));
+        let clear = self.bump_clearance.map(|clear| (clear.si() / rise, Ends::BumpStop));
+        let others =
+            [(self.damper_travel.si() - sag, Ends::DamperClosed)].into_iter().chain(stop).chain(clear);
         let (left, end) = others
             .fold((coils, Ends::CoilBind), |least, other| if other.0 < least.0 { other } else { least });
         (Length::from_si(left), end)

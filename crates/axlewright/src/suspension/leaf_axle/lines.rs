@@ -80,7 +80,7 @@ const SPRING: [Line; 11] = [
     line(
         "axle.bump_clearance",
         Length::KIND,
-        "above each spring's seat to its bump stop, or to what it hits first, at ride height",
+        "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m"),
 ];

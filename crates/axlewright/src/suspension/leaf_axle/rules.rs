@@ -127,6 +127,16 @@ struct BetweenStops {
 }
 fields!(BetweenStops { axle, across, bump_left, droop_left });
 
+/// What ends the travel of an axle on leaf springs in bump.
+struct Ends {
+    stop_end: Length,
+    damper_end: Length,
+    /// From full droop, until the bump stop is touched.
+    bump_stop_travel: Option<Length>,
+    droop_left: Length,
+}
+fields!(Ends { stop_end, damper_end, bump_stop_travel, droop_left });
+
 struct UnderTorque {
     axle: Sprung,
     drive_torque: Torque,
@@ -179,6 +189,14 @@ pub(super) const STOP: Rule = rule! {
     takes { springs = "axle" }
     needs { loaded = "axle", bump_clearance }
     says "suspension.LeafAxle: heave z where left_bump_remaining is nothing", SOURCE
+};
+pub(in crate::suspension) const BUMP_LEFT: Rule = rule! {
+    "axle" Ends::left, Ends
+    takes {
+        stop_end = "axle.leaf.stop_end", damper_end = "axle.damper.bump_end", bump_stop_travel, droop_left,
+    }
+    says "the least of both ends and, where it is written, b - z",
+        "definition: travel left is the least of what ends it"
 };
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
@@ -362,6 +380,15 @@ impl Sprung {
         let range = self.model()?.shared()?.range(0.0, FINE);
         let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
         Ok(Range { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
+    }
+}
+
+impl Ends {
+    /// The least of them; an axle that stands at full droop has no more than all of the travel.
+    fn left(&self) -> Result<Length> {
+        let stop =
+            self.bump_stop_travel.map_or(f64::INFINITY, |stop| stop.si() - self.droop_left.si().max(0.0));
+        Ok(Length::from_si(self.stop_end.si().min(self.damper_end.si()).min(stop)))
     }
 }
 
