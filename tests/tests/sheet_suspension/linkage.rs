@@ -254,3 +254,31 @@ fn each_bump_stop_that_is_written_ends_bump() {
         demo("dunlin", &[("rear.bump_clearance", "12 mm"), ("rear.spring.motion_ratio", "1.2")]).assess();
     assert!((value(&levered, "rear.bump_left") - 0.01).abs() < 1e-15);
 }
+
+/// The drop link of a bar may lock the linkage: a bar that is begun is drawn to its end, or not at all.
+#[test]
+fn a_bar_that_is_half_drawn_is_asked_for() {
+    let place = |line: &str| format!("front.anti_roll_bar.{line}");
+    let locks = (place("lever_end.z"), "320 mm");
+    let with = |lines: &[(String, &str)]| {
+        let lines: Vec<_> = lines.iter().map(|(path, text)| (path.as_str(), *text)).collect();
+        demo("dunlin_measured", &lines).assess()
+    };
+    assert_eq!(verdict(&with(&[]), "front.linkage_range"), Verdict::Meets);
+    assert_eq!(verdict(&with(std::slice::from_ref(&locks)), "front.linkage_range"), Verdict::Short);
+    for (missing, there) in
+        [("carried_by", "link_eye.x"), ("link_eye.x", "link_eye.y"), ("lever_end.y", "link_eye.x")]
+    {
+        let on = with(&[locks.clone(), (place(missing), "")]);
+        assert_eq!(verdict(&on, "front.linkage_range"), Verdict::NotKnown, "{missing}");
+        let said = lacks(&on, "front.linkage_range");
+        let wanted = format!("anti_roll_bar.{missing}: it is not written although anti_roll_bar.{there} is");
+        assert!(said.contains(&wanted), "{said}");
+    }
+    // A bar that nobody drew locks nothing.
+    let points = ["link_eye", "lever_end", "lever_pivot"]
+        .map(|point| ["x", "y", "z"].map(|of| format!("{point}.{of}")));
+    let mut undrawn: Vec<_> = points.iter().flatten().map(|line| (place(line), "")).collect();
+    undrawn.push((place("carried_by"), ""));
+    assert_eq!(verdict(&with(&undrawn), "front.linkage_range"), Verdict::Meets);
+}

@@ -1,7 +1,7 @@
 //! A double wishbone on the build sheet: its points as lines, and what follows from them.
 
 use super::stages::{
-    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, at_ride, bar_motion_ratio, range, stroke,
+    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, WithBar, at_ride, bar_motion_ratio, stroke,
 };
 use crate::base::section::{Line, Rule, choice, fields, joined, line, rule};
 use crate::suspension::{Carrier, DoubleWishbone, WheelPosition};
@@ -115,15 +115,17 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 };
 /// Travel at which the linkage locks, the drop link of its bar too, with the rack in its middle.
 pub(in crate::suspension) const RANGE: Rule = rule! {
-    "axle" range, DoubleWishbone
-    takes { upper_arm, lower_arm, tie_rod, wheel, anti_roll_bar }
+    "axle" Barred::range, Barred
+    takes { linkage = "axle", anti_roll_bar }
     gives Range { droop, bump }
     says "suspension.DoubleWishbone.travel_range", SOURCE
 };
 
+type Barred = WithBar<DoubleWishbone>;
 type Damped = OnDamper<DoubleWishbone>;
 type Sprung = OnSpring<DoubleWishbone>;
 type Stopped = BetweenStops<DoubleWishbone>;
+fields!(Barred { linkage, anti_roll_bar });
 fields!(Damped { linkage, mounting, open_length, closed_length });
 fields!(Sprung { linkage, shortest });
 fields!(Stopped { linkage, joint_limits, rack_travel, bump_left, droop_left });

@@ -2,8 +2,9 @@
 
 use super::prepared::{Independent, Parts, PreparedLinkage};
 use crate::base::numeric::root;
+use crate::base::section::Whole;
 use crate::spring::Mounting;
-use crate::suspension::{JointLimits, WheelPosition};
+use crate::suspension::{AntiRollBar, JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
 use crate::{Result, cannot};
 
@@ -27,6 +28,12 @@ pub(in crate::suspension) struct TravelEnds {
 pub(in crate::suspension) struct Range {
     pub(in crate::suspension) droop: Length,
     pub(in crate::suspension) bump: Length,
+}
+
+/// Linkage with its anti-roll bar, if that is drawn.
+pub(in crate::suspension) struct WithBar<M> {
+    pub(in crate::suspension) linkage: M,
+    pub(in crate::suspension) anti_roll_bar: Whole<AntiRollBar>,
 }
 
 /// Linkage with the damper of its coil-over or leg.
@@ -83,10 +90,14 @@ pub(super) fn bar_motion_ratio<M: Independent>(linkage: &M) -> Result<Ratio> {
     Ok(PreparedLinkage::hanging(linkage.parts())?.at_ride().bar_motion_ratio)
 }
 
-/// Travel at which the linkage itself locks, with the rack in its middle.
-pub(super) fn range<M: Independent>(linkage: &M) -> Result<Range> {
-    let on = PreparedLinkage::hanging(linkage.parts())?.travel_range(MIDDLE)?;
-    Ok(Range { droop: -on.droop, bump: on.bump })
+impl<M: Independent> WithBar<M> {
+    /// Travel at which the linkage itself locks, the drop link of its bar too, with the rack in its middle.
+    pub(super) fn range(&self) -> Result<Range> {
+        let anti_roll_bar = self.anti_roll_bar.drawn("anti_roll_bar")?;
+        let on = PreparedLinkage::hanging(Parts { anti_roll_bar, ..self.linkage.parts() })?;
+        let on = on.travel_range(MIDDLE)?;
+        Ok(Range { droop: -on.droop, bump: on.bump })
+    }
 }
 
 impl<M: Independent> OnDamper<M> {

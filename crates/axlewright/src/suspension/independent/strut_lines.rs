@@ -2,7 +2,7 @@
 
 use super::double_wishbone_lines::{SOURCE, coordinate, joint, point_lines};
 use super::stages::{
-    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, at_ride, bar_motion_ratio, range, stroke,
+    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, WithBar, at_ride, bar_motion_ratio, stroke,
 };
 use crate::base::section::{Line, Rule, fields, joined, rule};
 use crate::suspension::{Strut, WheelPosition};
@@ -41,15 +41,17 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 };
 /// Travel at which the linkage locks, the drop link of its bar too, with the rack in its middle.
 pub(in crate::suspension) const RANGE: Rule = rule! {
-    "axle" range, Strut
-    takes { lower_arm, tie_rod, wheel, leg, anti_roll_bar }
+    "axle" Barred::range, Barred
+    takes { linkage = "axle", anti_roll_bar }
     gives Range { droop, bump }
     says "suspension.Strut.travel_range", SOURCE
 };
 
+type Barred = WithBar<Strut>;
 type Damped = OnDamper<Strut>;
 type Sprung = OnSpring<Strut>;
 type Stopped = BetweenStops<Strut>;
+fields!(Barred { linkage, anti_roll_bar });
 fields!(Damped { linkage, mounting, open_length, closed_length });
 fields!(Sprung { linkage, shortest });
 fields!(Stopped { linkage, joint_limits, rack_travel, bump_left, droop_left });
