@@ -194,7 +194,7 @@ fn what_a_live_axle_lacks_is_named() {
         .collect();
     let rigid: Vec<_> = rigid.iter().map(|(path, text)| (path.as_str(), *text)).collect();
     for (finding, lines, said) in [
-        ("rear.bind", &rigid[..], "its links bind, and none of them gives"),
+        ("rear.bind", &rigid[..], "lower_links.body_bush: it is not written, and the links hold each other"),
         ("vehicle.balance", &rigid[..], "write the stiffness of their bushes"),
         ("rear.bind", &[("rear.allowed_link_force", "")], "links that bind need allowed_link_force"),
         (
@@ -321,4 +321,29 @@ fn a_mount_of_a_link_is_moved_before_it_is_welded() {
     assert!(toleranced.rests_on(answer).contains(&"rear.lower_links.body.z"));
     let ranked = toleranced.sensitivity(answer);
     assert!(ranked.iter().any(|one| one.path == "rear.lower_links.body.z"));
+}
+
+/// Links that hold each other go where their bushes let them: each end of them is needed.
+#[test]
+fn a_bush_that_is_missing_is_not_taken_for_rigid() {
+    let sheet = |lines: &[(&str, &str)]| demo("dunlin_measured", lines).assess();
+    let low = ("rear.lower_links.body.z", "341 mm");
+    assert_eq!(verdict(&sheet(&[low]), "rear.roll_steer_band"), Verdict::Short);
+    for line in ["upper_links.axle_bush", "lateral_rod.body_bush"] {
+        let path = format!("rear.{line}");
+        let missing = sheet(&[low, (&path, "")]);
+        for finding in
+            ["rear.roll_steer_band", "rear.joints", "rear.linkage_range", "rear.bind", "vehicle.balance"]
+        {
+            assert_eq!(verdict(&missing, finding), Verdict::NotKnown, "{finding}");
+        }
+        let said = lacks(&missing, "rear.roll_steer_band");
+        assert!(
+            said.contains(&format!("{line}: it is not written, and the links hold each other")),
+            "{said}"
+        );
+        // An end without a bush says that it is rigid.
+        assert_ne!(verdict(&sheet(&[(&path, "1e9 N/m")]), "rear.roll_steer_band"), Verdict::NotKnown);
+    }
+    assert_eq!(verdict(&sheet(&[]), "rear.roll_steer_band"), Verdict::Meets);
 }

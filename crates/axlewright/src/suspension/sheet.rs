@@ -196,9 +196,9 @@ const TOGETHER: &[Line] = &[
 /// Forces of the links of a live axle against each other.
 const BIND: &[Line] = &[
     derived("axle.freedoms", Ratio::KIND, "freedoms of a live axle on its links at ride height: 2 if it heaves and rolls freely, 1 if it does so only together")
-        .by(&[gives(&on_links::AT_RIDE, "freedoms")]),
+        .by(&[gives(&on_links::FREE, "freedoms")]),
     derived("axle.redundant_links", Ratio::KIND, "links more than a live axle that heaves and rolls leaves room for")
-        .by(&[gives(&on_links::AT_RIDE, "redundant")]),
+        .by(&[gives(&on_links::FREE, "redundant")]),
     derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "roll stiffness of links that bind, at ride height, in addition to that of springs and bar")
         .by(&[gives(&on_links::AT_RIDE, "bind_roll_stiffness")]),
     derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")

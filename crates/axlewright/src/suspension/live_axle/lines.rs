@@ -11,7 +11,7 @@ const fn bush(path: &'static str, meaning: &'static str) -> Line {
     line(path, LinearStiffness::KIND, meaning).within(
         1.0,
         1e12,
-        "plausibility limit: bushes lie between 1 N/m and 1 TN/m; leave out what is rigid",
+        "plausibility limit: bushes lie between 1 N/m and 1 TN/m",
     )
 }
 
@@ -43,12 +43,12 @@ const BUSHES: [Line; 5] = [
     ),
     bush(
         "axle.lower_links.body_bush",
-        "stiffness along the lower link of the bush in its body end; leave out what is rigid",
+        "stiffness along the lower link of the bush in its body end; 1 GN/m where it is rigid",
     ),
     bush("axle.lower_links.axle_bush", "the same in its axle end"),
     bush(
         "axle.upper_links.body_bush",
-        "stiffness along the upper link of the bush in its body end; leave out what is rigid",
+        "stiffness along the upper link of the bush in its body end; 1 GN/m where it is rigid",
     ),
     bush("axle.upper_links.axle_bush", "the same in its axle end"),
 ];
@@ -60,7 +60,7 @@ const ACROSS: [Line; 28] = joined(&[
     &[
         bush(
             "axle.lateral_rod.body_bush",
-            "stiffness along the lateral rod of the bush in its body end; leave out what is rigid",
+            "stiffness along the lateral rod of the bush in its body end; 1 GN/m where it is rigid",
         ),
         bush("axle.lateral_rod.axle_bush", "the same in its axle end"),
         choice("axle.watt.carried_by", Mount::WORDS, "carrier of the bell crank of a Watt linkage"),
@@ -73,12 +73,12 @@ const ACROSS: [Line; 28] = joined(&[
     &[
         bush(
             "axle.watt.upper_rod.crank_bush",
-            "stiffness along the upper rod of the bush in its end on the crank; leave out what is rigid",
+            "stiffness along the upper rod of the bush in its end on the crank; 1 GN/m where it is rigid",
         ),
         bush("axle.watt.upper_rod.outer_bush", "the same in its other end"),
         bush(
             "axle.watt.lower_rod.crank_bush",
-            "stiffness along the lower rod of the bush in its end on the crank; leave out what is rigid",
+            "stiffness along the lower rod of the bush in its end on the crank; 1 GN/m where it is rigid",
         ),
         bush("axle.watt.lower_rod.outer_bush", "the same in its other end"),
     ],

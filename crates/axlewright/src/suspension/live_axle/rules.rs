@@ -56,15 +56,48 @@ struct Led {
 }
 fields!(Led { links, loaded_radius, coil_over, anti_roll_bar });
 
+/// Live axle with the bushes of its links, which say where links that hold each other go.
+struct Bushed {
+    axle: Led,
+    bushes: Bushes,
+}
+fields!(Bushed { axle, bushes });
+
+struct Bushes {
+    lower_links: LinkBushes,
+    upper_links: LinkBushes,
+    lateral_rod: LinkBushes,
+    watt_upper_rod: RodBushes,
+    watt_lower_rod: RodBushes,
+}
+fields!(Bushes {
+    lower_links, upper_links, lateral_rod, watt_upper_rod = "watt.upper_rod", watt_lower_rod = "watt.lower_rod",
+});
+
+type Bush = Option<LinearStiffness>;
+
+struct LinkBushes {
+    body_bush: Bush,
+    axle_bush: Bush,
+}
+fields!(LinkBushes { body_bush, axle_bush });
+
+struct RodBushes {
+    crank_bush: Bush,
+    outer_bush: Bush,
+}
+fields!(RodBushes { crank_bush, outer_bush });
+
 /// Live axle between its stops, and the lean that its joints allow.
 struct BetweenStops {
     axle: Led,
+    bushes: Bushes,
     limits: Limits,
     spring_base: Length,
     bump_left: Length,
     droop_left: Length,
 }
-fields!(BetweenStops { axle, limits, spring_base, bump_left, droop_left });
+fields!(BetweenStops { axle, bushes, limits, spring_base, bump_left, droop_left });
 
 /// Lean that the joints of the links allow.
 struct Limits {
@@ -99,10 +132,17 @@ fields!(Sprung { linkage, shortest });
 
 /// Steer, instant axes, and how many ways the axle can move.
 pub(in crate::suspension) const AT_RIDE: Rule = rule! {
-    "axle" Led::at_ride, Led
+    "axle" Bushed::at_ride, Bushed
+    takes { axle.links = "axle", bushes = "axle" }
+    needs { axle.loaded_radius = "axle.tyre.loaded_radius" }
+    gives AtRide { bump_steer, roll_steer, roll_centre_height, side_view_angle, bind_roll_stiffness }
+    says "suspension.LiveAxle at ride height", SOURCE
+};
+/// How many ways the axle can move, whatever its bushes are.
+pub(in crate::suspension) const FREE: Rule = rule! {
+    "axle" Led::free, Led
     takes { links = "axle" }
-    needs { loaded_radius = "axle.tyre.loaded_radius" }
-    gives AtRide { bump_steer, roll_steer, roll_centre_height, side_view_angle, freedoms, redundant, bind_roll_stiffness }
+    gives Free { freedoms, redundant }
     says "suspension.LiveAxle at ride height", SOURCE
 };
 pub(in crate::suspension) const COIL_OVER: Rule = rule! {
@@ -120,8 +160,8 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 };
 /// Travel of the linkage before a link is over-extended.
 pub(in crate::suspension) const RANGE: Rule = rule! {
-    "axle" Led::range, Led
-    takes { links = "axle" }
+    "axle" Bushed::range, Bushed
+    takes { axle.links = "axle", bushes = "axle" }
     gives Range { droop, bump }
     says "suspension.LiveAxle.travel_range", SOURCE
 };
@@ -140,7 +180,7 @@ pub(in crate::suspension) const SPRING: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.links = "axle", limits = "axle", spring_base, bump_left, droop_left }
+    takes { axle.links = "axle", bushes = "axle", limits = "axle", spring_base, bump_left, droop_left }
     gives OverTravel {
         lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_left, crossed_roll, joints_without_limit,
     }
@@ -153,9 +193,13 @@ struct AtRide {
     roll_steer: Ratio,
     roll_centre_height: Length,
     side_view_angle: Angle,
+    bind_roll_stiffness: RotationalStiffness,
+}
+
+/// Freedoms of a live axle at ride height, and its links beyond need.
+struct Free {
     freedoms: Ratio,
     redundant: Ratio,
-    bind_roll_stiffness: RotationalStiffness,
 }
 
 /// Coil-over of a live axle at ride height.
@@ -225,20 +269,12 @@ impl Led {
         })
     }
 
-    fn at_ride(&self) -> Result<AtRide> {
+    fn free(&self) -> Result<Free> {
         let model = self.model()?;
         let ready = model.shared()?;
         let on = ready.found(RIDE, UPRIGHT)?;
-        Ok(AtRide {
-            // The left wheel toes out if its axle steers to the left.
-            bump_steer: -on.heave_steer,
-            roll_steer: on.roll_steer,
-            roll_centre_height: on.roll_centre_height,
-            side_view_angle: on.side_view_angle,
-            freedoms: Ratio::from_si(on.freedoms as f64),
-            redundant: Ratio::from_si(on.redundant as f64),
-            bind_roll_stiffness: on.bind_roll_stiffness,
-        })
+        let [freedoms, redundant] = [on.freedoms, on.redundant].map(|on| Ratio::from_si(on as f64));
+        Ok(Free { freedoms, redundant })
     }
 
     fn stroke(&self) -> Result<Stroke> {
@@ -257,9 +293,53 @@ impl Led {
         let ready = model.shared()?;
         Ok(ready.found(RIDE, UPRIGHT)?.bar_motion_ratio)
     }
+}
+
+impl Bushes {
+    /// Refuses links that hold each other while the bush of any end of them is not known: it says which of them gives way.
+    fn known(&self, model: &LiveAxle, redundant: usize) -> Result<()> {
+        let links = |on: &LinkBushes| [on.body_bush, on.axle_bush];
+        let rods = |on: &RodBushes| [on.crank_bush, on.outer_bush];
+        let (link, rod) = (["body_bush", "axle_bush"], ["crank_bush", "outer_bush"]);
+        let all = [
+            ("lower_links", model.lower_links.is_some(), link, links(&self.lower_links)),
+            ("upper_links", model.upper_links.is_some(), link, links(&self.upper_links)),
+            ("lateral_rod", model.lateral_rod.is_given(), link, links(&self.lateral_rod)),
+            ("watt.upper_rod", model.watt.is_given(), rod, rods(&self.watt_upper_rod)),
+            ("watt.lower_rod", model.watt.is_given(), rod, rods(&self.watt_lower_rod)),
+        ];
+        for (part, drawn, names, bushes) in all {
+            for (name, bush) in names.into_iter().zip(bushes) {
+                if redundant > 0 && drawn && bush.is_none() {
+                    return Err(refused(&format!("{part}.{name}"), HELD.to_owned()));
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Bushed {
+    fn at_ride(&self) -> Result<AtRide> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
+        let on = ready.found(RIDE, UPRIGHT)?;
+        Ok(AtRide {
+            // The left wheel toes out if its axle steers to the left.
+            bump_steer: -on.heave_steer,
+            roll_steer: on.roll_steer,
+            roll_centre_height: on.roll_centre_height,
+            side_view_angle: on.side_view_angle,
+            bind_roll_stiffness: on.bind_roll_stiffness,
+        })
+    }
 
     fn range(&self) -> Result<Range> {
-        let on = self.model()?.shared()?.travel_range(UPRIGHT)?;
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
+        let on = ready.travel_range(UPRIGHT)?;
         Ok(Range { droop: -on.droop, bump: on.bump })
     }
 }
@@ -331,6 +411,7 @@ impl BetweenStops {
             );
         }
         let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
         let at = |heave: f64, roll: f64| ready.found(Length::from_si(heave), Angle::from_si(roll));
         let (crossed, roll) = (0.5 * (bump - droop), sine.asin());
         let upright = [at(bump, 0.0)?, at(-droop, 0.0)?, at(0.5 * bump, 0.0)?, at(-0.5 * droop, 0.0)?];
@@ -362,6 +443,9 @@ pub(in crate::suspension) const BESIDE_LEAVES: &str = "leaf springs lead an axle
                                         measured of them together, such as bind_force and joint_left";
 /// Message where wheels that move by themselves have an axle between them.
 pub(in crate::suspension) const APART: &str = "they are written as independent, but links or leaf springs of a live axle are drawn: one of the two is wrong";
+
+/// Message where the bush of a link that others hold is not known.
+const HELD: &str = "it is not written, and the links hold each other: write the stiffness of their bushes, 1 GN/m for an end that is rigid";
 
 /// Sine of the roll beyond which no axle is asked about.
 const CROSSED: f64 = 0.8;
