@@ -347,3 +347,25 @@ fn a_bush_that_is_missing_is_not_taken_for_rigid() {
     }
     assert_eq!(verdict(&sheet(&[]), "rear.roll_steer_band"), Verdict::Meets);
 }
+
+/// A bar that is drawn is there, whatever its rate says.
+#[test]
+fn a_drawn_bar_without_a_rate_is_a_contradiction() {
+    let stiff = [("front.anti_roll_bar.rate", "80 N/mm"), ("rear.anti_roll_bar.rate", "200 N/mm")];
+    let with = |lines: &[(&str, &str)]| demo("dunlin_measured", &[&stiff[..], lines].concat()).assess();
+    assert_eq!(verdict(&with(&[]), "vehicle.balance"), Verdict::Short);
+    for rate in ["none", "0 N/mm"] {
+        let on = with(&[("rear.anti_roll_bar.rate", rate)]);
+        assert_eq!(verdict(&on, "vehicle.balance"), Verdict::NotKnown, "{rate}");
+        let said = lacks(&on, "vehicle.balance");
+        assert!(said.contains("it says that there is no bar, but a bar is drawn"), "{said}");
+    }
+    let points = ["link_eye", "lever_end", "lever_pivot"]
+        .map(|point| ["x", "y", "z"].map(|of| format!("{point}.{of}")));
+    let mut lines: Vec<String> =
+        points.into_iter().flatten().map(|line| format!("rear.anti_roll_bar.{line}")).collect();
+    lines.push("rear.anti_roll_bar.bearings".to_owned());
+    let mut lines: Vec<_> = lines.iter().map(|line| (line.as_str(), "")).collect();
+    lines.push(("rear.anti_roll_bar.rate", "none"));
+    assert_eq!(verdict(&with(&lines), "vehicle.balance"), Verdict::Meets);
+}

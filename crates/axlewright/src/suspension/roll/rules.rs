@@ -6,7 +6,7 @@ use crate::suspension::inputs::{Suspension, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
 use crate::suspension::parts::refused;
-use crate::suspension::{Axle, Balance, LeafForm, RollAxle, RollBalance};
+use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result};
 
@@ -394,14 +394,39 @@ pub(in crate::suspension) const BIND_SHARE: Rule = rule! {
 struct Bar {
     rate: LinearStiffness,
     motion_ratio: Option<Ratio>,
+    link_eye: Begun,
+    lever_end: Begun,
+    lever_pivot: Begun,
+    carried_by: Option<Carrier>,
+    bearings: Option<Mount>,
 }
-fields!(Bar { rate, motion_ratio });
+fields!(Bar { rate, motion_ratio, link_eye, lever_end, lever_pivot, carried_by, bearings });
+
+/// Point of which any coordinate may be written.
+struct Begun {
+    x: Option<Length>,
+    y: Option<Length>,
+    z: Option<Length>,
+}
+fields!(Begun { x, y, z });
+
+const DRAWN_BAR: &str = "it says that there is no bar, but a bar is drawn: one of the two is wrong; take its points, carried_by and bearings out, or write its rate";
 
 impl Bar {
+    fn is_drawn(&self) -> bool {
+        let points = [&self.link_eye, &self.lever_end, &self.lever_pivot];
+        self.carried_by.is_some()
+            || self.bearings.is_some()
+            || points.iter().any(|on| on.x.or(on.y).or(on.z).is_some())
+    }
+
     /// Rate at the wheels; nothing where there is no bar.
     fn wheel_rate(&self) -> Result<LinearStiffness> {
         let rate = self.rate.si();
         if rate == 0.0 {
+            if self.is_drawn() {
+                return Err(refused("anti_roll_bar.rate", DRAWN_BAR.to_owned()));
+            }
             return Ok(self.rate);
         }
         let why = "a bar needs anti_roll_bar.motion_ratio, or the points of its drop link and lever";
@@ -412,7 +437,7 @@ impl Bar {
 
 pub(in crate::suspension) const BAR_WHEEL_RATE: Rule = rule! {
     "axle.anti_roll_bar" Bar::wheel_rate, Bar
-    takes { rate, motion_ratio }
+    takes { rate, motion_ratio, link_eye, lever_end, lever_pivot, carried_by, bearings }
     says "k r^2; nothing where there is no bar", "balance of virtual work"
 };
 
