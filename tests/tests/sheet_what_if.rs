@@ -344,7 +344,7 @@ fn a_value_that_the_line_does_not_allow_refuses_its_rows_and_no_other() {
     }
     let reason = table.reason(1).unwrap().to_string();
     assert!(
-        reason.contains("front.damper.stroke") && reason.contains("101 m") && reason.contains("valid"),
+        reason.contains("front.damper.stroke") && reason.contains("101000 mm") && reason.contains("valid"),
         "{reason}"
     );
     assert!(table.reason(6).unwrap().to_string().contains("front.bump_stop_travel"));
