@@ -24,6 +24,15 @@ pub struct Held<'a> {
     pub axle: &'a str,
 }
 
+/// True if the document leaves out a bush of a drawn link or rod.
+fn lacks_a_bush(of: &LiveAxle) -> bool {
+    let links = of.lower_links.iter().chain(&of.upper_links).map(|on| [&on.body_bush, &on.axle_bush]);
+    let rod = of.lateral_rod.as_ref().into_iter().map(|on| [&on.body_bush, &on.axle_bush]);
+    let watt = of.watt.as_ref().into_iter().flat_map(|on| [&on.upper_rod, &on.lower_rod]);
+    let rods = watt.map(|on| [&on.crank_bush, &on.outer_bush]);
+    links.chain(rod).chain(rods).flatten().any(Option::is_none)
+}
+
 impl Held<'_> {
     fn value(&self, line: &str) -> f64 {
         value(self.on, &format!("{}.{line}", self.axle))
@@ -53,15 +62,18 @@ impl Held<'_> {
         let alone = LiveAxle { coil_over: Stated::Unknown, anti_roll_bar: Stated::Unknown, ..read.clone() };
         let ready = alone.prepare().unwrap();
         let ride = at(&ready, 0.0, 0.0);
-        let of = |value: fn(&AxlePosition) -> f64| ride.as_ref().map_or(NAN, value);
+        // The sheet asks for each bush of links that hold each other; a document of the model says "rigid" by leaving it out.
+        let redundant = ride.as_ref().is_some_and(|on| on.redundant > 0);
+        let asks = redundant && lacks_a_bush(&read);
+        let of = |value: fn(&AxlePosition) -> f64| ride.as_ref().filter(|_| !asks).map_or(NAN, value);
         self.same("bump_steer", of(|on| -on.heave_steer.si()));
         self.same("roll_steer", of(|on| on.roll_steer.si()));
         self.same("roll_centre_height", of(|on| on.roll_centre_height.si()));
         self.same("side_view_angle", of(|on| on.side_view_angle.si()));
-        self.same("freedoms", of(|on| on.freedoms as f64));
-        self.same("redundant_links", of(|on| on.redundant as f64));
+        self.same("freedoms", ride.as_ref().map_or(NAN, |on| on.freedoms as f64));
+        self.same("redundant_links", ride.as_ref().map_or(NAN, |on| on.redundant as f64));
         self.same("bind_roll_stiffness", of(|on| on.bind_roll_stiffness.si()));
-        let range = ready.travel_range(Angle::from_si(0.0)).ok();
+        let range = ready.travel_range(Angle::from_si(0.0)).ok().filter(|_| !asks);
         self.same("linkage_droop", range.as_ref().map_or(NAN, |on| -on.droop.si()));
         self.same("linkage_bump", range.as_ref().map_or(NAN, |on| on.bump.si()));
 
@@ -72,14 +84,14 @@ impl Held<'_> {
         let barred = LiveAxle { coil_over: Stated::Unknown, ..read.clone() };
         let bar = barred.prepare().ok().and_then(|ready| at(&ready, 0.0, 0.0));
         self.same("anti_roll_bar.motion_ratio", bar.map_or(NAN, |on| on.bar_motion_ratio.si()));
-        self.over_travel(&ready);
+        self.over_travel(&ready, asks);
     }
 
     /// Full bump, full droop and half way, upright; then crossed.
-    fn over_travel(&self, ready: &PreparedLiveAxle<'_>) {
+    fn over_travel(&self, ready: &PreparedLiveAxle<'_>, asks: bool) {
         let [bump, droop, base] = ["bump_left", "droop_left", "spring_base"].map(|line| self.value(line));
         let (sine, crossed) = ((bump + droop) / base, 0.5 * (bump - droop));
-        let allowed = bump >= 0.0 && droop >= 0.0 && sine.abs() <= 0.8;
+        let allowed = bump >= 0.0 && droop >= 0.0 && sine.abs() <= 0.8 && !asks;
         let roll = if allowed { sine.asin() } else { NAN };
         let upright = [bump, -droop, 0.5 * bump, -0.5 * droop].map(|heave| at(ready, heave, 0.0));
         let ends = [roll, -roll].map(|roll| at(ready, crossed, roll));
