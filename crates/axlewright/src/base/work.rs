@@ -7,7 +7,6 @@
 use super::error::{Error, Result};
 use super::text::{self, System};
 use super::units::Kind;
-use crate::cannot;
 use core::array::from_fn;
 
 /// One function of the core: its description, and its call on plain numbers in coherent SI.
@@ -240,7 +239,7 @@ impl Work {
             source: entry.source,
             caution: entry.caution,
         };
-        serde_json::to_string_pretty(&page).map_err(|error| cannot!("no JSON of this work: {error}"))
+        serde_json::to_string_pretty(&page).map_err(|error| crate::cannot!("no JSON of this work: {error}"))
     }
 }
 
@@ -360,7 +359,7 @@ mod tests {
     /// Refuses negative values.
     fn root([x, y]: [f64; 2]) -> Result<[f64; 1]> {
         let sum = x + y;
-        if sum >= 0.0 { Ok([sum.sqrt()]) } else { Err(cannot!("{sum}")) }
+        if sum >= 0.0 { Ok([sum.sqrt()]) } else { Err(crate::cannot!("{sum}")) }
     }
 
     static ENTRY: Entry = Entry {
