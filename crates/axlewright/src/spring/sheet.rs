@@ -401,6 +401,13 @@ const TRAVEL_LEFT: &[Line] = &[
     )
     .measured_on(DAMPERS)
     .left_out_is_none(),
+    line(
+        "axle.bump_clearance",
+        Length::KIND,
+        "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
+    )
+    .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
+    .measured_on(&[]),
     derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
             by(&DROOP_LEFT),

@@ -29,13 +29,12 @@ const BAR: &[&str] = &["axle.anti_roll_bar"];
 const BAR_ON_LINKAGE: &[&str] = &joined::<_, 13>(&[&LED_BY, BAR]);
 
 /// Lines or tables that are measured, and on what.
-pub(super) const READINGS: [(&str, &[&str]); 23] = [
+pub(super) const READINGS: [(&str, &[&str]); 22] = [
     ("axle.leaf.seat_angle", &[]),
     ("axle.leaf.clamped_length", &[]),
     ("axle.leaf.load", &[]),
     ("axle.leaf.shackle_eye", LEAF),
     ("axle.leaf.seat", LEAF),
-    ("axle.bump_clearance", LEAF),
     ("axle.anti_roll_bar.lever_end", BAR),
     ("axle.anti_roll_bar.motion_ratio", BAR_ON_LINKAGE),
     ("axle.wheel.camber", &[]),

@@ -43,7 +43,7 @@ const PLACED: [Line; 12] = joined(&[
     ),
 ]);
 
-const SPRING: [Line; 11] = [
+const SPRING: [Line; 10] = [
     line(
         "axle.leaf.seat_angle",
         Angle::KIND,
@@ -77,12 +77,6 @@ const SPRING: [Line; 11] = [
     length("axle.leaf.leaves.leaf_thickness", "thickness of every leaf"),
     count("axle.leaf.leaves.full_length_leaves", "leaves that reach from eye to eye"),
     count("axle.leaf.leaves.graduated_leaves", "leaves that get shorter step by step"),
-    line(
-        "axle.bump_clearance",
-        Length::KIND,
-        "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
-    )
-    .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m"),
 ];
 
 const DAMPER_EYES: [Line; 6] = joined(&[
@@ -104,7 +98,7 @@ pub(in crate::suspension) const MODEL: ModelOf = model! {
 };
 
 /// Everything that is measured of it.
-pub(in crate::suspension) const MEASURED: [Line; 29] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
+pub(in crate::suspension) const MEASURED: [Line; 28] = joined(&[&PLACED, &SPRING, &DAMPER_EYES]);
 
 /// Lines that follow from the spring alone.
 pub(in crate::suspension) const FOLLOWING: [Line; 12] = [
