@@ -53,10 +53,6 @@ pub(super) fn within(key: impl FnOnce() -> String, check: impl FnOnce() -> Resul
     check().map_err(|error| error.within(&key()))
 }
 
-pub(super) fn refused(key: &str, message: String) -> Error {
-    Error::document(key, message)
-}
-
 /// An arm on two pivots that carries a ball joint.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -345,7 +341,7 @@ impl Wheel {
                 if self.centre.y.quantity.si() > 0.0 {
                     Ok(())
                 } else {
-                    Err(refused("centre", "draw the left wheel: y is greater than 0".to_owned()))
+                    Err(Error::document("centre", "draw the left wheel: y is greater than 0"))
                 }
             },
         )
@@ -411,10 +407,7 @@ impl TorsionBar {
                     torque: (-1e8) <= .. <= 1e8 ; "plausibility limit: less than 100 MN·m";
                 }
                 if self.turned_by == Carrier::Upright {
-                    return Err(refused(
-                        "turned_by",
-                        "a torsion bar lies along the axis of an arm".to_owned(),
-                    ));
+                    return Err(Error::document("turned_by", "a torsion bar lies along the axis of an arm"));
                 }
                 Ok(())
             },
@@ -440,7 +433,7 @@ impl Braking {
     pub(super) fn check_on_axle(&self) -> Result<()> {
         match self.place {
             Some(BrakePlace::Inboard) => {
-                Err(refused("braking.place", "a live axle carries its brakes: `outboard`".to_owned()))
+                Err(Error::document("braking.place", "a live axle carries its brakes: `outboard`"))
             }
             _ => Ok(()),
         }

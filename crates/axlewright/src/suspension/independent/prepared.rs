@@ -7,7 +7,7 @@ use crate::base::text::said;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{
     AntiRollBar, Arm, Axle, Braking, Carrier, CoilSpring, Damper, Driving, JointLimits, Point, SpringSeats,
-    TieRod, TorsionBar, Wheel, refused,
+    TieRod, TorsionBar, Wheel,
 };
 use crate::units::Length;
 use crate::{Error, Result, cannot, valid};
@@ -161,7 +161,7 @@ impl Parts<'_> {
         self.joint_limits.map_or(Ok(()), JointLimits::check)?;
         if self.driving.is_some() && self.braking.is_none() {
             let message = "it needs `braking`: the height of the centre of gravity and the wheelbase";
-            return Err(refused("driving", message.to_owned()));
+            return Err(Error::document("driving", message));
         }
         if let Some(bar) = self.anti_roll_bar {
             bar.link_eye.check("anti_roll_bar", "link_eye")?;
@@ -176,12 +176,12 @@ impl Parts<'_> {
         let limits = self.joint_limits;
         if let Upper::Arm(_) = self.upper {
             return match limits.and_then(|on| on.top_mount.as_ref()) {
-                Some(_) => Err(refused("joint_limits.top_mount", "a double wishbone has none".to_owned())),
+                Some(_) => Err(Error::document("joint_limits.top_mount", "a double wishbone has none")),
                 None => Ok(()),
             };
         }
         if limits.is_some_and(|on| on.upper_ball.is_some()) {
-            return Err(refused("joint_limits.upper_ball", "a strut has a `top_mount`".to_owned()));
+            return Err(Error::document("joint_limits.upper_ball", "a strut has a `top_mount`"));
         }
         let seats = self.coil_over.as_ref().and_then(|on| on.spring_seats);
         for (key, carrier) in [
@@ -190,7 +190,7 @@ impl Parts<'_> {
             ("anti_roll_bar.carried_by", self.anti_roll_bar.map(|on| on.carried_by)),
         ] {
             if carrier == Some(Carrier::UpperArm) {
-                return Err(refused(key, "a strut has no upper arm".to_owned()));
+                return Err(Error::document(key, "a strut has no upper arm"));
             }
         }
         Ok(())
@@ -206,9 +206,9 @@ impl Mounting<'_> {
         self.damper.map_or(Ok(()), |damper| damper.check(part))?;
         let apart = |key: &str, a: &Point, b: &Point| {
             if (a.vector() - b.vector()).norm() < 0.001 {
-                return Err(refused(
+                return Err(Error::document(
                     key,
-                    "its ends are nearer than 1 mm to each other: check the points".to_owned(),
+                    "its ends are nearer than 1 mm to each other: check the points",
                 ));
             }
             Ok(())
@@ -247,7 +247,7 @@ impl<'a> PreparedLinkage<'a> {
             outer: parts.tie_rod.outer.vector(),
             wheel: parts.wheel.centre.vector(),
         };
-        let fault = |(key, message): (&str, &str)| refused(key, message.to_owned());
+        let fault = |(key, message): (&str, &str)| Error::document(key, message);
         let mut linkage = Linkage::new(parts.lower_arm, &above, &drawn).map_err(fault)?;
         if let Some(bar) = parts.anti_roll_bar {
             let (eye, end, pivot) = (bar.link_eye.vector(), bar.lever_end.vector(), bar.lever_pivot.vector());

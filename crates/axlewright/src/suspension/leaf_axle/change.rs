@@ -7,9 +7,8 @@ use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table};
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::live_axle::parts::{Mount, Strut};
-use crate::suspension::parts::refused;
 use crate::units::{Angle, Force, Length};
-use crate::{Result, cannot, valid};
+use crate::{Error, Result, cannot, valid};
 
 impl LeafAxle {
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
@@ -92,9 +91,9 @@ impl LeafAxle {
         let mut after = PreparedLeafAxle { model: &model, ..before.clone() };
         let here = [-rise.si(), 0.0, standing.pitch];
         let springs = after.springs(here, standing.bends_at(here));
-        let (stance, springs) = springs.map_err(|end| refused("leaf", end.sentence().to_owned()))?;
+        let (stance, springs) = springs.map_err(|end| Error::document("leaf", end.sentence()))?;
         after.load(&after.stand(here, &stance, springs, 0.0))?;
-        after.settle().map_err(|end| refused("leaf", end.sentence().to_owned()))?;
+        after.settle().map_err(|end| Error::document("leaf", end.sentence()))?;
         compared(&before, &after, -rise.si(), heave)
     }
 

@@ -6,7 +6,7 @@ use crate::suspension::kinematics::outline::outlines;
 use crate::suspension::kinematics::vector::vector;
 use crate::suspension::live_axle::bar_lever::{Lever, drawn, mirrored};
 use crate::suspension::live_axle::parts::{AxleBar, AxleCoilOver};
-use crate::suspension::parts::{Axle, Braking, Point, Wheel, refused, within};
+use crate::suspension::parts::{Axle, Braking, Point, Wheel, within};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, Stress, Torque};
 use crate::{Error, Result, valid};
 
@@ -314,9 +314,9 @@ impl LeafAxle {
         let Some(LeafRate { rate }) = &self.spring else {
             return match &self.leaf.leaves {
                 Some(_) => Ok(()),
-                None => Err(refused(
+                None => Err(Error::document(
                     "spring.rate",
-                    "missing: write it, or the `leaf.leaves` from which it follows".to_owned(),
+                    "missing: write it, or the `leaf.leaves` from which it follows",
                 )),
             };
         };
@@ -335,14 +335,14 @@ impl LeafAxle {
         let Stated::Given(coil_over) = &self.coil_over else { return Ok(()) };
         coil_over.check()?;
         if (coil_over.body_eye.vector() - coil_over.axle_eye.vector()).norm() < LEAST {
-            return Err(refused(
+            return Err(Error::document(
                 "coil_over",
-                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+                "its eyes are nearer than 1 mm to each other: check the points",
             ));
         }
         if coil_over.damper.is_some() && self.damper.is_some() {
             let message = "there is a `damper` beside it already: give one of the two";
-            return Err(refused("coil_over.damper", message.to_owned()));
+            return Err(Error::document("coil_over.damper", message));
         }
         Ok(())
     }
@@ -369,7 +369,7 @@ impl LeafAxle {
         if self.drive_share.is_some() && self.braking.is_none() {
             let message =
                 "it needs `braking`: the height of the centre of gravity and the wheelbase".to_owned();
-            return Err(refused("drive_share", message));
+            return Err(Error::document("drive_share", message));
         }
         Ok(())
     }
@@ -379,7 +379,7 @@ impl LeafAxle {
 pub(super) const LEAST: f64 = 0.001;
 
 pub(in crate::suspension) fn wrong(point: &str, why: &str) -> Error {
-    refused(&format!("leaf.{point}"), why.to_owned())
+    Error::document(&format!("leaf.{point}"), why)
 }
 
 impl LeafSpring {
@@ -436,9 +436,9 @@ impl AxleDamper {
             },
         )?;
         if (self.body_eye.vector() - self.axle_eye.vector()).norm() < LEAST {
-            return Err(refused(
+            return Err(Error::document(
                 "damper",
-                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+                "its eyes are nearer than 1 mm to each other: check the points",
             ));
         }
         Ok(())

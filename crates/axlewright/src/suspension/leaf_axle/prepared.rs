@@ -5,17 +5,16 @@ use super::balance::Pose;
 use super::model::Leaves;
 use super::model::{LEAST, LeafAxle, LeafForm, LeafRate, wrong};
 use super::spring::{End, Half, Spring};
-use crate::Result;
 #[cfg(feature = "sheet")]
 use crate::base::document::Prepare;
 use crate::spring::leaf_pack_rate;
 #[cfg(feature = "sheet")]
 use crate::suspension::kinematics::kept::Kept;
 use crate::suspension::live_axle::bar_lever::Lever;
-use crate::suspension::parts::refused;
 use crate::units::Length;
 #[cfg(feature = "sheet")]
 use crate::units::LinearStiffness;
+use crate::{Error, Result};
 
 /// A live axle on leaf springs that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
 ///
@@ -126,7 +125,7 @@ impl LeafAxle {
         if rest.energy.second[5] > 0.0 {
             Ok(ready)
         } else {
-            Err(refused("leaf", End::Pitch.sentence().to_owned()))
+            Err(Error::document("leaf", End::Pitch.sentence()))
         }
     }
 
@@ -238,9 +237,9 @@ impl PreparedLeafAxle<'_> {
         let all = fixed * shackle_turn - shackle * fixed_turn;
         let (over, turned) = (load / all, torque / all);
         if !over.is_finite() || !turned.is_finite() {
-            return Err(refused(
+            return Err(Error::document(
                 "leaf",
-                "its load turns the axle, however its halves bend: check the points".to_owned(),
+                "its load turns the axle, however its halves bend: check the points",
             ));
         }
         let Spring { fixed, shackle, .. } = &mut self.spring;
@@ -256,7 +255,7 @@ impl PreparedLeafAxle<'_> {
     /// Springs that carry their load at ride height, and how the axle stands on them there.
     pub(super) fn settled(&mut self) -> Result<Settled> {
         self.stiffen()?;
-        self.settle().map_err(|end| refused("leaf", end.sentence().to_owned()))?;
+        self.settle().map_err(|end| Error::document("leaf", end.sentence()))?;
         let mut rest = self.rest;
         self.load(&rest)?;
         self.charge(&mut rest, 0.0);

@@ -1,7 +1,6 @@
 //! Rules of the build sheet for a live axle on leaf springs.
 
 use super::balance::locked;
-use crate::Result;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
@@ -9,13 +8,13 @@ use crate::suspension::independent::stages::{Range, TravelEnds, travelled};
 use crate::suspension::inputs::{At, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES};
-use crate::suspension::parts::refused;
 use crate::suspension::{
     Axle, AxleBar, AxleDamper, LeafAxle, LeafForm, LeafRate, LeafSpring, Leaves, Point, Wheel,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Mass, Ratio, RotationalStiffness, STANDARD_GRAVITY, Stress, Torque,
 };
+use crate::{Error, Result};
 
 /// Mass on one spring.
 struct Carried {
@@ -271,7 +270,7 @@ const ONE: Length = Length::from_si(1.0);
 fn alone(others: [Option<Length>; 2]) -> Result<()> {
     match others {
         [None, None] => Ok(()),
-        _ => Err(refused("leaf", BESIDE_LEAVES.to_owned())),
+        _ => Err(Error::document("leaf", BESIDE_LEAVES)),
     }
 }
 
@@ -286,7 +285,7 @@ impl Sprung {
     fn model(&self) -> Result<LeafAxle> {
         let on = &self.springs;
         if on.wheels == Some(Wheels::Independent) {
-            return Err(refused("wheels", APART.to_owned()));
+            return Err(Error::document("wheels", APART));
         }
         alone([on.lower_links, on.upper_links])?;
         let (loaded, ground) = (self.loaded.as_ref(), self.ground.as_ref());

@@ -4,7 +4,6 @@ use super::parts::{AxleBar, Mount};
 use crate::base::text::said;
 use crate::suspension::independent::linkage::{Hinge, reach, side};
 use crate::suspension::kinematics::vector::{Vector, vector};
-use crate::suspension::parts::refused;
 use crate::units::{Angle, Length};
 use crate::{Error, Result, cannot};
 
@@ -39,7 +38,7 @@ impl Lever {
         middle: Vector,
         mirror: fn(Vector) -> Vector,
     ) -> Result<Lever> {
-        let fault = |key: &str, message: &str| Err(refused(key, message.to_owned()));
+        let fault = |key: &str, message: &str| Err(Error::document(key, message));
         let [eye, end, pivot] =
             [&bar.link_eye, &bar.lever_end, &bar.lever_pivot].map(|point| mirror(point.vector()));
         let from = match bar.bearings {

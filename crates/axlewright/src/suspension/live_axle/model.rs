@@ -6,13 +6,13 @@ use super::parts::{
 use super::position::AxlePosition;
 use super::position::Found;
 use super::prepared::{OTHER_PARTS, PreparedLiveAxle};
-use crate::Result;
 use crate::base::document::{Model, Prepare, Stated};
 use crate::base::table::{Filling, Table};
 use crate::suspension::independent::wheel_position::TravelRange;
 use crate::suspension::kinematics::outline::outlines;
-use crate::suspension::parts::{Axle, Wheel, refused};
+use crate::suspension::parts::{Axle, Wheel};
 use crate::units::{Angle, Length};
+use crate::{Error, Result};
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -204,29 +204,29 @@ impl LiveAxle {
             let before = || links.iter().take(place);
             if before().any(|other| other.name == link.name) {
                 let message = format!("name: two links are called {}", link.name);
-                return Err(refused(&link.key(), message));
+                return Err(Error::document(&link.key(), message));
             }
             let others: Vec<Cow<'_, str>> = before().flat_map(LinkDrawn::called).collect();
             let taken = |name: &Cow<'_, str>| OTHER_PARTS.contains(&&**name) || others.contains(name);
             if let Some(name) = link.called().into_iter().find(taken) {
                 let message =
                     format!("name: {name} is the name of another part: give the link one of its own");
-                return Err(refused(&link.key(), message));
+                return Err(Error::document(&link.key(), message));
             }
         }
         let count: usize = links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();
         if !(3..=4).contains(&count) {
             let message = format!("{count} links, a pair counted as two: draw three or four");
-            return Err(refused("links", message));
+            return Err(Error::document("links", message));
         }
         if self.lateral_rod.is_given() && self.watt.is_given() {
             let message = "a lateral rod holds the axle sideways already: give one of the two";
-            return Err(refused("watt", message.to_owned()));
+            return Err(Error::document("watt", message));
         }
         if count == 3 && !self.lateral_rod.is_given() && !self.watt.is_given() {
             let message =
                 "three links do not hold the axle sideways: add a lateral_rod or a watt, or a fourth link";
-            return Err(refused("links", message.to_owned()));
+            return Err(Error::document("links", message));
         }
         self.lateral_rod.as_ref().map_or(Ok(()), LateralRod::check)?;
         self.watt.as_ref().map_or(Ok(()), WattLinkage::check)?;

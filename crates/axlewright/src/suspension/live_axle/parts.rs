@@ -1,9 +1,9 @@
 //! Parts of a live axle, besides those that all linkages share: links, lateral rod, Watt linkage, coil-overs, anti-roll bar, pinion.
 
 use crate::base::document::Value;
-use crate::suspension::parts::{CoilSpring, Damper, Point, refused, within};
+use crate::suspension::parts::{CoilSpring, Damper, Point, within};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
-use crate::{Result, valid};
+use crate::{Error, Result, valid};
 use std::borrow::Cow;
 
 /// Number of one link: a pair or a single one.
@@ -401,18 +401,18 @@ impl<'a> LinkDrawn<'a> {
     pub(super) fn check(&self) -> Result<()> {
         let key = self.key();
         if self.name.trim().is_empty() {
-            return Err(refused(&key, "name is empty: give the link a name".to_owned()));
+            return Err(Error::document(&key, "name is empty: give the link a name"));
         }
         if !self.is_told {
             let message =
                 "fitted: say `pair` for two links, the drawn one and its mirror image, or `single` for one";
-            return Err(refused(&key, message.to_owned()));
+            return Err(Error::document(&key, message));
         }
         self.body.check(&key, "body")?;
         self.axle.check(&key, "axle")?;
         if self.fitted == Fitted::Pair && self.axle.y.quantity.si() <= 0.0 {
             let message = "axle: a pair is drawn on the left: give it y greater than 0, or say fitted = \"single\" for one link";
-            return Err(refused(&key, message.to_owned()));
+            return Err(Error::document(&key, message));
         }
         ends(&key, ["body", "axle"], self.bushes, self.limits)
     }
@@ -458,7 +458,7 @@ impl WattLinkage {
             if lever.y.hypot(lever.z) < 0.001 {
                 let message =
                     "crank: it is nearer than 1 mm to the axis of the bell crank, so it has no lever";
-                return Err(refused(key, message.to_owned()));
+                return Err(Error::document(key, message));
             }
         }
         Ok(())

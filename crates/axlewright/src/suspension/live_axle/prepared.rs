@@ -8,7 +8,6 @@ use super::position::Found;
 use super::range::Stop;
 use crate::base::document::Stated;
 use crate::suspension::kinematics::vector::{Vector, vector};
-use crate::suspension::parts::refused;
 use crate::units::{Angle, Length};
 use crate::{Error, Result, cannot, valid};
 use std::borrow::Cow;
@@ -128,9 +127,9 @@ impl LiveAxle {
         if let Stated::Given(on) = &self.coil_over
             && (on.body_eye.vector() - on.axle_eye.vector()).norm() < LEAST_LEVER
         {
-            return Err(refused(
+            return Err(Error::document(
                 "coil_over",
-                "its eyes are nearer than 1 mm to each other: check the points".to_owned(),
+                "its eyes are nearer than 1 mm to each other: check the points",
             ));
         }
         Ok(ready)
@@ -173,7 +172,7 @@ fn free(free: Free) -> Error {
         }
         Free::Crank => "the rods do not hold the bell crank of the watt: they line up with its ends",
     };
-    refused(if free == Free::Crank { "watt" } else { "links" }, message.to_owned())
+    Error::document(if free == Free::Crank { "watt" } else { "links" }, message)
 }
 
 /// The links with their names and joints as they are gathered.
@@ -193,7 +192,7 @@ impl<'a> Parts<'a> {
     ) -> Result<()> {
         let along = link.drawn(self.middle);
         if along.norm() < LEAST_LEVER {
-            return Err(refused(&name, "it is shorter than 1 mm: check its points".to_owned()));
+            return Err(Error::document(&name, "it is shorter than 1 mm: check its points"));
         }
         for (end, word, limit) in ends {
             let (link, name, drawn) = (self.links.len(), OnceLock::new(), along.unit());

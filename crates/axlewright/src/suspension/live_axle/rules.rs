@@ -7,14 +7,13 @@ use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, solid_at, travelled};
 use crate::suspension::inputs::{At, Wheels};
-use crate::suspension::parts::refused;
 use crate::suspension::{
     Axle, AxleBar, AxleCoilOver, Fitted, LateralRod, LeafForm, LiveAxle, NamedLink, WattLinkage, Wheel,
 };
 use crate::units::{
     Angle, Force, Length, LinearStiffness, Quantity, Ratio, RatioPerLength, RotationalStiffness,
 };
-use crate::{Result, cannot};
+use crate::{Error, Result, cannot};
 
 /// Live axle on its links as a sheet draws it.
 struct OnLinks {
@@ -244,10 +243,10 @@ impl Led {
     fn model(&self) -> Result<LiveAxle> {
         let on = &self.links;
         if on.wheels == Some(Wheels::Independent) {
-            return Err(refused("wheels", APART.to_owned()));
+            return Err(Error::document("wheels", APART));
         }
         if on.leaf_form.is_some() {
-            return Err(refused("leaf", BESIDE_LEAVES.to_owned()));
+            return Err(Error::document("leaf", BESIDE_LEAVES));
         }
         Ok(LiveAxle {
             axle: Axle::Front,
@@ -311,7 +310,7 @@ impl Bushes {
         for (part, drawn, names, bushes) in all {
             for (name, bush) in names.into_iter().zip(bushes) {
                 if redundant > 0 && drawn && bush.is_none() {
-                    return Err(refused(&format!("{part}.{name}"), HELD.to_owned()));
+                    return Err(Error::document(&format!("{part}.{name}"), HELD));
                 }
             }
         }

@@ -5,7 +5,6 @@ use crate::base::section::{Rule, fields, rule};
 use crate::suspension::inputs::{Suspension, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
-use crate::suspension::parts::refused;
 use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
 use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result};
@@ -153,7 +152,7 @@ fields!(Apart { wheels, lower_links, upper_links, leaf_form });
 fn nothing<Q: Quantity>(of: &Apart) -> Result<Q> {
     let drawn = of.lower_links.is_some() || of.upper_links.is_some() || of.leaf_form.is_some();
     match of.wheels {
-        Wheels::Independent if drawn => Err(refused("wheels", APART.to_owned())),
+        Wheels::Independent if drawn => Err(Error::document("wheels", APART)),
         Wheels::Independent => Ok(Q::from_si(0.0)),
         Wheels::LiveAxle => Ok(Q::from_si(f64::NAN)),
     }
@@ -343,11 +342,11 @@ impl Beside {
     /// Parts drawn beside leaf springs are refused; no drawing says nothing.
     fn force(&self) -> Result<Force> {
         if self.wheels == Some(Wheels::Independent) {
-            return Err(refused("wheels", APART.to_owned()));
+            return Err(Error::document("wheels", APART));
         }
         let others = [self.lower_links, self.upper_links, self.lateral_rod, self.watt];
         if others.iter().any(Option::is_some) {
-            return Err(refused("leaf", DRAWN_BESIDE_LEAVES.to_owned()));
+            return Err(Error::document("leaf", DRAWN_BESIDE_LEAVES));
         }
         Ok(Force::from_si(f64::NAN))
     }
@@ -425,7 +424,7 @@ impl Bar {
         let rate = self.rate.si();
         if rate == 0.0 {
             if self.is_drawn() {
-                return Err(refused("anti_roll_bar.rate", DRAWN_BAR.to_owned()));
+                return Err(Error::document("anti_roll_bar.rate", DRAWN_BAR));
             }
             return Ok(self.rate);
         }
@@ -474,7 +473,7 @@ impl Binding {
     fn on(&self, axle: &RollAxle) -> Result<RollAxle> {
         let bind = match (self.freedoms, self.bind_roll_stiffness) {
             (Some(freedoms), None) if freedoms.si() == 1.0 => {
-                return Err(refused("bind_roll_stiffness", RIGID.to_owned()));
+                return Err(Error::document("bind_roll_stiffness", RIGID));
             }
             (_, None) => 0.0,
             (_, Some(stiffness)) => {
