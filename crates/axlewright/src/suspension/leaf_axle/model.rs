@@ -379,7 +379,7 @@ impl LeafAxle {
 pub(super) const LEAST: f64 = 0.001;
 
 pub(in crate::suspension) fn wrong(point: &str, why: &str) -> Error {
-    Error::document(&format!("leaf.{point}"), why)
+    Error::document(format!("leaf.{point}"), why)
 }
 
 impl LeafSpring {

@@ -204,14 +204,14 @@ impl LiveAxle {
             let before = || links.iter().take(place);
             if before().any(|other| other.name == link.name) {
                 let message = format!("name: two links are called {}", link.name);
-                return Err(Error::document(&link.key(), message));
+                return Err(Error::document(link.key(), message));
             }
             let others: Vec<Cow<'_, str>> = before().flat_map(LinkDrawn::called).collect();
             let taken = |name: &Cow<'_, str>| OTHER_PARTS.contains(&&**name) || others.contains(name);
             if let Some(name) = link.called().into_iter().find(taken) {
                 let message =
                     format!("name: {name} is the name of another part: give the link one of its own");
-                return Err(Error::document(&link.key(), message));
+                return Err(Error::document(link.key(), message));
             }
         }
         let count: usize = links.iter().map(|link| if link.fitted == Fitted::Pair { 2 } else { 1 }).sum();

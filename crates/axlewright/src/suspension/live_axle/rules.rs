@@ -310,7 +310,7 @@ impl Bushes {
         for (part, drawn, names, bushes) in all {
             for (name, bush) in names.into_iter().zip(bushes) {
                 if redundant > 0 && drawn && bush.is_none() {
-                    return Err(Error::document(&format!("{part}.{name}"), HELD));
+                    return Err(Error::document(format!("{part}.{name}"), HELD));
                 }
             }
         }
