@@ -172,7 +172,7 @@ record! {
 }
 
 impl PreparedLeafAxle<'_> {
-    /// Travel of the springs in droop and bump: see [`LeafAxle::travel_range`].
+    /// Travel of the springs in droop and bump: see [`LeafAxle::travel_range`](crate::suspension::LeafAxle::travel_range).
     pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
         valid! { roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body"; }
         let [(droop, droop_end), (bump, bump_end)] =
@@ -185,14 +185,14 @@ impl PreparedLeafAxle<'_> {
         })
     }
 
-    /// The axle at a heave and roll: see [`LeafAxle::at`].
+    /// The axle at a heave and roll: see [`LeafAxle::at`](crate::suspension::LeafAxle::at).
     pub fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
         let on = self.reached(heave, roll)?;
         let bar = self.bar(&on).ok_or_else(|| self.drop_link(heave, roll))?;
         self.results(&on, bar)
     }
 
-    /// The axle wound up by a torque: see [`LeafAxle::wind_up`].
+    /// The axle wound up by a torque: see [`LeafAxle::wind_up`](crate::suspension::LeafAxle::wind_up).
     pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
         valid! {
             heave: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";

@@ -175,12 +175,12 @@ struct Strokes {
 }
 
 impl PreparedLiveAxle<'_> {
-    /// The axle at a heave and roll: see [`LiveAxle::at`].
+    /// The axle at a heave and roll: see [`LiveAxle::at`](crate::suspension::LiveAxle::at).
     pub fn at(&self, heave: Length, roll: Angle) -> Result<AxlePosition> {
         self.found(heave, roll).map(AxlePosition::from)
     }
 
-    /// Travel of the linkage in droop and bump: see [`LiveAxle::travel_range`].
+    /// Travel of the linkage in droop and bump: see [`LiveAxle::travel_range`](crate::suspension::LiveAxle::travel_range).
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg"; }
         let [droop, bump] = self.linkage.range(roll.si()).ok_or_else(|| self.locked(roll))?;

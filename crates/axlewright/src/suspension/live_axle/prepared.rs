@@ -35,7 +35,7 @@ pub(super) enum End {
     CrankOnAxle,
 }
 
-/// A live axle that is prepared once and asked many times: see [`Prepare`].
+/// A live axle that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
 ///
 /// Its linkage is solved at ride height, and each answer starts from there.
 #[derive(Debug)]
