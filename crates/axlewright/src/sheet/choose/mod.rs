@@ -9,6 +9,12 @@
     reason = "kinds, parts and requirements are numbered by their place in their own list"
 )]
 
+mod buckets;
+mod reasons;
+mod requirement;
+
+pub use requirement::Requirement;
+
 use super::applies::{Applies, Asked};
 use super::contradiction::doubted;
 use super::dropped::{by_parts, paths};
@@ -18,31 +24,11 @@ use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
-use crate::base::text::{DIGITS, System, print, said_in, shop_units, value_as};
 use crate::units::{Kind, Mass, Quantity, Ratio};
-use crate::{Error, Result, Verdict, cannot};
-use std::collections::{BTreeMap, BTreeSet, HashMap};
-
-/// Something that must hold: a band, open at one end or not, or a verdict.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Requirement {
-    text: String,
-    test: Test,
-}
-
-#[derive(Debug, Clone, PartialEq)]
-enum Test {
-    /// Highest cost of all parts together, in the money of the list.
-    Cost { most: f64 },
-    /// Highest mass of all parts together, in kilograms.
-    Mass { most: f64 },
-    /// Every ratio that is known.
-    Margins { least: f64 },
-    /// An output between two values, in coherent SI.
-    Between { output: String, kind: &'static Kind, low: f64, high: f64 },
-    /// A finding with at least this verdict.
-    Verdict { output: String, verdict: Verdict },
-}
+use crate::{Error, Result, cannot};
+use buckets::Point;
+use requirement::Test;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One part of each kind.
 #[derive(Debug, Clone, PartialEq)]
@@ -97,76 +83,6 @@ const MOST_MASS: f64 = 1e6;
 
 /// Rows of one requirement that are still evaluated.
 const MOST_ROWS: usize = 20_000_000;
-
-impl Requirement {
-    /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
-    /// `front.coil_bind.verdict = meets`.
-    pub fn parse(text: &str) -> Result<Requirement> {
-        let wrong = |message: &str| Error::Text {
-            text: text.chars().take(120).collect(),
-            message: message.to_owned(),
-        };
-        if let Some((output, word)) = text.split_once('=').filter(|(left, _)| !left.ends_with(['<', '>'])) {
-            let (output, word) = (output.trim(), word.trim());
-            let finding = output.strip_suffix(".verdict").and_then(|path| Graph::get().finding(path));
-            let verdict = [Verdict::Meets, Verdict::Tight].into_iter().find(|verdict| verdict.word() == word);
-            let (Some(_), Some(verdict)) = (finding, verdict) else {
-                return Err(wrong(
-                    "only the verdict of a finding is required to be a word: `meets`, or `tight` for no worse than that",
-                ));
-            };
-            return Ok(Requirement {
-                text: text.to_owned(),
-                test: Test::Verdict { output: output.to_owned(), verdict },
-            });
-        }
-        let turned = text.contains(">=");
-        if turned && text.contains("<=") {
-            return Err(wrong("write a band in one direction: `1.2 Hz <= x <= 1.4 Hz`"));
-        }
-        let mut terms: Vec<&str> = text.split(if turned { ">=" } else { "<=" }).map(str::trim).collect();
-        if turned {
-            terms.reverse();
-        }
-        let is_output = |term: &str| term.starts_with(|c: char| c.is_ascii_lowercase());
-        let (low, output, high) = match terms[..] {
-            [low, output, high] if is_output(output) => (Some(low), output, Some(high)),
-            [output, high] if is_output(output) => (None, output, Some(high)),
-            [low, output] if is_output(output) => (Some(low), output, None),
-            _ => return Err(wrong("write `x <= 1.4 Hz`, `x >= 1.2 Hz` or `1.2 Hz <= x <= 1.4 Hz`")),
-        };
-        let test = match output {
-            "cost" | "mass" | "margins" => {
-                let read = |term: &str| match output {
-                    "cost" => {
-                        let cost = term.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite());
-                        cost.ok_or_else(|| wrong("a cost is a number"))
-                    }
-                    "mass" => value_as(term, Mass::KIND),
-                    _ => value_as(term, Ratio::KIND),
-                };
-                match (output, low, high) {
-                    ("cost", None, Some(most)) => Test::Cost { most: read(most)? },
-                    ("mass", None, Some(most)) => Test::Mass { most: read(most)? },
-                    ("margins", Some(least), None) => Test::Margins { least: read(least)? },
-                    _ => return Err(wrong("write `cost <= 7000`, `mass <= 60 kg` or `margins >= 1.3`")),
-                }
-            }
-            path => {
-                let kind = super::what_if::kind_of(path)?;
-                let read = |term: Option<&str>, open: f64| term.map_or(Ok(open), |term| value_as(term, kind));
-                let (low, high) = (read(low, f64::NEG_INFINITY)?, read(high, f64::INFINITY)?);
-                Test::Between { output: path.to_owned(), kind, low, high }
-            }
-        };
-        Ok(Requirement { text: text.to_owned(), test })
-    }
-
-    /// As it was written.
-    pub fn text(&self) -> &str {
-        &self.text
-    }
-}
 
 /// One requirement on one output, and the kinds on which it depends.
 struct Bound {
@@ -332,7 +248,7 @@ impl<'a> Chooser<'a> {
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
                     return Err(cannot!(
                         "`{}` does not apply, because the sheet says so ({}): take the requirement out",
-                        requirements[requirement].text,
+                        requirements[requirement].text(),
                         by.join(", ")
                     ));
                 }
@@ -345,7 +261,7 @@ impl<'a> Chooser<'a> {
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
                     return Err(cannot!(
                         "`{}` cannot be decided: it needs {}",
-                        requirements[requirement].text,
+                        requirements[requirement].text(),
                         needs.join(", ")
                     ));
                 }
@@ -479,30 +395,6 @@ impl<'a> Chooser<'a> {
         Ok(true)
     }
 
-    /// Distance of a value outside a bound, as a share of the bound.
-    fn distance(&self, bound: usize, value: f64) -> f64 {
-        let of = &self.bounds[bound];
-        let beyond =
-            if value < of.low { (of.low - value) / of.low.abs() } else { (value - of.high) / of.high.abs() };
-        if beyond.is_nan() { f64::INFINITY } else { beyond }
-    }
-
-    fn why_not(
-        &self,
-        bound: usize,
-        value: f64,
-        reason: Option<String>,
-        requirements: &[Requirement],
-    ) -> String {
-        let of = &self.bounds[bound];
-        let shown = match of.kind {
-            _ if value.is_nan() => reason.unwrap_or_else(|| "not known".to_owned()),
-            Some(kind) => said_in(&[value], &shop_units(kind), DIGITS),
-            None => Verdict::ALL.get(value as usize).map_or("", |verdict| verdict.word()).to_owned(),
-        };
-        format!("{} = {shown}; required: {}", of.output, requirements[of.requirement].text)
-    }
-
     fn axis(&self, kind: usize) -> Result<Axis> {
         let paths: Vec<&str> = self.lines[kind].iter().map(String::as_str).collect();
         let rows: Vec<Vec<&str>> = self.left[kind]
@@ -561,44 +453,6 @@ impl<'a> Chooser<'a> {
         Ok(chosen)
     }
 
-    fn too_much(
-        &self,
-        cheapest: &Point,
-        lightest: Option<&Point>,
-        most: (i128, i128),
-        requirements: &[Requirement],
-    ) -> String {
-        let text = |cost: bool| {
-            requirements
-                .iter()
-                .find(|requirement| match requirement.test {
-                    Test::Cost { .. } => cost,
-                    Test::Mass { .. } => !cost,
-                    _ => false,
-                })
-                .map_or("", Requirement::text)
-        };
-        if cheapest.cost > most.0 {
-            return format!(
-                "the cheapest combination with it costs {}; required: {}",
-                plain((cheapest.cost, 0)).0,
-                text(true)
-            );
-        }
-        if let Some(point) = lightest.filter(|point| point.mass > most.1) {
-            return format!(
-                "the lightest combination with it weighs {}; required: {}",
-                print(plain((0, point.mass)).1.si(), Mass::KIND, System::Metric),
-                text(false)
-            );
-        }
-        format!(
-            "no combination with it is both cheap and light enough; required: {}, {}",
-            text(true),
-            text(false)
-        )
-    }
-
     fn choice(&self, point: &Point) -> Choice {
         self.choice_of(&point.parts)
     }
@@ -614,219 +468,5 @@ impl<'a> Chooser<'a> {
 
     fn sum(&self, parts: &[usize]) -> (i128, i128) {
         parts.iter().map(|part| self.weigh(*part)).fold((0, 0), |a, b| (a.0 + b.0, a.1 + b.1))
-    }
-
-    /// Takes the kinds out one by one, the one with the fewest neighbours first.
-    fn eliminate(&self, left: &[Vec<usize>]) -> Buckets {
-        let mut rest: BTreeSet<usize> = (0..self.kinds.len()).collect();
-        let mut scopes: Vec<(Vec<usize>, Source)> = self
-            .factors
-            .iter()
-            .enumerate()
-            .map(|(at, factor)| (factor.kinds.clone(), Source::Factor(at)))
-            .collect();
-        let mut buckets: Vec<Bucket> = Vec::new();
-        while !rest.is_empty() {
-            let around = |kind: usize| -> BTreeSet<usize> {
-                let of = scopes.iter().filter(|(kinds, _)| kinds.contains(&kind));
-                of.flat_map(|(kinds, _)| kinds.iter().copied()).filter(|other| *other != kind).collect()
-            };
-            let Some(kind) = rest.iter().copied().min_by_key(|kind| (around(*kind).len(), *kind)) else {
-                break;
-            };
-            let neighbours: Vec<usize> = around(kind).into_iter().collect();
-            let (own, others) = scopes.into_iter().partition(|(kinds, _)| kinds.contains(&kind));
-            scopes = others;
-            let own: Vec<(Vec<usize>, Source)> = own;
-            let mut messages: HashMap<Vec<usize>, Vec<Point>> = HashMap::new();
-            let mut chosen = vec![usize::MAX; self.kinds.len()];
-            self.message(kind, &neighbours, 0, left, &own, &buckets, &mut chosen, &mut messages);
-            rest.remove(&kind);
-            scopes.push((neighbours.clone(), Source::Bucket(buckets.len())));
-            buckets.push(Bucket { kind, neighbours, own, messages });
-        }
-        Buckets { left: left.to_vec(), buckets }
-    }
-
-    /// For every choice of the neighbours, the front of the kind and of all that was taken out behind it.
-    #[allow(clippy::too_many_arguments)]
-    fn message(
-        &self,
-        kind: usize,
-        neighbours: &[usize],
-        depth: usize,
-        left: &[Vec<usize>],
-        own: &[(Vec<usize>, Source)],
-        buckets: &[Bucket],
-        chosen: &mut Vec<usize>,
-        messages: &mut HashMap<Vec<usize>, Vec<Point>>,
-    ) {
-        if let Some(neighbour) = neighbours.get(depth) {
-            for part in &left[*neighbour] {
-                chosen[*neighbour] = *part;
-                self.message(kind, neighbours, depth + 1, left, own, buckets, chosen, messages);
-            }
-            return;
-        }
-        let mut front = Vec::new();
-        for part in &left[kind] {
-            chosen[kind] = *part;
-            let (cost, mass) = self.weigh(*part);
-            let mut points = vec![Point { cost, mass, parts: vec![(kind, *part)] }];
-            for (kinds, source) in own {
-                let at: Vec<usize> = kinds.iter().map(|kind| chosen[*kind]).collect();
-                match source {
-                    Source::Factor(factor) if !self.factors[*factor].allowed.contains(&at) => points.clear(),
-                    Source::Factor(_) => {}
-                    Source::Bucket(bucket) => {
-                        points = buckets[*bucket]
-                            .messages
-                            .get(&at)
-                            .map_or_else(Vec::new, |more| joined(&points, more));
-                    }
-                }
-            }
-            front.append(&mut points);
-        }
-        let front = undominated(front);
-        if !front.is_empty() {
-            messages.insert(neighbours.iter().map(|kind| chosen[*kind]).collect(), front);
-        }
-    }
-}
-
-#[derive(Debug, Clone, Copy)]
-enum Source {
-    Factor(usize),
-    Bucket(usize),
-}
-
-/// One kind, taken out.
-struct Bucket {
-    kind: usize,
-    neighbours: Vec<usize>,
-    own: Vec<(Vec<usize>, Source)>,
-    messages: HashMap<Vec<usize>, Vec<Point>>,
-}
-
-struct Buckets {
-    left: Vec<Vec<usize>>,
-    buckets: Vec<Bucket>,
-}
-
-/// Cost and mass of some parts together.
-#[derive(Debug, Clone)]
-struct Point {
-    cost: i128,
-    mass: i128,
-    parts: Vec<(usize, usize)>,
-}
-
-/// Every point of one front with every point of another.
-fn joined(one: &[Point], two: &[Point]) -> Vec<Point> {
-    let both = one.iter().flat_map(|a| {
-        two.iter().map(move |b| Point {
-            cost: a.cost + b.cost,
-            mass: a.mass + b.mass,
-            parts: a.parts.iter().chain(&b.parts).copied().collect(),
-        })
-    });
-    undominated(both.collect())
-}
-
-/// The points to which none is both cheaper and lighter, the cheapest first.
-fn undominated(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by_key(|point| (point.cost, point.mass));
-    let mut least = i128::MAX;
-    points.retain(|point| {
-        let kept = point.mass < least;
-        least = least.min(point.mass);
-        kept
-    });
-    points
-}
-
-impl Buckets {
-    /// The front of whole combinations: those of the parts that hang on nothing else, together.
-    fn whole(&self) -> Vec<Point> {
-        let nothing = vec![Point { cost: 0, mass: 0, parts: vec![] }];
-        let roots = self.buckets.iter().filter(|bucket| bucket.neighbours.is_empty());
-        roots.fold(nothing, |front, root| match root.messages.get(&[][..]) {
-            Some(more) => joined(&front, more),
-            None => vec![],
-        })
-    }
-
-    /// Lists combinations within the limits of cost and mass, the kinds that were taken out last chosen first: whatever is chosen, the
-    /// messages say what the rest costs and weighs at least.
-    fn list(&self, chooser: &Chooser<'_>, most: (i128, i128), limit: usize, chosen: &mut Chosen) {
-        let mut parts = vec![usize::MAX; self.left.len()];
-        let mut found = Vec::new();
-        let start = self.buckets.len();
-        self.walk(chooser, start, &mut parts, (0, 0), most, limit, &mut found);
-        chosen.more = found.len() > limit;
-        found.truncate(limit);
-        let all = found.iter().map(|parts| {
-            let pairs: Vec<(usize, usize)> = parts.iter().copied().enumerate().collect();
-            chooser.choice_of(&pairs)
-        });
-        chosen.feasible = all.collect();
-        chosen.feasible.sort_by(|a, b| a.parts.cmp(&b.parts));
-    }
-
-    #[allow(clippy::too_many_arguments)]
-    fn walk(
-        &self,
-        chooser: &Chooser<'_>,
-        from: usize,
-        parts: &mut Vec<usize>,
-        spent: (i128, i128),
-        most: (i128, i128),
-        limit: usize,
-        found: &mut Vec<Vec<usize>>,
-    ) {
-        if found.len() > limit {
-            return;
-        }
-        let Some(at) = from.checked_sub(1) else {
-            found.push(parts.clone());
-            return;
-        };
-        let bucket = &self.buckets[at];
-        for part in &self.left[bucket.kind] {
-            parts[bucket.kind] = *part;
-            let (cost, mass) = chooser.weigh(*part);
-            let spent = (spent.0 + cost, spent.1 + mass);
-            let allowed = bucket.own.iter().all(|(kinds, source)| {
-                let here: Vec<usize> = kinds.iter().map(|kind| parts[*kind]).collect();
-                match source {
-                    Source::Factor(factor) => chooser.factors[*factor].allowed.contains(&here),
-                    Source::Bucket(bucket) => self.buckets[*bucket].messages.contains_key(&here),
-                }
-            });
-            if !allowed {
-                continue;
-            }
-            let least = self.least_ahead(at, parts);
-            if spent.0 + least.0 <= most.0 && spent.1 + least.1 <= most.1 {
-                self.walk(chooser, at, parts, spent, most, limit, found);
-            }
-        }
-    }
-
-    /// Least cost and mass of the kinds that are not chosen yet but whose neighbours all are.
-    fn least_ahead(&self, from: usize, parts: &[usize]) -> (i128, i128) {
-        let chosen: BTreeSet<usize> = self.buckets[from..].iter().map(|bucket| bucket.kind).collect();
-        let mut least = (0, 0);
-        for bucket in &self.buckets[..from] {
-            if bucket.neighbours.iter().all(|kind| chosen.contains(kind)) {
-                let at: Vec<usize> = bucket.neighbours.iter().map(|kind| parts[*kind]).collect();
-                if let Some(front) = bucket.messages.get(&at) {
-                    least.0 += front.first().map_or(0, |point| point.cost);
-                    least.1 += front.last().map_or(0, |point| point.mass);
-                }
-            }
-        }
-        least
     }
 }

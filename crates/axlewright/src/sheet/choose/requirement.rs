@@ -1,0 +1,98 @@
+//! Requirements on a choice, as they are written.
+
+use crate::base::text::value_as;
+use crate::sheet::graph::Graph;
+use crate::sheet::what_if::kind_of;
+use crate::units::{Kind, Mass, Quantity, Ratio};
+use crate::{Error, Result, Verdict};
+
+/// Something that must hold: a band, open at one end or not, or a verdict.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Requirement {
+    text: String,
+    pub(super) test: Test,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Test {
+    /// Highest cost of all parts together, in the money of the list.
+    Cost { most: f64 },
+    /// Highest mass of all parts together, in kilograms.
+    Mass { most: f64 },
+    /// Every ratio that is known.
+    Margins { least: f64 },
+    /// An output between two values, in coherent SI.
+    Between { output: String, kind: &'static Kind, low: f64, high: f64 },
+    /// A finding with at least this verdict.
+    Verdict { output: String, verdict: Verdict },
+}
+
+impl Requirement {
+    /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
+    /// `front.coil_bind.verdict = meets`.
+    pub fn parse(text: &str) -> Result<Requirement> {
+        let wrong = |message: &str| Error::Text {
+            text: text.chars().take(120).collect(),
+            message: message.to_owned(),
+        };
+        if let Some((output, word)) = text.split_once('=').filter(|(left, _)| !left.ends_with(['<', '>'])) {
+            let (output, word) = (output.trim(), word.trim());
+            let finding = output.strip_suffix(".verdict").and_then(|path| Graph::get().finding(path));
+            let verdict = [Verdict::Meets, Verdict::Tight].into_iter().find(|verdict| verdict.word() == word);
+            let (Some(_), Some(verdict)) = (finding, verdict) else {
+                return Err(wrong(
+                    "only the verdict of a finding is required to be a word: `meets`, or `tight` for no worse than that",
+                ));
+            };
+            return Ok(Requirement {
+                text: text.to_owned(),
+                test: Test::Verdict { output: output.to_owned(), verdict },
+            });
+        }
+        let turned = text.contains(">=");
+        if turned && text.contains("<=") {
+            return Err(wrong("write a band in one direction: `1.2 Hz <= x <= 1.4 Hz`"));
+        }
+        let mut terms: Vec<&str> = text.split(if turned { ">=" } else { "<=" }).map(str::trim).collect();
+        if turned {
+            terms.reverse();
+        }
+        let is_output = |term: &str| term.starts_with(|c: char| c.is_ascii_lowercase());
+        let (low, output, high) = match terms[..] {
+            [low, output, high] if is_output(output) => (Some(low), output, Some(high)),
+            [output, high] if is_output(output) => (None, output, Some(high)),
+            [low, output] if is_output(output) => (Some(low), output, None),
+            _ => return Err(wrong("write `x <= 1.4 Hz`, `x >= 1.2 Hz` or `1.2 Hz <= x <= 1.4 Hz`")),
+        };
+        let test = match output {
+            "cost" | "mass" | "margins" => {
+                let read = |term: &str| match output {
+                    "cost" => {
+                        let cost = term.replace(',', "").parse::<f64>().ok().filter(|cost| cost.is_finite());
+                        cost.ok_or_else(|| wrong("a cost is a number"))
+                    }
+                    "mass" => value_as(term, Mass::KIND),
+                    _ => value_as(term, Ratio::KIND),
+                };
+                match (output, low, high) {
+                    ("cost", None, Some(most)) => Test::Cost { most: read(most)? },
+                    ("mass", None, Some(most)) => Test::Mass { most: read(most)? },
+                    ("margins", Some(least), None) => Test::Margins { least: read(least)? },
+                    _ => return Err(wrong("write `cost <= 7000`, `mass <= 60 kg` or `margins >= 1.3`")),
+                }
+            }
+            path => {
+                let kind = kind_of(path)?;
+                let read = |term: Option<&str>, open: f64| term.map_or(Ok(open), |term| value_as(term, kind));
+                let (low, high) = (read(low, f64::NEG_INFINITY)?, read(high, f64::INFINITY)?);
+                Test::Between { output: path.to_owned(), kind, low, high }
+            }
+        };
+        Ok(Requirement { text: text.to_owned(), test })
+    }
+
+    /// As it was written.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+}
