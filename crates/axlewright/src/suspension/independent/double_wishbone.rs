@@ -284,5 +284,4 @@ impl DoubleWishbone {
 }
 
 #[cfg(test)]
-#[path = "double_wishbone_tests.rs"]
 mod tests;

@@ -278,5 +278,4 @@ impl Strut {
 }
 
 #[cfg(test)]
-#[path = "strut_tests.rs"]
 mod tests;

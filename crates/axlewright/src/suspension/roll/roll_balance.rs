@@ -657,5 +657,4 @@ fn of_axle(name: &str, field: &str, message: &str) -> Error {
 }
 
 #[cfg(test)]
-#[path = "roll_balance_tests.rs"]
 mod tests;
