@@ -10248,11 +10248,11 @@ int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, c
 ///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
 ///
 /// Returns
-///     droop (length [m]): least heave, negative
-///     droop_end (text): end of droop: `shackle`, `half to the fixed eye`, `half to the shackle` or
+///     droop (length [m]): lowest heave, negative
+///     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
 ///         `axle's pitch`
-///     bump (length [m]): greatest heave
-///     bump_end (text): end of bump
+///     bump (length [m]): highest heave
+///     bump_end (text): what ends it, by the same names
 int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
     char *bump_end, size_t bump_end_size, size_t *bump_end_needed);

@@ -13,7 +13,6 @@ __all__ = [
     "Balance",
     "Bars",
     "DoubleWishbone",
-    "HeaveRange",
     "InTurn",
     "LeafAxle",
     "LeafAxlePosition",
@@ -163,12 +162,6 @@ class LeafAxlePosition(NamedTuple):
     right_damper_remaining: Quantity
     left_bump_remaining: Quantity
     right_bump_remaining: Quantity
-
-class HeaveRange(NamedTuple):
-    droop: Quantity
-    droop_end: str
-    bump: Quantity
-    bump_end: str
 
 class WindUp(NamedTuple):
     wind_up_angle: Quantity
@@ -400,7 +393,7 @@ class LeafAxle(Model):
     def points(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
         """The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from."""
 
-    def travel_range(self, *, roll: QuantityLike) -> HeaveRange:
+    def travel_range(self, *, roll: QuantityLike) -> TravelRange:
         """Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
 
     def wind_up(self, *, heave: QuantityLike, torque: QuantityLike) -> WindUp:

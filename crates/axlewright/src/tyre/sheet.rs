@@ -38,7 +38,7 @@ struct OnAxle {
 }
 
 /// Rolling radii of a marked tyre.
-struct Rolling {
+struct RollingRadii {
     #[allow(dead_code, reason = "a marking must be there; its numbers are lines of their own")]
     size: Marked,
     radial_radius: Option<Length>,
@@ -47,7 +47,7 @@ struct Rolling {
 
 fields!(Free { free_diameter });
 fields!(OnAxle { axle_mass });
-fields!(Rolling { size, radial_radius, diagonal_radius });
+fields!(RollingRadii { size, radial_radius, diagonal_radius });
 
 impl Free {
     fn radius(&self) -> Result<Length> {
@@ -62,7 +62,7 @@ impl OnAxle {
     }
 }
 
-impl Rolling {
+impl RollingRadii {
     /// The radial rule if the marking is that of a radial tyre, otherwise the rule of the loaded radius.
     fn radius(&self) -> Result<Length> {
         Ok(self.radial_radius.or(self.diagonal_radius).unwrap_or(Length::from_si(f64::NAN)))
@@ -80,7 +80,7 @@ const LOAD: Rule = rule! {
     says "F = m g / 2", "definition: both wheels of the axle alike; standard gravity: 3rd CGPM"
 };
 const ROLLING: Rule = rule! {
-    "axle.tyre" Rolling::radius, Rolling
+    "axle.tyre" RollingRadii::radius, RollingRadii
     takes { size, radial_radius, diagonal_radius }
     says "the radial rule if the marking is that of a radial tyre, otherwise the rule of the loaded radius",
         "ETRTO Standards Manual and UN Regulation 30, from memory; Jazar, Vehicle Dynamics (2008), sec. 3.1, from memory";

@@ -1,7 +1,8 @@
 //! A double wishbone on the build sheet: its points as lines, and what follows from them.
 
 use super::stages::{
-    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, WithBar, at_ride, bar_motion_ratio, stroke,
+    BetweenStops, OnDamper, OnSpring, StrokeAtRide, TravelEachWay, TravelEnds, WithBar, at_ride,
+    bar_motion_ratio, stroke,
 };
 use crate::base::section::{Line, Rule, choice, fields, joined, line, rule};
 use crate::suspension::{Carrier, DoubleWishbone, WheelPosition};
@@ -104,7 +105,7 @@ pub(in crate::suspension) const COIL_OVER: Rule = rule! {
     "axle" stroke, DoubleWishbone
     takes { upper_arm, lower_arm, tie_rod, wheel }
     needs { coil_over }
-    gives Stroke { motion_ratio, ratio_gradient, eye_length }
+    gives StrokeAtRide { motion_ratio, ratio_gradient, eye_length }
     says "suspension.DoubleWishbone at ride height: r = -dL/dz", SOURCE
 };
 pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
@@ -117,7 +118,7 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Barred::range, Barred
     takes { linkage = "axle", anti_roll_bar }
-    gives Range { droop, bump }
+    gives TravelEachWay { droop, bump }
     says "suspension.DoubleWishbone.travel_range", SOURCE
 };
 

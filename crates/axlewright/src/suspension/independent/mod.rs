@@ -20,4 +20,4 @@ pub use double_wishbone::DoubleWishbone;
 pub use in_roll::WheelsInRoll;
 pub use prepared::PreparedLinkage;
 pub use strut::Strut;
-pub use wheel_position::{TravelRange, WheelPosition};
+pub use wheel_position::WheelPosition;

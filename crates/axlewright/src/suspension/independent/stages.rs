@@ -9,7 +9,7 @@ use crate::units::{Angle, Length, Ratio, RatioPerLength};
 use crate::{Result, cannot};
 
 /// Coil-over or leg at ride height.
-pub(super) struct Stroke {
+pub(super) struct StrokeAtRide {
     /// Shortening over travel of the wheel.
     pub(super) motion_ratio: Ratio,
     /// Change of that along the travel.
@@ -25,7 +25,7 @@ pub(in crate::suspension) struct TravelEnds {
 }
 
 /// Travel of a linkage to either side of ride height.
-pub(in crate::suspension) struct Range {
+pub(in crate::suspension) struct TravelEachWay {
     pub(in crate::suspension) droop: Length,
     pub(in crate::suspension) bump: Length,
 }
@@ -75,10 +75,10 @@ pub(super) fn at_ride<M: Independent>(linkage: &M) -> Result<WheelPosition> {
 }
 
 /// Coil-over or leg at ride height.
-pub(super) fn stroke<M: Independent>(linkage: &M) -> Result<Stroke> {
+pub(super) fn stroke<M: Independent>(linkage: &M) -> Result<StrokeAtRide> {
     let [length, motion_ratio, gradient] =
         PreparedLinkage::hanging(linkage.parts())?.stroke_at_ride().unwrap_or([f64::NAN; 3]);
-    Ok(Stroke {
+    Ok(StrokeAtRide {
         motion_ratio: Ratio::from_si(motion_ratio),
         ratio_gradient: RatioPerLength::from_si(gradient),
         eye_length: Length::from_si(length),
@@ -92,11 +92,11 @@ pub(super) fn bar_motion_ratio<M: Independent>(linkage: &M) -> Result<Ratio> {
 
 impl<M: Independent> WithBar<M> {
     /// Travel at which the linkage itself locks, the drop link of its bar too, with the rack in its middle.
-    pub(super) fn range(&self) -> Result<Range> {
+    pub(super) fn range(&self) -> Result<TravelEachWay> {
         let anti_roll_bar = self.anti_roll_bar.drawn("anti_roll_bar")?;
         let on = PreparedLinkage::hanging(Parts { anti_roll_bar, ..self.linkage.parts() })?;
         let on = on.travel_range(MIDDLE)?;
-        Ok(Range { droop: -on.droop, bump: on.bump })
+        Ok(TravelEachWay { droop: -on.droop, bump: on.bump })
     }
 }
 

@@ -1,10 +1,11 @@
 use super::change;
 use super::in_roll::WheelsInRoll;
 use super::prepared::{Changing, Independent, Mounting, Parts, PreparedLinkage, Upper};
-use super::wheel_position::{TravelRange, WheelPosition};
+use super::wheel_position::WheelPosition;
 use crate::Result;
 use crate::base::document::{Model, Prepare, Stated};
 use crate::base::table::Table;
+use crate::suspension::TravelRange;
 use crate::suspension::parts::{
     AntiRollBar, Arm, Axle, Braking, Carrier, Driving, JointLimits, StrutLeg, TieRod, TorsionBar, Wheel,
 };

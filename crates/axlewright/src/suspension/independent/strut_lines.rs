@@ -2,7 +2,8 @@
 
 use super::double_wishbone_lines::{SOURCE, coordinate, joint, point_lines};
 use super::stages::{
-    BetweenStops, OnDamper, OnSpring, Range, Stroke, TravelEnds, WithBar, at_ride, bar_motion_ratio, stroke,
+    BetweenStops, OnDamper, OnSpring, StrokeAtRide, TravelEachWay, TravelEnds, WithBar, at_ride,
+    bar_motion_ratio, stroke,
 };
 use crate::base::section::{Line, Rule, fields, joined, rule};
 use crate::suspension::{Strut, WheelPosition};
@@ -30,7 +31,7 @@ pub(in crate::suspension) const AT_RIDE: Rule = rule! {
 pub(in crate::suspension) const LEG: Rule = rule! {
     "axle" stroke, Strut
     takes { lower_arm, tie_rod, wheel, leg }
-    gives Stroke { motion_ratio, ratio_gradient, eye_length }
+    gives StrokeAtRide { motion_ratio, ratio_gradient, eye_length }
     says "suspension.Strut at ride height: r = -dL/dz", SOURCE
 };
 pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
@@ -43,7 +44,7 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Barred::range, Barred
     takes { linkage = "axle", anti_roll_bar }
-    gives Range { droop, bump }
+    gives TravelEachWay { droop, bump }
     says "suspension.Strut.travel_range", SOURCE
 };
 

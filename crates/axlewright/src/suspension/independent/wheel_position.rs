@@ -8,6 +8,7 @@ use super::linkage::{Body, Pose};
 use super::prepared::{PreparedLinkage, Upper, in_range, locked};
 use super::range::Reach;
 use crate::base::table::{Filling, Table, record};
+use crate::suspension::TravelRange;
 use crate::suspension::kinematics::slope::{BUMP, centre};
 use crate::suspension::kinematics::vector::{Scalar, Two, Vector};
 use crate::suspension::parts::{Axle, BrakePlace, JointLimits};
@@ -107,21 +108,6 @@ record! {
     }
     lent pub(super) Found<'a>;
     each wheel_position;
-}
-
-record! {
-    /// Travel of a linkage from ride height.
-    #[derive(Debug, Clone, PartialEq)]
-    pub struct TravelRange {
-        /// Least travel, negative.
-        pub droop: Length,
-        /// End of droop.
-        pub droop_end: String,
-        /// Greatest travel.
-        pub bump: Length,
-        /// End of bump.
-        pub bump_end: String,
-    }
 }
 
 impl<'a> PreparedLinkage<'a> {

@@ -1,4 +1,4 @@
-//! What all linkages share: vectors, derivatives, the Newton iteration, and the table of points.
+//! What all linkages share: vectors, derivatives, travel and the table of points.
 
 pub(super) mod jet;
 #[cfg(feature = "sheet")]
@@ -7,4 +7,7 @@ pub(super) mod lanes;
 pub(super) mod outline;
 pub(super) mod slope;
 pub(super) mod solved;
+mod travel_range;
 pub(super) mod vector;
+
+pub use travel_range::TravelRange;

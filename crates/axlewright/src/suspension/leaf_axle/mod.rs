@@ -18,5 +18,5 @@ mod tests;
 mod written;
 
 pub use model::{AxleDamper, LeafAxle, LeafForm, LeafRate, LeafSpring, Leaves};
-pub use position::{HeaveRange, LeafAxlePosition, WindUp};
+pub use position::{LeafAxlePosition, WindUp};
 pub use prepared::PreparedLeafAxle;

@@ -1,7 +1,8 @@
-use super::position::{HeaveRange, LeafAxlePosition, WindUp};
+use super::position::{LeafAxlePosition, WindUp};
 use super::prepared::PreparedLeafAxle;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table};
+use crate::suspension::TravelRange;
 use crate::suspension::kinematics::outline::outlines;
 use crate::suspension::kinematics::vector::vector;
 use crate::suspension::live_axle::bar_lever::{Lever, drawn, mirrored};
@@ -274,8 +275,11 @@ impl LeafAxle {
     /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
     ///
     /// # Returns
-    /// See the fields of [`HeaveRange`].
-    pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
+    /// - `droop` — lowest heave, negative
+    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`
+    /// - `bump` — highest heave
+    /// - `bump_end` — what ends it, by the same names
+    pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         self.prepare()?.travel_range(roll)
     }
 

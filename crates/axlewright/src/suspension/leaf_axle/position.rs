@@ -13,6 +13,7 @@ use crate::base::table::record;
 #[cfg(feature = "sheet")]
 use crate::base::text::said;
 use crate::spring::leaf_pack_stress;
+use crate::suspension::TravelRange;
 use crate::suspension::kinematics::jet::Jet;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::live_axle::bar_lever::{Lever, out_of_reach};
@@ -138,21 +139,6 @@ record! {
 }
 
 record! {
-    /// Travel of the springs from ride height.
-    #[derive(Debug, Clone, PartialEq)]
-    pub struct HeaveRange {
-        /// Least heave, negative.
-        pub droop: Length,
-        /// End of droop: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`.
-        pub droop_end: String,
-        /// Greatest heave.
-        pub bump: Length,
-        /// End of bump.
-        pub bump_end: String,
-    }
-}
-
-record! {
     /// The axle under a torque about its own axis.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct WindUp {
@@ -173,11 +159,11 @@ record! {
 
 impl PreparedLeafAxle<'_> {
     /// Travel of the springs in droop and bump: see [`LeafAxle::travel_range`](crate::suspension::LeafAxle::travel_range).
-    pub fn travel_range(&self, roll: Angle) -> Result<HeaveRange> {
+    pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body"; }
         let [(droop, droop_end), (bump, bump_end)] =
             self.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
-        Ok(HeaveRange {
+        Ok(TravelRange {
             droop: Length::from_si(droop),
             droop_end: droop_end.word().to_owned(),
             bump: Length::from_si(bump),

@@ -4,7 +4,7 @@ use super::balance::locked;
 use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
-use crate::suspension::independent::stages::{Range, TravelEnds, travelled};
+use crate::suspension::independent::stages::{TravelEachWay, TravelEnds, travelled};
 use crate::suspension::inputs::{At, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES};
@@ -201,7 +201,7 @@ pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
     takes { springs = "axle" }
     needs { loaded = "axle" }
-    gives Range { droop, bump }
+    gives TravelEachWay { droop, bump }
     says "suspension.LeafAxle.travel_range, to 0.01 mm", SOURCE
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
@@ -375,10 +375,10 @@ impl Sprung {
     }
 
     /// Heave in droop and bump up to which the springs go.
-    fn range(&self) -> Result<Range> {
+    fn range(&self) -> Result<TravelEachWay> {
         let range = self.model()?.shared()?.range(0.0, FINE);
         let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
-        Ok(Range { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
+        Ok(TravelEachWay { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
     }
 }
 

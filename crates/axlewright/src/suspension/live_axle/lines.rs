@@ -1,7 +1,7 @@
 //! A live axle on links on the build sheet: its links as lines, and the axle as a model. Its wheel, the upper eye of its coil-over and the
 //! points of its anti-roll bar are lines of the double wishbone.
 
-use super::rules::{Limit, Links};
+use super::rules::{Limit, LinkPair};
 use crate::base::section::{Line, ModelOf, Whole, choice, joined, line, model, same};
 use crate::suspension::independent::double_wishbone_lines::{coordinate, joint, point_lines};
 use crate::suspension::{Fitted, LateralRod, LiveAxle, Mount, WattLinkage};
@@ -129,9 +129,9 @@ pub(in crate::suspension) const MODEL: ModelOf = model! {
     "axle.suspension" "suspension.LiveAxle" LiveAxle in "axle"
     takes {
         wheel, wheel.loaded_radius = "axle.tyre.loaded_radius",
-        lower_links: Links, lower_links.fitted: Option<Fitted>,
+        lower_links: LinkPair, lower_links.fitted: Option<Fitted>,
         lower_links.body_limit: Limit, lower_links.axle_limit: Limit,
-        upper_links: Links, upper_links.fitted: Fitted,
+        upper_links: LinkPair, upper_links.fitted: Fitted,
         upper_links.body_limit: Limit, upper_links.axle_limit: Limit,
         lateral_rod: Whole<LateralRod>, lateral_rod.body_limit: Limit, lateral_rod.axle_limit: Limit,
         watt: Whole<WattLinkage>,

@@ -8,7 +8,7 @@ use super::position::Found;
 use super::prepared::{OTHER_PARTS, PreparedLiveAxle};
 use crate::base::document::{Model, Prepare, Stated};
 use crate::base::table::{Filling, Table};
-use crate::suspension::independent::wheel_position::TravelRange;
+use crate::suspension::TravelRange;
 use crate::suspension::kinematics::outline::outlines;
 use crate::suspension::parts::{Axle, Wheel};
 use crate::units::{Angle, Length};

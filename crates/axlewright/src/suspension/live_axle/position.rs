@@ -12,7 +12,7 @@ use super::twist::Twist;
 use crate::base::document::{Stated, Value};
 use crate::base::table::record;
 use crate::base::text::said;
-use crate::suspension::independent::wheel_position::TravelRange;
+use crate::suspension::TravelRange;
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::kinematics::slope::centre;

@@ -5,7 +5,9 @@ use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
 use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
-use crate::suspension::independent::stages::{OnDamper, OnSpring, Range, TravelEnds, solid_at, travelled};
+use crate::suspension::independent::stages::{
+    OnDamper, OnSpring, TravelEachWay, TravelEnds, solid_at, travelled,
+};
 use crate::suspension::inputs::{At, Wheels};
 use crate::suspension::{
     Axle, AxleBar, AxleCoilOver, Fitted, LateralRod, LeafForm, LiveAxle, NamedLink, WattLinkage, Wheel,
@@ -23,10 +25,10 @@ struct OnLinks {
     centre: At,
     camber: Angle,
     toe: Angle,
-    lower_links: Links,
+    lower_links: LinkPair,
     /// A pair where it is not said.
     lower_fitted: Option<Fitted>,
-    upper_links: Links,
+    upper_links: LinkPair,
     upper_fitted: Fitted,
     lateral_rod: Whole<LateralRod>,
     watt: Whole<WattLinkage>,
@@ -37,13 +39,13 @@ fields!(OnLinks {
 });
 
 /// One kind of link along the vehicle.
-pub(super) struct Links {
+pub(super) struct LinkPair {
     body: At,
     axle: At,
     body_bush: Option<LinearStiffness>,
     axle_bush: Option<LinearStiffness>,
 }
-fields!(Links { body, axle, body_bush, axle_bush });
+fields!(LinkPair { body, axle, body_bush, axle_bush });
 
 /// Live axle with what a rule asks about it.
 struct Led {
@@ -73,17 +75,15 @@ fields!(Bushes {
     lower_links, upper_links, lateral_rod, watt_upper_rod = "watt.upper_rod", watt_lower_rod = "watt.lower_rod",
 });
 
-type Bush = Option<LinearStiffness>;
-
 struct LinkBushes {
-    body_bush: Bush,
-    axle_bush: Bush,
+    body_bush: Option<LinearStiffness>,
+    axle_bush: Option<LinearStiffness>,
 }
 fields!(LinkBushes { body_bush, axle_bush });
 
 struct RodBushes {
-    crank_bush: Bush,
-    outer_bush: Bush,
+    crank_bush: Option<LinearStiffness>,
+    outer_bush: Option<LinearStiffness>,
 }
 fields!(RodBushes { crank_bush, outer_bush });
 
@@ -141,7 +141,7 @@ pub(in crate::suspension) const AT_RIDE: Rule = rule! {
 pub(in crate::suspension) const FREE: Rule = rule! {
     "axle" Led::free, Led
     takes { links = "axle" }
-    gives Free { freedoms, redundant }
+    gives Freedoms { freedoms, redundant }
     says "suspension.LiveAxle at ride height", SOURCE
 };
 pub(in crate::suspension) const COIL_OVER: Rule = rule! {
@@ -161,7 +161,7 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Bushed::range, Bushed
     takes { axle.links = "axle", bushes = "axle" }
-    gives Range { droop, bump }
+    gives TravelEachWay { droop, bump }
     says "suspension.LiveAxle.travel_range", SOURCE
 };
 pub(in crate::suspension) const DAMPER: Rule = rule! {
@@ -196,7 +196,7 @@ struct AtRide {
 }
 
 /// Freedoms of a live axle at ride height, and its links beyond need.
-struct Free {
+struct Freedoms {
     freedoms: Ratio,
     redundant: Ratio,
 }
@@ -225,7 +225,7 @@ struct OverTravel {
 const UPRIGHT: Angle = Angle::from_si(0.0);
 const RIDE: Length = Length::from_si(0.0);
 
-impl Links {
+impl LinkPair {
     fn link(&self, fitted: Option<Fitted>) -> NamedLink {
         NamedLink {
             fitted,
@@ -268,12 +268,12 @@ impl Led {
         })
     }
 
-    fn free(&self) -> Result<Free> {
+    fn free(&self) -> Result<Freedoms> {
         let model = self.model()?;
         let ready = model.shared()?;
         let on = ready.found(RIDE, UPRIGHT)?;
         let [freedoms, redundant] = [on.freedoms, on.redundant].map(|on| Ratio::from_si(on as f64));
-        Ok(Free { freedoms, redundant })
+        Ok(Freedoms { freedoms, redundant })
     }
 
     fn stroke(&self) -> Result<Stroke> {
@@ -334,12 +334,12 @@ impl Bushed {
         })
     }
 
-    fn range(&self) -> Result<Range> {
+    fn range(&self) -> Result<TravelEachWay> {
         let model = self.axle.model()?;
         let ready = model.shared()?;
         self.bushes.known(&model, ready.linkage.redundant())?;
         let on = ready.travel_range(UPRIGHT)?;
-        Ok(Range { droop: -on.droop, bump: on.bump })
+        Ok(TravelEachWay { droop: -on.droop, bump: on.bump })
     }
 }
 

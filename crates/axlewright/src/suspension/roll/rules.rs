@@ -451,12 +451,12 @@ fields!(RollBalance {
 });
 
 /// Both axles in a turn, and the links of each that bind.
-struct InTurn {
+struct WithBinding {
     balance: RollBalance,
     front: Binding,
     rear: Binding,
 }
-fields!(InTurn { balance, front, rear });
+fields!(WithBinding { balance, front, rear });
 
 /// Links of a live axle that may bind in roll.
 struct Binding {
@@ -490,7 +490,7 @@ impl Binding {
     }
 }
 
-impl InTurn {
+impl WithBinding {
     fn balance(&self) -> Result<Balance> {
         let (front, rear) = (self.front.on(&self.balance.front)?, self.rear.on(&self.balance.rear)?);
         RollBalance { front, rear, ..self.balance.clone() }.balance()
@@ -498,7 +498,7 @@ impl InTurn {
 }
 
 pub(in crate::suspension) const BALANCE: Rule = rule! {
-    "vehicle" InTurn::balance, InTurn
+    "vehicle" WithBinding::balance, WithBinding
     takes { balance = "vehicle", front = "front", rear = "rear" }
     needs { balance.front = "front", balance.rear = "rear" }
     gives Balance {
