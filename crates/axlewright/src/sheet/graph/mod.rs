@@ -3,7 +3,6 @@
     clippy::indexing_slicing,
     reason = "a slot is a place in the one graph, and every list here is as long as it"
 )]
-#![expect(clippy::string_slice, reason = "cut beside a character of one byte that was found there")]
 
 mod build;
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Before and after: blocks, shackles, ride height, an axle moved, spacers.
 
-use super::balance::Pose;
 use super::model::{LEAST, LeafAxle, LeafRate};
+use super::pose::Pose;
 use super::prepared::PreparedLeafAxle;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::{Filling, Table};

@@ -1,11 +1,13 @@
 //! An axle on leaf springs.
 
+mod ask;
 mod balance;
 mod change;
 #[cfg(feature = "sheet")]
 pub(super) mod lines;
 mod model;
 mod outline;
+mod pose;
 mod position;
 mod prepared;
 mod range;

@@ -4,8 +4,9 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::balance::{FINE, Pose, locked, norm};
+use super::balance::{FINE, locked, norm};
 use super::model::{AxleDamper, wrong};
+use super::pose::Pose;
 use super::prepared::PreparedLeafAxle;
 use super::spring::{Bent, Spring};
 use crate::base::document::Stated;

@@ -1,9 +1,9 @@
 //! A leaf axle that is prepared once: its springs settled under their load at ride height.
 
-use super::balance::Pose;
 #[cfg(feature = "sheet")]
 use super::model::Leaves;
 use super::model::{LEAST, LeafAxle, LeafForm, LeafRate, wrong};
+use super::pose::Pose;
 use super::spring::{End, Half, Spring};
 #[cfg(feature = "sheet")]
 use crate::base::document::Prepare;

@@ -10,7 +10,7 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::balance::Pose;
+use super::pose::Pose;
 use super::prepared::PreparedLeafAxle;
 use super::spring::End;
 use crate::base::numeric::root;

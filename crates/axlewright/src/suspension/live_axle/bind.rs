@@ -4,7 +4,8 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::linkage::{AxleLinkage, Each, Pose, ROLL, SLACK, Z, inverse};
+use super::frame::{Each, ROLL, Z};
+use super::linkage::{AxleLinkage, Pose, SLACK, inverse};
 use crate::suspension::kinematics::lanes::Lanes;
 use core::array::from_fn;
 use nalgebra::{Const, DimMin, SMatrix, SVector};

@@ -4,10 +4,10 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::linkage::{
-    COORDINATES, CRANK, Coordinates, Each, FORWARD, Frame, Links, Many, PITCH, ROLL, UP, X, Y, YAW, Z,
+use super::frame::{
+    COORDINATES, CRANK, Coordinates, Each, Ends, FORWARD, Frame, Links, Many, PITCH, ROLL, UP, X, Y, YAW, Z,
 };
-use super::twist::{Along, Ends, Paths, Twist, turned};
+use super::twist::{Along, Paths, Twist, turned};
 use crate::suspension::kinematics::vector::Vector;
 
 /// The links where they stand now.

@@ -1,8 +1,10 @@
 //! An axle on links, and the parts that all live axles share.
 
+mod ask;
 pub(super) mod bar_lever;
 mod bind;
 mod change;
+mod frame;
 mod held;
 #[cfg(feature = "sheet")]
 pub(super) mod lines;

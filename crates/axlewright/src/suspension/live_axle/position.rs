@@ -4,7 +4,7 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::bar_lever::mirrored;
+use super::bar_lever::{mirrored, out_of_reach};
 use super::linkage::Pose;
 use super::parts::{AxleCoilOver, Strut};
 use super::prepared::{End, PreparedLiveAxle, seen};
@@ -19,7 +19,7 @@ use crate::suspension::kinematics::slope::centre;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::Axle;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
-use crate::{Result, cannot, valid};
+use crate::{Error, Result, cannot, valid};
 
 record! {
     /// The axle at one heave and roll; what is not known is not a number.
@@ -193,6 +193,28 @@ impl PreparedLiveAxle<'_> {
             droop_end: self.name(droop.link).to_owned(),
             bump: Length::from_si(bump.place),
             bump_end: self.name(bump.link).to_owned(),
+        })
+    }
+
+    /// Everything at a heave and roll; what is not known stays as it is.
+    pub(super) fn find<'a>(&'a self, heave: Length, roll: Angle, on: &mut Found<'a>) -> Result<()> {
+        let pose = self.pose(heave, roll)?;
+        self.results(&pose, on).ok_or_else(|| self.drop_link(heave, roll))
+    }
+
+    /// Everything at a heave and roll, its words lent.
+    pub(in crate::suspension) fn found(&self, heave: Length, roll: Angle) -> Result<Found<'_>> {
+        let mut on = Found::unknown();
+        self.find(heave, roll, &mut on)?;
+        Ok(on)
+    }
+
+    /// The bar does not go along.
+    pub(super) fn drop_link(&self, heave: Length, roll: Angle) -> Error {
+        out_of_reach(heave, roll, |heave, roll| {
+            self.linkage
+                .at(heave.si(), roll.si())
+                .is_some_and(|pose| self.results(&pose, &mut Found::unknown()).is_some())
         })
     }
 

@@ -1,10 +1,10 @@
 //! A live axle that is prepared once: its links by name, and where it stands.
 
-use super::bar_lever::{LEAST_LEVER, Lever, drawn, mirrored, out_of_reach};
-use super::linkage::{AxleLinkage, Free, Link, Pose, TRIES};
+use super::bar_lever::{LEAST_LEVER, Lever, drawn, mirrored};
+use super::frame::Link;
+use super::linkage::{AxleLinkage, Free, Pose, TRIES};
 use super::model::LiveAxle;
 use super::parts::{Mount, WattLinkage, give};
-use super::position::Found;
 use super::range::Stop;
 use crate::base::document::Stated;
 use crate::suspension::kinematics::vector::{Vector, vector};
@@ -51,24 +51,6 @@ pub struct PreparedLiveAxle<'a> {
     pub(in crate::suspension) wheels: [[Vector; 2]; 2],
     pub(in crate::suspension) pinion: Vector,
 }
-
-/// Names that a link may not have: the other parts of `points` and of the refusals, and the word for no link at all.
-pub(super) const OTHER_PARTS: [&str; 14] = [
-    "axle",
-    "lateral rod",
-    "upper rod",
-    "lower rod",
-    "bell crank",
-    "coil-over left",
-    "coil-over right",
-    "anti-roll bar",
-    "pinion",
-    "wheel left",
-    "wheel right",
-    "watt.upper_rod",
-    "watt.lower_rod",
-    "none",
-];
 
 impl LiveAxle {
     /// Prepares the axle, its linkage by this function.
@@ -262,21 +244,8 @@ impl PreparedLiveAxle<'_> {
         self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
     }
 
-    /// Everything at a heave and roll; what is not known stays as it is.
-    pub(super) fn find<'a>(&'a self, heave: Length, roll: Angle, on: &mut Found<'a>) -> Result<()> {
-        let pose = self.pose(heave, roll)?;
-        self.results(&pose, on).ok_or_else(|| self.drop_link(heave, roll))
-    }
-
-    /// Everything at a heave and roll, its words lent.
-    pub(in crate::suspension) fn found(&self, heave: Length, roll: Angle) -> Result<Found<'_>> {
-        let mut on = Found::unknown();
-        self.find(heave, roll, &mut on)?;
-        Ok(on)
-    }
-
     /// Reason why the linkage does not reach this position, and the travel that it has.
-    fn beyond(&self, heave: Length, roll: Angle) -> Error {
+    pub(super) fn beyond(&self, heave: Length, roll: Angle) -> Error {
         let Some([droop, bump]) = self.linkage.range(roll.si()) else {
             return self.locked(roll);
         };
@@ -299,14 +268,5 @@ impl PreparedLiveAxle<'_> {
             return format!("the search was given up after {TRIES} positions; check the points of {link}");
         }
         format!("{link} is over-extended")
-    }
-
-    /// The bar does not go along.
-    pub(super) fn drop_link(&self, heave: Length, roll: Angle) -> Error {
-        out_of_reach(heave, roll, |heave, roll| {
-            self.linkage
-                .at(heave.si(), roll.si())
-                .is_some_and(|pose| self.results(&pose, &mut Found::unknown()).is_some())
-        })
     }
 }

@@ -4,20 +4,8 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::linkage::{
-    AxleLinkage, Each, FAR, GIVE, MISSED, MOST, MOST_ROLL, PITCH, Pose, ROLL, STRIDE, Series, TRIES, TURN,
-    YAW, Z,
-};
-
-/// Forces of the links against each other.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) enum Way {
-    /// As many links as free coordinates.
-    Exact,
-    /// One link is redundant: weights of those that give, over the greatest one, none of rigid links, which are named. The greatest stiffness,
-    /// where there are bushes in the redundant set.
-    Compliant { weights: Each, rigid: Vec<usize>, stiffness: Option<f64> },
-}
+use super::frame::{Each, MOST, PITCH, ROLL, YAW, Z};
+use super::linkage::{AxleLinkage, FAR, GIVE, MISSED, MOST_ROLL, Pose, STRIDE, Series, TRIES, TURN, Way};
 
 /// End of a way of the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

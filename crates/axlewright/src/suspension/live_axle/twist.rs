@@ -1,17 +1,8 @@
 //! Movement of an axle as a rigid body, with the paths of its points.
 
-use super::linkage::{COORDINATES, Coordinates, Frame, MOST, Many, PITCH, ROLL, UP, X, Y, YAW, Z};
+use super::frame::{COORDINATES, Coordinates, Frame, MOST, PITCH, ROLL, UP, X, Y, YAW, Z};
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
 use crate::suspension::kinematics::vector::{Vector, vector};
-
-/// From the axle's middle to the links' ends on it, what of that is the crank's, the same on the body, and from the body to the axle.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Ends {
-    pub(in crate::suspension) arm: Many,
-    pub(in crate::suspension) arm_crank: Many,
-    pub(in crate::suspension) body_crank: Many,
-    pub(in crate::suspension) between: Many,
-}
 
 /// A vector along a path, with its first and second derivative.
 #[derive(Debug, Clone, Copy, Default)]

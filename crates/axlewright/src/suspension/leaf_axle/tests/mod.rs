@@ -6,8 +6,8 @@ mod outline;
 mod properties;
 mod refusals;
 
-use super::balance::*;
 use super::model::*;
+use super::pose::*;
 use super::position::*;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::spring::leaf_pack_rate;

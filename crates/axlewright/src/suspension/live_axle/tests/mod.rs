@@ -12,7 +12,6 @@ use super::parts::{
     AxleBar, AxleCoilOver, AxleLink, Fitted, LateralRod, Mount, Pinion, Pitching, WattLinkage,
 };
 use super::position::*;
-use super::prepared::*;
 use crate::base::document::{Model, Prepare, Stated, Value};
 use crate::base::table::tests::{alone, difference};
 use crate::suspension::kinematics::outline::read;

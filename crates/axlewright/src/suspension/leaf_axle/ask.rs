@@ -1,0 +1,121 @@
+//! Questions to an axle on leaf springs, each answered by the axle as it is prepared.
+
+use super::model::LeafAxle;
+use super::position::{LeafAxlePosition, WindUp};
+use super::prepared::PreparedLeafAxle;
+use crate::Result;
+use crate::base::document::Prepare;
+use crate::base::table::{Filling, Table};
+use crate::suspension::TravelRange;
+use crate::suspension::kinematics::outline::outlines;
+use crate::units::{Angle, Length, Torque};
+
+impl Prepare for LeafAxle {
+    type Prepared<'a> = PreparedLeafAxle<'a>;
+
+    fn prepare(&self) -> Result<PreparedLeafAxle<'_>> {
+        self.ready(|ready| ready.settled())
+    }
+}
+
+impl LeafAxle {
+    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes.
+    ///
+    /// # Parameters
+    /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — `r`, of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// See the fields of [`LeafAxlePosition`].
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, suspension::LeafAxle, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let dray = LeafAxle::from_text(r#"
+    ///     axle = "rear"
+    ///     [wheel]
+    ///     centre = { x = "-3300 mm", y = "810 mm", z = "390 mm" }
+    ///     camber = "0 deg"
+    ///     toe = "0 deg"
+    ///     loaded_radius = "380 mm"
+    ///     [leaf]
+    ///     fixed_eye = { x = "-2660 mm", y = "520 mm", z = "460 mm" }
+    ///     shackle_eye = { x = "-4010 mm", y = "520 mm", z = "550 mm" }
+    ///     shackle_pivot = { x = "-3985 mm", y = "520 mm", z = "670 mm" }
+    ///     seat = { x = "-3300 mm", y = "520 mm", z = "475 mm" }
+    ///     clamped_length = "140 mm"
+    ///     form = "uniform_strength"
+    ///     load = "9.8 kN"
+    ///     [spring]
+    ///     rate = "110 N/mm"
+    /// "#)?;
+    /// let on = dray.at(Length::of::<mm>(40.0), Angle::of::<deg>(3.0))?;
+    /// assert_eq!(format!("{:.2} deg of steer", on.axle_steer.in_::<deg>()), "-0.38 deg of steer");
+    /// assert!(dray.at(Length::of::<mm>(900.0), Angle::of::<deg>(0.0)).is_err()); // says what ends it, and where
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
+    pub fn at(&self, heave: Length, roll: Angle) -> Result<LeafAxlePosition> {
+        self.prepare()?.at(heave, roll)
+    }
+
+    /// The axle over heave and roll.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
+    pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.prepare()?;
+        let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
+        for heave in heave {
+            for roll in roll {
+                rows.push((*heave, *roll), ready.at(*heave, *roll));
+            }
+        }
+        Ok(rows.finish())
+    }
+
+    /// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
+    /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
+    pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
+        let ready = self.prepare()?;
+        outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
+    }
+
+    /// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
+    ///
+    /// # Parameters
+    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    ///
+    /// # Returns
+    /// - `droop` — lowest heave, negative
+    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`
+    /// - `bump` — highest heave
+    /// - `bump_end` — what ends it, by the same names
+    pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
+        self.prepare()?.travel_range(roll)
+    }
+
+    /// The axle wound up in its springs by drive or brake, its heave kept.
+    ///
+    /// # Parameters
+    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `torque` — of both wheels together, positive driving forward, negative braking; their force at the ground is it over the loaded radius
+    ///
+    /// # Returns
+    /// See the fields of [`WindUp`].
+    pub fn wind_up(&self, heave: Length, torque: Torque) -> Result<WindUp> {
+        self.prepare()?.wind_up(heave, torque)
+    }
+}
