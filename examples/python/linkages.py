@@ -180,8 +180,8 @@ stands = rear.at(heave=0 * mm, roll=level)
 end = rear.travel_range(roll=level)
 pictures.say(
     f"The links alone go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); dampers and bump stops must end the travel "
-    f"between {low:.0f} and {high:.0f}. At ride height a damper has {stands.left_damper_used.to(mm):.0f} mm to open "
-    f"and {stands.left_damper_remaining.to(mm):.0f} mm to shut."
+    f"between {low:.0f} and {high:.0f}. At ride height, a damper can open by {stands.left_damper_used.to(mm):.0f} mm "
+    f"and close by {stands.left_damper_remaining.to(mm):.0f} mm."
 )
 
 
@@ -355,7 +355,7 @@ droop, bump = -90 * mm, Q(dray.bump_clearance)
 travel = np.linspace(droop.to(mm), bump.to(mm), 71) * mm
 pictures.say(
     f"The springs go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); the bump stops end the travel at {bump:.0f}. "
-    f"At ride height a damper has {here.left_damper_used.to(mm):.0f} mm to open and {here.left_damper_remaining.to(mm):.0f} mm to shut."
+    f"At ride height, a damper can open by {here.left_damper_used.to(mm):.0f} mm and close by {here.left_damper_remaining.to(mm):.0f} mm."
 )
 
 # %% tags=["drawing"]
