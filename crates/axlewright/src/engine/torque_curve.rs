@@ -202,7 +202,7 @@ impl TorqueCurve {
     /// - `engine_speed` — speeds, in any order
     ///
     /// # Returns
-    /// One row a speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a refused row with its reason.
+    /// One row for each speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a refused row with its reason.
     pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
         let curve = self.curve()?;
         let mut rows = Filling::over(["engine_speed"], &[engine_speed.len()])?;

@@ -176,7 +176,7 @@ impl Coolant {
     /// - `strength` — shares of concentrate by volume if the coolant has a `concentrate`, glycol by mass if not; zero alone for water
     ///
     /// # Returns
-    /// One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
+    /// One row for each cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
     /// `margin`.
     pub fn margin_table(
         &self,

@@ -241,7 +241,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row a strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
+    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;

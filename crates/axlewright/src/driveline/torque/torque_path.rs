@@ -226,7 +226,7 @@ impl TorquePath {
     /// Torque, rating and margin of every part.
     ///
     /// # Returns
-    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
+    /// One row for each part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
     /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip)
     /// and `bound` (what holds the steady torques down: engine or grip).
     ///
@@ -289,7 +289,7 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
+    /// One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let lists = [engine_torque.len(), shock_factor.len(), self.parts.len()];
         let mut rows = Filling::over(["engine_torque", "shock_factor", "part"], &lists)?;

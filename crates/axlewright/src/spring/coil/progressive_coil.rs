@@ -127,7 +127,7 @@ impl ProgressiveCoil {
     /// - `deflection` — from the free length, in any order
     ///
     /// # Returns
-    /// One row a deflection: `deflection`, and the results of `at`: `...`; one beyond the points is a refused row.
+    /// One row for each deflection: `deflection`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, deflection: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["deflection"], &[deflection.len()])?;

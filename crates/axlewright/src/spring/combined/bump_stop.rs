@@ -135,7 +135,7 @@ impl BumpStop {
     /// - `compression` — from contact, in any order
     ///
     /// # Returns
-    /// One row a compression: `compression`, and the results of `at`: `...`; one beyond the points is a refused row.
+    /// One row for each compression: `compression`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, compression: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["compression"], &[compression.len()])?;

@@ -180,7 +180,7 @@ impl Stack {
     /// The stack held at a length.
     ///
     /// # Parameters
-    /// - `length` — of the whole stack, spacers included, from every spring closed to every one free
+    /// - `length` — length of the whole stack, spacers included, from every spring closed to every one free
     ///
     /// # Returns
     /// See the fields of [`HeldStack`].
@@ -248,7 +248,7 @@ impl Stack {
     /// - `load` — compressive forces
     ///
     /// # Returns
-    /// One row a load: `load`, the results of `under_load`: `...`, and `closed_springs`, the names of the springs that are closed.
+    /// One row for each load: `load`, the results of `under_load`: `...`, and `closed_springs`, the names of the springs that are closed.
     pub fn table(&self, load: &[Force]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["load"], &[load.len()])?;

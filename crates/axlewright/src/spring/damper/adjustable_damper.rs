@@ -95,7 +95,7 @@ impl AdjustableDamper {
     /// The setting of each adjuster that comes nearest to a wanted damping ratio and split.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign: that of the wheel times the motion ratio
+    /// - `velocity` — velocity of the damper, without sign: that of the wheel times the motion ratio
     /// - `wanted_ratio` — damping ratio, mean of bump and rebound
     /// - `rebound_share` — wanted rebound over both; two thirds are common practice on the road, no source
     /// - `damper_motion_ratio` — shortening of the damper over travel of the wheel
@@ -159,10 +159,10 @@ impl AdjustableDamper {
     /// Every pair of settings over velocities.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign
+    /// - `velocity` — velocity of the damper, without sign
     ///
     /// # Returns
-    /// One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity
+    /// One row for each velocity and pair: `velocity`, `bump_setting`, `rebound_setting`, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity
     /// beyond the points of a setting is a refused row.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         let bump = self.measured("bump", &self.bump, 1.0)?;

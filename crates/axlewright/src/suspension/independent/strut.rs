@@ -37,8 +37,8 @@ use crate::units::{Angle, Length};
 /// Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from memory); terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// # Caution
-/// Steering and suspension carry lives, and a compressed spring stores enough energy to kill: check clearance and joints on the vehicle over the whole
-/// travel and lock before it moves; local codes and licensed practice come first.
+/// A failed steering or suspension part can kill, and a compressed spring stores enough energy to kill. Check clearance and joints on the vehicle over the whole
+/// travel and lock before it moves. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Strut {
@@ -131,15 +131,15 @@ impl Strut {
     /// The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
     ///
     /// # Parameters
-    /// - `travel` — `z`, of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — `y_r`, from the rack's middle, positive to the left
+    /// - `travel` — `z`, travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — `y_r`, displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// See the fields of [`WheelPosition`]. For this model:
     /// - `eye_length` — from the top mount to the lower end of the leg
     /// - `upper_joint_angle` — lean of the strut's axis from ride height, at the top mount
-    /// - `lower_ball_angle` — lean of the lower ball joint from ride height, its stud along the steering axis there
-    /// - `first_joint` — which joint that is: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
+    /// - `lower_ball_angle` — lean of the lower ball joint from ride height, its stud along the steering axis at ride height
+    /// - `first_joint` — name of the joint that reaches its limit first: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
     ///
     /// # Example
     /// ```
@@ -168,21 +168,21 @@ impl Strut {
     /// The wheel over travel and rack travel.
     ///
     /// # Parameters
-    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `travel` — travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
+    /// One row for each travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
     pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.table(travel, rack_travel)
     }
 
-    /// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one.
+    /// Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image of the left one.
     ///
     /// # Parameters
-    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
-    /// - `roll` — of the body against the ground, about x, positive with its left side up, as in a left turn
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `heave` — rise of the ground at the body\'s centre plane relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up, as in a left turn
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// See the fields of [`WheelsInRoll`].
@@ -193,33 +193,33 @@ impl Strut {
     /// Both wheels over heave, roll and rack travel.
     ///
     /// # Parameters
-    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
-    /// - `roll` — of the body against the ground, about x, positive with its left side up
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `heave` — rise of the ground at the body\'s centre plane relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
+    /// One row for each heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.roll_table(heave, roll, rack_travel)
     }
 
-    /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+    /// Positions of all joints, part by part, to draw the linkage or to measure clearances.
     ///
     /// # Parameters
-    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `travel` — travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a travel, rack travel and point, the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`, `leg`, `coil`
+    /// One row for each travel, rack travel and point, with the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`, `leg`, `coil`
     /// where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.points(travel, rack_travel)
     }
 
-    /// Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump until a link lines up with the part that it turns; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// - `droop` — least travel, negative
@@ -230,17 +230,17 @@ impl Strut {
         self.prepare()?.travel_range(rack_travel)
     }
 
-    /// The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay.
+    /// The wheel moved in its arch: arm with its pivots, leg with its top mount and spring seats, upright, wheel and all parts on them move; rack and anti-roll bar stay.
     ///
     /// # Parameters
-    /// - `forward` — by how much
-    /// - `outboard` — by how much
-    /// - `up` — by how much, against the body, which then stands so much lower
-    /// - `travel` — from the ride height of each
+    /// - `forward` — displacement forward, negative to the rear
+    /// - `outboard` — displacement outboard, negative inboard
+    /// - `up` — displacement up relative to the body; the body then stands lower by this much
+    /// - `travel` — travel of the wheel, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their new length at ride height,
-    /// camber and toe are there what they were, and the spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their new length at ride height.
+    /// Camber and toe at ride height stay the same. The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn arch_move(
         &self,
         forward: Length,
@@ -251,15 +251,15 @@ impl Strut {
         change::arch_move(self, forward, outboard, up, travel)
     }
 
-    /// The body raised or lowered on its springs, the linkage as it is.
+    /// The body raised or lowered on its springs; the linkage is not changed.
     ///
     /// # Parameters
-    /// - `rise` — of the body above the ground, negative where it is lowered
-    /// - `travel` — from the ride height of each
+    /// - `rise` — height by which the body is raised, negative if it is lowered
+    /// - `travel` — travel of the wheel, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`; changes are against the ride height before. Toe is as the rods leave it, and the
-    /// spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`; changes are relative to the ride height before. Toe is not set again.
+    /// The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn ride_height_change(&self, rise: Length, travel: &[Length]) -> Result<Table> {
         change::ride_height_change(self, rise, travel)
     }
@@ -267,11 +267,11 @@ impl Strut {
     /// A spacer behind the wheel, or a wheel of another offset.
     ///
     /// # Parameters
-    /// - `outward` — thickness of the spacer, or by how much the new offset is less
-    /// - `travel` — from ride height
+    /// - `outward` — thickness of the spacer, or the reduction of the offset
+    /// - `travel` — travel of the wheel, from ride height
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn spacer(&self, outward: Length, travel: &[Length]) -> Result<Table> {
         change::spacer(self, outward, travel)
     }

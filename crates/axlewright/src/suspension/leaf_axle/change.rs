@@ -18,7 +18,7 @@ impl LeafAxle {
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
     pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { thickness: (-1) <= .. <= 1 ; "plausibility limit: no block is 1 m thick"; }
@@ -36,7 +36,7 @@ impl LeafAxle {
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before.
     pub fn shackle_change(&self, longer: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { longer: (-1) <= .. <= 1 ; "plausibility limit: no shackle is 1 m longer"; }
@@ -75,11 +75,11 @@ impl LeafAxle {
     /// The body raised or lowered by springs of another arch: they carry their load at the new height.
     ///
     /// # Parameters
-    /// - `rise` — of the body above the ground, negative where it is lowered
+    /// - `rise` — height by which the body is raised, negative if it is lowered
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The seats of a coil are set so that it carries what it carried.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before. The seats of a coil are set so that it carries what it carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
@@ -101,11 +101,11 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `forward` — by how much; one half of each spring gets shorter by it, the other one longer
-    /// - `up` — by how much, against the body, which then stands so much lower: the seats stay at their height, blocks between them and the axle make it up
+    /// - `up` — displacement up relative to the body; the body then stands lower by this much: the seats stay at their height, blocks between them and the axle make it up
     /// - `heave` — from the ride height of each
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
     /// half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a spring tester, so that a half carries the share `c` of the other's lever in both; hence the spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the shackle, and a given one
     /// changes as that; `leaves` stay as they are. The main leaf keeps its length but for what the arcs want. The pinion points as it did, and the seats of a coil are set so that it carries what it carried.
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
@@ -132,7 +132,7 @@ impl LeafAxle {
     /// - `heave` — from ride height
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
     pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }

@@ -238,11 +238,11 @@ impl LeafAxle {
     /// The axle over heave and roll.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle\'s middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
+    /// One row for each heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
@@ -257,11 +257,11 @@ impl LeafAxle {
     /// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle\'s middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
+    /// One row for each heave, roll and point, with the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
     /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
@@ -271,7 +271,7 @@ impl LeafAxle {
     /// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
     ///
     /// # Parameters
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// See the fields of [`HeaveRange`].
@@ -282,7 +282,7 @@ impl LeafAxle {
     /// The axle wound up in its springs by drive or brake, its heave kept.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
+    /// - `heave` — travel of the axle\'s middle relative to the body, from ride height; positive in bump
     /// - `torque` — of both wheels together, positive driving forward, negative braking; their force at the ground is it over the loaded radius
     ///
     /// # Returns

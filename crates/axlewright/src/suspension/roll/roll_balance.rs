@@ -524,7 +524,7 @@ impl RollBalance {
     /// - `lateral_acceleration` — towards the inside of the turn
     ///
     /// # Returns
-    /// One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`, `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
+    /// One row for each pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`, `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
     /// `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`, `rear_inner_load`.
     pub fn table(
         &self,
