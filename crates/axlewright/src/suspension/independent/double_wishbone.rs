@@ -17,22 +17,22 @@ use crate::units::{Angle, Length};
 /// `s (dx/dz) l / h` of the contact point held in the upright; with inboard brakes, and in drive, the latter of the wheel's centre
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and whether braking causes dive or lift
 /// - `upper_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
 /// - `lower_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
-/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod that holds its toe
-/// - `wheel` — at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
-/// - `coil_over` — `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
-/// - `torsion_bar` — `turned_by` the arm along whose axis it lies (`lower_arm` or `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the vehicle
-/// - `anti_roll_bar` — `link_eye` of the drop link and what it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or `inboard`
-/// - `driving` — `axle_share` of the tractive force, by half shafts from a final drive on the body; height and wheelbase are those of `braking`
-/// - `joint_limits` — lean from ride height that `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow
+/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; on an unsteered wheel, the rod that holds its toe
+/// - `wheel` — wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
+/// - `coil_over` — `body_eye`, `lower_eye`, the part that it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes minus length between the seats); `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); `spring_seats`, if the coil is not on the damper (`body`, `lower`, `carried_by`)
+/// - `torsion_bar` — bar along the axis of an arm: `turned_by` (`lower_arm` or `upper_arm`), `rate`, and `torque` at ride height, positive if it carries the vehicle
+/// - `anti_roll_bar` — left end of the bar: `link_eye` of the drop link, the part that it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
+/// - `braking` — data of the brakes: `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (the default) or `inboard`
+/// - `driving` — `axle_share` of the tractive force, through half shafts from a final drive on the body; `braking` gives height and wheelbase
+/// - `joint_limits` — allowed lean from ride height of the joints `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner`
 ///
 /// # Valid for
-/// The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms that turn about the line of their pivots, rigid links, a rack along y.
-/// Camber and toe at ride height are those of the `wheel`, whatever the points are. The joints stand straight at ride height; set them so. What is
-/// missing gives results that are not a number. Bushes, the tyre's give and friction are left aside.
+/// The left wheel, with all points at ride height in the body's axes (x forward, y left, z up). Arms turn about the line of their pivots, links are rigid, and the rack lies along y.
+/// Camber and toe at ride height are those of `wheel`; the points do not change them. Set the joints straight at ride height: lean counts from there.
+/// A result whose inputs are missing is not a number. The model neglects bushes, compliance of the tyre, and friction.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from memory); terms: ISO 8855 and SAE J670 (from memory)
@@ -45,27 +45,27 @@ use crate::units::{Angle, Length};
 pub struct DoubleWishbone {
     /// End of the vehicle.
     pub axle: Axle,
-    /// The upper arm.
+    /// Upper arm.
     pub upper_arm: Arm,
-    /// The lower arm.
+    /// Lower arm.
     pub lower_arm: Arm,
-    /// From the rack to the steering arm.
+    /// Tie rod from the rack to the steering arm.
     pub tie_rod: TieRod,
-    /// At ride height.
+    /// Left wheel, at ride height.
     pub wheel: Wheel,
     /// Spring and damper.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub coil_over: Stated<CoilOver>,
-    /// Along the axis of an arm.
+    /// Torsion bar along the axis of an arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub torsion_bar: Stated<TorsionBar>,
-    /// One end of the bar.
+    /// Left end of the anti-roll bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AntiRollBar>,
-    /// Braking loads.
+    /// Share and place of the brakes, for anti-pitch in braking.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// Driving loads.
+    /// Share of the tractive force, for anti-pitch in drive.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub driving: Option<Driving>,
     /// Limits on the lean of the joints.

@@ -10,28 +10,28 @@ use crate::suspension::parts::{
 };
 use crate::units::{Angle, Length};
 
-/// A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over travel and rack travel, and what the spring does there.
+/// A strut on a lower arm with rack steering, drawn point by point: position of the wheel over travel and rack travel, and action of the spring.
 ///
 /// # Formula
 /// distances between joined points are kept, and the strut's axis, fixed in the upright, goes through the top mount; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`; roll centre `y_c (dy/dz)` and
 /// anti-dive `s (dx/dz) l / h` of the contact point held in the upright; with inboard brakes, and in drive, the latter of the wheel's centre
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts
-/// - `lower_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a link and a rod that meet at the ball joint are such an arm
-/// - `leg` — `top_mount` on the body, `lower_end`, any lower point of the strut's axis on the upright: the axis need not go through the ball joint; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between top mount and lower end less between the seats) and its `damper` (`open_length`, `closed_length` between top mount and lower end, `gas_force`); of a coil that leans against the axis or stands apart its `spring_seats` (`body`, `lower`, `carried_by` `upright` or `lower_arm`)
-/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod that holds its toe
-/// - `wheel` — at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
-/// - `torsion_bar` — along the axis of the arm, `turned_by` `lower_arm`, its `rate`, and its `torque` at ride height, positive where it carries the vehicle
-/// - `anti_roll_bar` — `link_eye` of the drop link and what it is `carried_by` (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or `inboard`
-/// - `driving` — `axle_share` of the tractive force, by half shafts from a final drive on the body; height and wheelbase are those of `braking`
-/// - `joint_limits` — lean from ride height that `top_mount`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and whether braking causes dive or lift
+/// - `lower_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a link and a rod that meet at the ball joint count as such an arm
+/// - `leg` — `top_mount` on the body, `lower_end`, any lower point of the strut's axis on the upright (the axis need not go through the ball joint); `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between top mount and lower end minus length between the seats); `damper` (`open_length`, `closed_length` between top mount and lower end, `gas_force`); `spring_seats`, if the coil leans against the axis or stands apart (`body`, `lower`, `carried_by` `upright` or `lower_arm`)
+/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; on an unsteered wheel, the rod that holds its toe
+/// - `wheel` — wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
+/// - `torsion_bar` — bar along the axis of the arm: `turned_by` (`lower_arm`), `rate`, and `torque` at ride height, positive if it carries the vehicle
+/// - `anti_roll_bar` — left end of the bar: `link_eye` of the drop link, the part that it is `carried_by` (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
+/// - `braking` — data of the brakes: `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (the default) or `inboard`
+/// - `driving` — `axle_share` of the tractive force, through half shafts from a final drive on the body; `braking` gives height and wheelbase
+/// - `joint_limits` — allowed lean from ride height of the joints `top_mount`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner`
 ///
 /// # Valid for
-/// The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis goes from the top mount to the
-/// ball joint. Camber and toe at ride height are those of the `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The seat of a coil on the body does not turn with the wheel.
-/// Missing inputs give results that are not a number. Neglected are bushes, compliance of the top mount, bending of the rod, friction from its side load, and compliance of the tyre.
+/// The left wheel, with all points at ride height in the body's axes (x forward, y left, z up). The arm turns about the line of its pivots, links are rigid, and the rack lies along y. The steering axis goes from the top mount to the
+/// ball joint. Camber and toe at ride height are those of `wheel`; the points do not change them. Set the joints straight at ride height: lean counts from there. A coil's seat on the body does not turn with the wheel.
+/// A result whose inputs are missing is not a number. The model neglects bushes, compliance of the top mount and the tyre, bending of the rod, and friction from its side load.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from memory); terms: ISO 8855 and SAE J670 (from memory)
@@ -44,24 +44,24 @@ use crate::units::{Angle, Length};
 pub struct Strut {
     /// End of the vehicle.
     pub axle: Axle,
-    /// The arm.
+    /// Lower arm.
     pub lower_arm: Arm,
-    /// Damper and coil, which guide the upright.
+    /// Leg of the strut: the damper, which guides the upright, and its coil.
     pub leg: StrutLeg,
-    /// From the rack to the steering arm.
+    /// Tie rod from the rack to the steering arm.
     pub tie_rod: TieRod,
-    /// At ride height.
+    /// Left wheel, at ride height.
     pub wheel: Wheel,
-    /// Along the axis of the arm.
+    /// Torsion bar along the axis of the arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub torsion_bar: Stated<TorsionBar>,
-    /// One end of the bar.
+    /// Left end of the anti-roll bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AntiRollBar>,
-    /// Braking loads.
+    /// Share and place of the brakes, for anti-pitch in braking.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// Driving loads.
+    /// Share of the tractive force, for anti-pitch in drive.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub driving: Option<Driving>,
     /// Limits on the lean of the joints.
