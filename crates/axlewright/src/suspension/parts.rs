@@ -203,13 +203,13 @@ pub struct TorsionBar {
     serde(expecting = "a table with `rate`, `free_length`, `solid_length` and `seat_offset`")
 )]
 pub struct CoilSpring {
-    /// Along its own axis.
+    /// Rate of the spring along its own axis.
     pub rate: Value<LinearStiffness>,
-    /// Unloaded.
+    /// Length of the unloaded spring.
     pub free_length: Value<Length>,
     /// Block length and the gaps that must stay open.
     pub solid_length: Value<Length>,
-    /// Between the eyes less between the seats: what the adjuster sets. Of a coil with seats of its own: between their middles, less its length.
+    /// Length between the eyes minus length between the seats, as the adjuster sets it. For a coil with its own seats: distance between their middles minus its length.
     pub seat_offset: Value<Length>,
 }
 
@@ -221,11 +221,11 @@ pub struct CoilSpring {
     serde(expecting = "a table with `open_length`, `closed_length` and, where it is known, `gas_force`")
 )]
 pub struct Damper {
-    /// Between the eyes, fully open.
+    /// Length between the eyes, fully open.
     pub open_length: Value<Length>,
-    /// Between the eyes, fully closed.
+    /// Length between the eyes, fully closed.
     pub closed_length: Value<Length>,
-    /// With which its gas pushes the eyes apart, taken as constant.
+    /// Force of the gas, which pushes the eyes apart; taken as constant.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub gas_force: Option<Value<Force>>,
 }
@@ -252,9 +252,9 @@ pub struct AntiRollBar {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum BrakePlace {
-    /// In the wheel: the upright takes its torque.
+    /// Brake in the wheel: the upright takes its torque.
     Outboard,
-    /// On the body, at the other end of a half shaft: the body takes its torque.
+    /// Brake on the body, at the inner end of a half shaft: the body takes its torque.
     Inboard,
 }
 
@@ -270,7 +270,7 @@ pub enum BrakePlace {
 pub struct Braking {
     /// Share of the whole braking force at this axle.
     pub axle_share: Value<Ratio>,
-    /// Above the ground, of the vehicle at ride height.
+    /// Height of the vehicle's centre of gravity above the ground, at ride height.
     pub centre_of_gravity_height: Value<Length>,
     /// Wheelbase of the vehicle.
     pub wheelbase: Value<Length>,
@@ -279,7 +279,7 @@ pub struct Braking {
     pub place: Option<BrakePlace>,
 }
 
-/// Driving loads: half shafts from a final drive on the body. Height and wheelbase are those of the braking.
+/// Drive through half shafts from a final drive on the body; height and wheelbase are those of `braking`.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `axle_share`"))]

@@ -131,7 +131,7 @@ impl Strut {
     /// The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
     ///
     /// # Parameters
-    /// - `travel` — `z`, travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `travel` — `z`, travel of the wheel's centre relative to the body, from ride height; positive in bump
     /// - `rack_travel` — `y_r`, displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
@@ -168,7 +168,7 @@ impl Strut {
     /// The wheel over travel and rack travel.
     ///
     /// # Parameters
-    /// - `travel` — travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `travel` — travel of the wheel's centre relative to the body, from ride height; positive in bump
     /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
@@ -180,7 +180,7 @@ impl Strut {
     /// Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image of the left one.
     ///
     /// # Parameters
-    /// - `heave` — rise of the ground at the body\'s centre plane relative to the body, from ride height; positive in bump
+    /// - `heave` — rise of the ground at the body's centre plane relative to the body, from ride height; positive in bump
     /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up, as in a left turn
     /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
@@ -193,7 +193,7 @@ impl Strut {
     /// Both wheels over heave, roll and rack travel.
     ///
     /// # Parameters
-    /// - `heave` — rise of the ground at the body\'s centre plane relative to the body, from ride height; positive in bump
+    /// - `heave` — rise of the ground at the body's centre plane relative to the body, from ride height; positive in bump
     /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up
     /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
@@ -206,7 +206,7 @@ impl Strut {
     /// Positions of all joints, part by part, to draw the linkage or to measure clearances.
     ///
     /// # Parameters
-    /// - `travel` — travel of the wheel\'s centre relative to the body, from ride height; positive in bump
+    /// - `travel` — travel of the wheel's centre relative to the body, from ride height; positive in bump
     /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
