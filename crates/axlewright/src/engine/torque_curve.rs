@@ -12,7 +12,7 @@ use crate::{Result, cannot, valid};
 /// Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points on either side; `P = T w`
 ///
 /// # Fields
-/// - `points` — at least two, in order of speed, each with `engine_speed` and `torque`
+/// - `points` — at least two points, in order of speed, each with `engine_speed` and `torque`
 ///
 /// # Valid for
 /// Speeds from the first to the last point. A speed beyond them is refused, never extrapolated. Torques are zero or more.

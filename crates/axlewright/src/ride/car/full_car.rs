@@ -18,19 +18,19 @@ use crate::{Error, Result, valid};
 /// travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the whole body
-/// - `pitch_inertia` — `I_y`, of the sprung mass about the lateral axis through its centre
-/// - `roll_inertia` — `I_x`, of the sprung mass about the longitudinal axis through its centre
-/// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
-/// - `rear_distance` — `b`, to the rear axle
-/// - `front_track` — between the tyre centres
-/// - `rear_track` — between the tyre centres
+/// - `sprung_mass` — `m_s`, mass of the whole body
+/// - `pitch_inertia` — `I_y`, pitch inertia of the sprung mass about the lateral axis through its centre
+/// - `roll_inertia` — `I_x`, roll inertia of the sprung mass about the longitudinal axis through its centre
+/// - `front_distance` — `a`, distance from the centre of the sprung mass to the front axle
+/// - `rear_distance` — `b`, distance from the centre of the sprung mass to the rear axle
+/// - `front_track` — distance between the centres of the front tyres
+/// - `rear_track` — distance between the centres of the rear tyres
 /// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre and bar), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-/// - `rear` — one rear wheel, likewise
-/// - `front_bar_rate` — `k_b`, of the anti-roll bar at the wheel: force at either wheel over its travel with the other wheel moved as far the opposite way; the rate of the bar times the square of its motion ratio in roll; left out if there is no bar
+/// - `rear` — one rear wheel, with the same fields
+/// - `front_bar_rate` — `k_b`, rate of the anti-roll bar at the wheel: force at each wheel over its travel, while the other wheel moves as far the opposite way. It is the rate of the bar times the square of its motion ratio in roll; left out if there is no bar
 /// - `rear_bar_rate` — rate of the rear bar, measured in the same way
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
-/// - `seat_left` — `y`, of the seat to the left of that centre, negative to the right; 0 if missing
+/// - `seat_forward` — `x`, distance of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
+/// - `seat_left` — `y`, distance of the seat to the left of that centre, negative to the right; 0 if missing
 ///
 /// # Valid for
 /// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Left and right are alike, and only the bar ties the wheels of an axle together. A live axle is close

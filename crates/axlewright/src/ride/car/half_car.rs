@@ -11,23 +11,23 @@ use crate::units::{
 };
 use crate::{Result, valid};
 
-/// A body that bounces and pitches on both axles, which meet the same road one after the other: four degrees of freedom, linear.
+/// A body that bounces and pitches on both axles, which drive over the same road one after the other: four degrees of freedom, linear.
 ///
 /// # Formula
 /// Height of the body at a place `x` in front of its centre: `z - x u`, with pitch `u` positive nose down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r`
 /// with `F = k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the whole body
-/// - `pitch_inertia` — `I`, of the sprung mass about the lateral axis through its centre
-/// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
-/// - `rear_distance` — `b`, to the rear axle
+/// - `sprung_mass` — `m_s`, mass of the whole body
+/// - `pitch_inertia` — `I`, pitch inertia of the sprung mass about the lateral axis through its centre
+/// - `front_distance` — `a`, distance from the centre of the sprung mass to the front axle
+/// - `rear_distance` — `b`, distance from the centre of the sprung mass to the rear axle
 /// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-/// - `rear` — one rear wheel, likewise
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
+/// - `rear` — one rear wheel, with the same fields
+/// - `seat_forward` — `x`, distance of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
 ///
 /// # Valid for
-/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Both tracks are one. Tyres touch the road at one point. Roads in the time domain as for
+/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Both tracks follow one road profile. Tyres touch the road at one point. Roads in the time domain as for
 /// `ride.QuarterCar`.
 ///
 /// # Source

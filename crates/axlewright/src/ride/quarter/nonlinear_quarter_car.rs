@@ -18,11 +18,11 @@ use core::cell::Cell;
 /// `F_d` and `F_b` monotone cubics through the points, gas force taken off
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre and bump stop
+/// - `sprung_mass` — `m_s`, share of the body's mass on this wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel, without tyre and bump stop
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `damper` — `F_d`, of the damper itself, a `spring.DamperCurve`
+/// - `damper` — `F_d`, force curve of the damper itself, a `spring.DamperCurve`
 /// - `damper_motion_ratio` — `r`, shortening of the damper over travel of the wheel
 /// - `bump_stop` — with `bump_left` (`b`, wheel travel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///

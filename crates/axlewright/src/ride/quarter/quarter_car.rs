@@ -24,12 +24,12 @@ use nalgebra::{Complex, SVector};
 /// `m_s z_s'' = k (z_u - z_s) + c (z_u' - z_s')`; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - m_s z_s''`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre
-/// - `wheel_damping` — `c`, of the damper at the wheel: its rate times the square of its motion ratio
+/// - `sprung_mass` — `m_s`, share of the body's mass on this wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel, without tyre
+/// - `wheel_damping` — `c`, damping at the wheel: rate of the damper times the square of its motion ratio
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `tyre_damping` — `c_t`, of the tyre; 0 if missing
+/// - `tyre_damping` — `c_t`, damping of the tyre; 0 if missing
 ///
 /// # Valid for
 /// Small motions: no stop is touched. The tyre stays on the ground; a tyre that would lift pulls instead. The damper is the same in bump and rebound. The tyre touches the road
