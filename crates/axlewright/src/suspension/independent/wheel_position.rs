@@ -1,4 +1,4 @@
-//! The wheel on its linkage: what every independent suspension says of one, written once.
+//! Results of a wheel on its linkage, for every independent suspension.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it; a chunk is never empty"

@@ -1,4 +1,4 @@
-//! What all linkages share: vectors, derivatives, the Newton iteration, and the table of points.
+//! Tools of all linkages: vectors, derivatives, the Newton iteration, and the table of points.
 
 pub(super) mod jet;
 #[cfg(feature = "sheet")]

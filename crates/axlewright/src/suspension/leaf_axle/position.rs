@@ -1,4 +1,4 @@
-//! What is read of the axle where it stands: position, springs, shackles, strokes, roll centre and wind-up.
+//! Results at one position of the axle: position, springs, shackles, strokes, roll centre and wind-up.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"

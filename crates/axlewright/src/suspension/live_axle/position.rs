@@ -1,4 +1,4 @@
-//! What is read of the axle where it stands: position, springs, strokes, joints, roll centre and anti-squat.
+//! Results at one position of the axle: position, springs, strokes, joints, roll centre and anti-squat.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"
