@@ -91,7 +91,7 @@ impl TorqueCurve {
     /// Torque at an engine speed.
     ///
     /// # Parameters
-    /// - `engine_speed` — between the first and the last point
+    /// - `engine_speed` — engine speed between the first and the last point
     ///
     /// # Returns
     /// The full-load torque.
@@ -111,7 +111,7 @@ impl TorqueCurve {
     /// Power at an engine speed.
     ///
     /// # Parameters
-    /// - `engine_speed` — between the first and the last point
+    /// - `engine_speed` — engine speed between the first and the last point
     ///
     /// # Returns
     /// The full-load power.

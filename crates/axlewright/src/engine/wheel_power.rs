@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `P_w = P e`
 ///
 /// # Parameters
-/// - `crank_power` — `P`, at the crankshaft, driving
+/// - `crank_power` — `P`, power at the crankshaft, driving
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns
@@ -47,7 +47,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 /// `P = P_w / e`
 ///
 /// # Parameters
-/// - `wheel_power` — `P_w`, at the wheels, as measured: not yet corrected to standard air
+/// - `wheel_power` — `P_w`, power at the wheels, as measured: not yet corrected to standard air
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns

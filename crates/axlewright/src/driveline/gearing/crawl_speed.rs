@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `engine_speed` — `w`, most often the idle speed of the engine
-/// - `first_gear_ratio` — `i_1`, of the gearbox alone, transfer case *not* included
+/// - `first_gear_ratio` — `i_1`, first-gear ratio of the gearbox alone, transfer case *not* included
 /// - `transfer_case_ratio` — `i_t`, input speed over output speed in low range; 1 if there is no transfer case
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed; hub reductions included
 /// - `rolling_radius` — `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius

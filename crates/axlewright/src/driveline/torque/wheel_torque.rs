@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `T_w = T i_g i_f e`
 ///
 /// # Parameters
-/// - `engine_torque` — `T`, at the crankshaft, driving
+/// - `engine_torque` — `T`, torque at the crankshaft, driving
 /// - `gear_ratio` — `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft

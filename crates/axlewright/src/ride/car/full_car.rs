@@ -139,7 +139,7 @@ impl FullCar {
     /// # Parameters
     /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
     /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
     /// One row for each frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the tyre's load, as
@@ -159,7 +159,7 @@ impl FullCar {
     /// # Parameters
     /// - `amplitude` — amplitude of the road under each side, up to 10 m
     /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
     /// One row for each frequency, as for the frequency response.
@@ -180,7 +180,7 @@ impl FullCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///

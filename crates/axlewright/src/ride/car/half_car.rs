@@ -193,7 +193,7 @@ impl HalfCar {
     /// `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
     ///
     /// # Parameters
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     ///
     /// # Returns
     /// See the fields of [`FlatRide`].
@@ -221,7 +221,7 @@ impl HalfCar {
     /// # Parameters
     /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
     /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
     /// One row for each frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation` (both wheels of the
@@ -243,7 +243,7 @@ impl HalfCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///

@@ -209,7 +209,7 @@ impl QuarterCar {
     ///
     /// # Parameters
     /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
-    /// - `frequency` — at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
+    /// - `frequency` — frequency at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
     ///
     /// # Returns
     /// One row for each frequency: `frequency`, `transmissibility` (body over road), `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
@@ -241,7 +241,7 @@ impl QuarterCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///

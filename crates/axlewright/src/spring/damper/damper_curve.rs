@@ -17,7 +17,7 @@ use core::f64::consts::{FRAC_PI_2, PI};
 ///
 /// # Fields
 /// - `gas_force` — `F_0`, that pushes the rod out at rest and is in every force of the points; 0 N for a damper without gas, or where the dynamometer took it off
-/// - `points` — in order of velocity, at least one in rebound and one in bump, each with `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart); none at rest
+/// - `points` — points in order of velocity, at least one in rebound and one in bump, each with `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart); none at rest
 ///
 /// # Valid for
 /// Velocities of the damper from the first to the last point: beyond them nothing is known and nothing is guessed. One force a velocity: position, temperature,

@@ -142,7 +142,7 @@ impl DoubleWishbone {
     ///
     /// # Returns
     /// See the fields of [`WheelPosition`]. For this model:
-    /// - `eye_length` — between the eyes of the coil-over
+    /// - `eye_length` — length between the eyes of the coil-over
     /// - `upper_joint_angle` — lean of the upper ball joint from ride height, its stud along the steering axis
     /// - `lower_ball_angle` — lean of the lower ball joint from ride height, its stud along the steering axis
     /// - `first_joint` — name of the joint that reaches its limit first: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`

@@ -136,7 +136,7 @@ impl Strut {
     ///
     /// # Returns
     /// See the fields of [`WheelPosition`]. For this model:
-    /// - `eye_length` — from the top mount to the lower end of the leg
+    /// - `eye_length` — length from the top mount to the lower end of the leg
     /// - `upper_joint_angle` — lean of the strut's axis from ride height, at the top mount
     /// - `lower_ball_angle` — lean of the lower ball joint from ride height, its stud along the steering axis at ride height
     /// - `first_joint` — name of the joint that reaches its limit first: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`

@@ -14,8 +14,8 @@ impl LeafAxle {
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
     ///
     /// # Parameters
-    /// - `thickness` — of the block put in, negative of one taken out: it raises the body where the spring lies above the axle, and lowers it where it lies below
-    /// - `heave` — from the ride height of each
+    /// - `thickness` — thickness of an added block, negative if a block is removed; it raises the body if the spring lies above the axle, and lowers it if it lies below
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
@@ -32,8 +32,8 @@ impl LeafAxle {
     /// Shackles of another length; springs and coils together carry what they carried.
     ///
     /// # Parameters
-    /// - `longer` — by how much, negative where they are shorter
-    /// - `heave` — from the ride height of each
+    /// - `longer` — increase in length, negative if they get shorter
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before.
@@ -76,7 +76,7 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `rise` — height by which the body is raised, negative if it is lowered
-    /// - `heave` — from the ride height of each
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before. The seats of a coil are set so that it carries what it carried.
@@ -100,9 +100,9 @@ impl LeafAxle {
     /// The axle moved under its body: along its springs, whose seats come to another place of them, or up and down on blocks; wheels, seats and what the axle carries are moved, what is on the body stays.
     ///
     /// # Parameters
-    /// - `forward` — by how much; one half of each spring gets shorter by it, the other one longer
+    /// - `forward` — displacement forward; one half of each spring gets shorter by it, the other half longer
     /// - `up` — displacement up relative to the body; the body then stands lower by this much: the seats stay at their height, blocks between them and the axle make it up
-    /// - `heave` — from the ride height of each
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
@@ -129,7 +129,7 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `outward` — thickness of a spacer, or by how much the new offset is less
-    /// - `heave` — from ride height
+    /// - `heave` — heave of the axle, from ride height
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.

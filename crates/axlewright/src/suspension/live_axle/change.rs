@@ -15,7 +15,7 @@ impl LiveAxle {
     /// # Parameters
     /// - `forward` — displacement forward, negative to the rear
     /// - `up` — displacement up relative to the body; the body then stands lower by this much
-    /// - `heave` — from the ride height of each
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The links are set to their new length at ride height,
@@ -60,7 +60,7 @@ impl LiveAxle {
     ///
     /// # Parameters
     /// - `rise` — height by which the body is raised, negative if it is lowered
-    /// - `heave` — from the ride height of each
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before. The springs' seats are
@@ -77,7 +77,7 @@ impl LiveAxle {
     ///
     /// # Parameters
     /// - `outward` — thickness of a spacer, or by how much the new offset is less
-    /// - `heave` — from ride height
+    /// - `heave` — heave of the axle, from ride height
     ///
     /// # Returns
     /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
