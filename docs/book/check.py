@@ -1,5 +1,8 @@
-"""Every link within the book leads to something that is there, no page takes anything from the network, and everything in the catalogue has its
-page and its place in the table of measured errors."""
+"""Checks the built book.
+
+Every link within the book leads to an existing place. No page loads anything from the network. Every function and model of the catalogue has its
+page, and its row in the table of measured errors.
+"""
 
 import json
 import re
@@ -29,7 +32,7 @@ class Page(HTMLParser):
 
 
 def missing(book: Path, catalogue: Path) -> list[str]:
-    """What the catalogue has and the book has not."""
+    """Pages and rows that the book lacks for entries of the catalogue."""
     known = json.loads(catalogue.read_text(encoding="utf-8"))
     names = [f"{of['system']}.{of['name']}" for of in known["functions"] + known["models"]]
     trust = (book / "trust.html").read_text(encoding="utf-8")

@@ -1,8 +1,8 @@
 # %% [markdown]
 # # The Dunlin: from the first weighing to the parts to order
 #
-# Tern Lane Fabrication has the old van on four scales. What does that say, what is missing, which spring, which axle, and how
-# sure is it? One document grows from cell to cell; nothing is guessed on the way. All figures are invented.
+# Tern Lane Fabrication has the old van on four scales. What follows from the readings, and what is missing? Which spring and
+# which axle fit, and how sure is that? One document grows from cell to cell; nothing is guessed. All figures are invented.
 #
 # Springs, brakes, steering, frames and hot coolant can injure and kill: local codes and licensed practice come first.
 
@@ -16,7 +16,7 @@ sheets = Path("../sheets")
 
 # %% [markdown]
 # ## The first weighing
-# Four readings, the wheelbase and the tracks, each with what the scales and the tape are good for.
+# The sheet starts with four readings, the wheelbase and the tracks, each with the tolerance of the scales or the tape.
 
 # %%
 sheet = Sheet(
@@ -35,7 +35,7 @@ first = sheet.assess()
 print(first["vehicle.diagonal"])
 
 # %% [markdown]
-# One question has an answer; the others say what they need. For the front axle and the coolant, this is what to measure and to look up next.
+# One question has an answer; the others say what they need. This list shows what to measure and to look up next for the front axle and the coolant.
 
 # %%
 for finding in first:
@@ -52,14 +52,15 @@ quoted = sheet.assess()
 quoted
 
 # %% [markdown]
-# How does the library come to the worst of them? The work, with the numbers put in.
+# How did the library compute the worst of them? It shows each formula with the numbers put in.
 
 # %%
 print(quoted.work("driveline.cruise"))
 
 # %% [markdown]
 # ## How sure is that?
-# Which measurement moves the front frequency, and which verdicts turn within the tolerances? Ten thousand samples, the same for the same seed.
+# Which measurement moves the front frequency most, and which verdicts can change within the tolerances? The chances come from ten thousand samples;
+# one seed always gives the same samples.
 
 # %%
 for of in quoted.sensitivity("front.frequency"):
@@ -71,7 +72,7 @@ for chance in quoted.chances(samples=10_000, seed=1):
 
 # %% [markdown]
 # ## What if the spring changes, and the mount?
-# Travel left in bump over spring rates and motion ratios. Words and hatching say what each region is.
+# The pictures show the margins of bump travel and front frequency over spring rates and motion ratios. Words and hatching give the verdict of each region.
 
 # %%
 sweep = sheet.what_if(
@@ -88,7 +89,7 @@ plt.show()
 
 # %% [markdown]
 # ## Which parts?
-# A price list, what is required, and everything that meets it. Each part that is in no choice says why.
+# A price list and some requirements give all combinations that meet them. For each part that is in no combination, the library gives the reason.
 
 # %%
 prices = PriceList.load(sheets / "tern_lane_prices.csv")
@@ -104,14 +105,14 @@ chosen = sheet.choose(
 chosen
 
 # %% [markdown]
-# The cheapest choice on the sheet, beside the van as it was quoted: only what differs.
+# This compares the cheapest choice with the van as it was quoted, and shows the differences only.
 
 # %%
 better = sheet.fit(chosen.cheapest)
 print(quoted.compare(better.assess()))
 
 # %% [markdown]
-# What is left is named, not hidden: these are still short, tight or not known.
+# The findings that are still short, tight or not known are listed here.
 
 # %%
 for finding in better.assess():

@@ -69,7 +69,7 @@ def cruise_speed(marking, axle_ratio):
 
 
 def answers():
-    """Each answer: what was asked, the answer in words, the function, its value."""
+    """Yield question, answer in words, function and value of each answer."""
     rate, frequency, sag = front_corner(SPRING_RATE, MOTION_RATIO)
     yield "Front wheel rate", f"{rate:us}", "spring.wheel_rate", rate
     yield "Front ride frequency", f"{frequency:us}; wanted 1.1 to 1.5 Hz", "spring.natural_frequency", frequency

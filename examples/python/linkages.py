@@ -2,12 +2,12 @@
 # # The Dunlin and the Dray: how their wheels move
 #
 # Tern Lane Fabrication has drawn the van's suspension point by point: double wishbones in front, a live axle on four links and a lateral rod
-# behind; and the truck's rear axle on leaf springs. Before a bracket is cut: where do the wheels go in bump, droop and roll, what happens to
-# camber, toe and springs on the way, and what does a mount do that ends up 10 mm from where it was drawn? All figures are invented.
+# behind. It has also drawn the truck's rear axle on leaf springs. Three questions come before a bracket is cut. Where do the wheels go in bump, droop
+# and roll? How do camber, toe and springs change on the way? What changes if a mount ends up 10 mm from where it was drawn? All figures are invented.
 #
 # In every picture **solid is ride height**, **dotted is droop**, **dashed is bump**. x points forward, y to the left, z up.
 #
-# **Caution.** Steering and suspension carry lives, and a compressed spring can kill. Check clearance, joints and hoses on the vehicle over the
+# **Caution.** A failed steering or suspension part can kill, and so can a compressed spring. Check clearance, joints and hoses on the vehicle over the
 # whole travel and lock before it moves; local codes and licensed practice come first.
 
 # %%
@@ -29,13 +29,13 @@ straight = 0 * mm
 # %% [markdown]
 # ## The Dunlin's front axle: double wishbones
 #
-# How far does it go, and what ends it?
+# How far can the wheel travel, and which part ends the travel?
 
 # %%
 end = front.travel_range(rack_travel=straight)
 pictures.say(
     f"The links alone go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); "
-    f"damper and bump stop are to end it between {droop:.0f} and {bump:.0f}."
+    f"damper and bump stop must end the travel between {droop:.0f} and {bump:.0f}."
 )
 
 # %% tags=["drawing"]
@@ -50,7 +50,7 @@ figure = pictures.three_views(places, rims)
 pictures.show(figure, "front_views", "The left front linkage in front, side and plan view at droop, ride height and bump.")
 
 # %% [markdown]
-# Over the travel, with the rack in its middle. Hatched is what is wanted: not more than 0.1 deg of toe over 25 mm.
+# The pictures show alignment over the travel, with the rack in its middle. Hatched is the wanted range: at most 0.1 deg of toe over 25 mm.
 
 # %%
 on = front.table(travel=travel, rack_travel=straight)
@@ -75,15 +75,15 @@ pictures.show(figure, "front_curves", "Camber, toe, motion ratio, wheel rate, ro
 pictures.say(
     f"Over 25 mm of bump from ride height: camber {rest.camber_change.to(deg):+.2f} deg, toe {rest.bump_steer.to(deg):+.2f} deg, "
     f"where {steer_wanted} is wanted: **{'meets' if abs(rest.bump_steer) <= steer_wanted else 'short'}**. The motion ratio goes from "
-    f"{on['motion_ratio'][0]:.3f} in droop to {on['motion_ratio'][-1]:.3f} in bump; of the dive that braking causes at this axle, "
-    f"{100 * rest.brake_anti_pitch:.0f} % is cancelled."
+    f"{on['motion_ratio'][0]:.3f} in droop to {on['motion_ratio'][-1]:.3f} in bump; the linkage cancels "
+    f"{100 * rest.brake_anti_pitch:.0f} % of the dive that braking causes at this axle."
 )
 
 # %% [markdown]
 # ## Which mount matters for what?
 #
-# Each mount on the frame moved by 10 mm along each axis, the rods set so that the wheel stands at ride height as it did. What changes, at ride
-# height?
+# Each mount on the frame moves by 10 mm along each axis. The rods are set again, so that the wheel at ride height stands as before.
+# The picture shows what changes at ride height.
 
 
 # %%
@@ -114,7 +114,7 @@ figure = pictures.effects(
 pictures.show(figure, "mounts", "What each mount moved by 10 mm changes: bump steer, camber over 25 mm, roll centre, anti-dive.")
 
 # %% [markdown]
-# The rack's height rules the bump steer. Where should it sit?
+# The height of the rack has the largest effect on bump steer. How high should it sit?
 
 # %%
 heights = np.linspace(-25, 25, 51) * mm
@@ -131,8 +131,8 @@ best = np.argmin(np.abs(steers))
 pictures.mark(axes, heights[best].to(mm), steers[best], f"chosen\n{heights[best].to(mm):+.0f} mm", pictures.CHOSEN, (12, 8))
 pictures.show(figure, "rack_height", "Toe over 25 mm of bump over the height of the rack.")
 pictures.say(
-    f"With the rack {heights[best].to(mm):+.0f} mm from where it was drawn the toe changes by {steers[best]:+.3f} deg over 25 mm; what is wanted "
-    f"holds from {heights.to(mm)[fits].min():+.0f} to {heights.to(mm)[fits].max():+.0f} mm: a bracket must be welded to within that."
+    f"With the rack {heights[best].to(mm):+.0f} mm from where it was drawn, the toe changes by {steers[best]:+.3f} deg over 25 mm. The toe stays within "
+    f"its limit from {heights.to(mm)[fits].min():+.0f} to {heights.to(mm)[fits].max():+.0f} mm: weld the bracket within that range."
 )
 
 # %% [markdown]
@@ -161,16 +161,15 @@ leaning = front.in_roll(heave=0 * mm, roll=3 * deg, rack_travel=straight)
 pictures.say(
     f"At 3 deg of roll the outer wheel stands at {leaning.right_camber.to(deg):+.1f} deg to the road, the inner one at "
     f"{leaning.left_camber.to(deg):+.1f} deg; the roll centre has gone {abs(leaning.roll_centre_y.to(mm)):.0f} mm to the "
-    f"{'left' if leaning.roll_centre_y > 0 * mm else 'right'}. That is for display: how much load a lateral force moves follows from "
+    f"{'left' if leaning.roll_centre_y > 0 * mm else 'right'}. That point is for display only. The load that a lateral force moves follows from "
     f"the slopes of the contact paths, {leaning.right_slope:.3f} outside and {leaning.left_slope:.3f} inside."
 )
 
 # %% [markdown]
 # ## The Dunlin's rear axle: four links and a lateral rod
 #
-# The rod lies across and swings on an arc, so the axle goes to one side in bump. The four links hold the axle along the vehicle, and turn it
-# about its own
-# length on the way. How far does it go?
+# The lateral rod swings on an arc, so the axle shifts to one side in bump. The four links locate the axle along the vehicle. They also change its
+# pinion angle over the travel. How far can the axle travel?
 
 # %%
 rear = suspension.LiveAxle.from_text((sheets / "dunlin_rear_axle.toml").read_text("utf-8"))
@@ -180,22 +179,22 @@ heave = np.linspace(low.to(mm), high.to(mm), 76) * mm
 stands = rear.at(heave=0 * mm, roll=level)
 end = rear.travel_range(roll=level)
 pictures.say(
-    f"The links alone go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); dampers and bump stops are to end it "
-    f"between {low:.0f} and {high:.0f}. At ride height a damper has {stands.left_damper_used.to(mm):.0f} mm to open "
-    f"and {stands.left_damper_remaining.to(mm):.0f} mm to shut."
+    f"The links alone go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); dampers and bump stops must end the travel "
+    f"between {low:.0f} and {high:.0f}. At ride height, a damper can open by {stands.left_damper_used.to(mm):.0f} mm "
+    f"and close by {stands.left_damper_remaining.to(mm):.0f} mm."
 )
 
 
 # %%
 def rims(on, radius):
-    """Both rims of a live axle."""
+    """Points on both rims of a live axle."""
     left = [on.left_wheel_x.si, on.left_wheel_y.si, on.left_wheel_z.si], on.left_camber.si, on.left_toe.si
     right = [on.right_wheel_x.si, on.right_wheel_y.si, on.right_wheel_z.si], on.right_camber.si, on.right_toe.si
     return [pictures.rim(*left, radius), pictures.rim(*right, radius, side=-1)]
 
 
 def rear_views(states, words):
-    """The axle in three views at these heaves and rolls."""
+    """Draw the axle in three views at these heaves and rolls."""
     radius = Q(rear.wheel["loaded_radius"]).si
     places = [rear.points(heave=up, roll=turn) for up, turn in states]
     wheels = [rims(rear.at(heave=up, roll=turn), radius) for up, turn in states]
@@ -207,8 +206,8 @@ figure = rear_views([(low, level), (0 * mm, level), (high, level)], ("droop", "r
 pictures.show(figure, "rear_views", "The rear axle in front, side and plan view at droop, ride height and bump.")
 
 # %% [markdown]
-# And with the axle rolled against the body by 4 deg to either side: in a left turn the body leans to the right, its right wheel stands in bump
-# and its left one in droop.
+# The next picture shows the axle rolled by 4 deg to either side, relative to the body. In a left turn the body leans to the right: its right wheel
+# is in bump and its left wheel in droop.
 
 # %% tags=["drawing"]
 lean = 4 * deg
@@ -217,7 +216,7 @@ figure = rear_views([(0 * mm, -lean), (0 * mm, level), (0 * mm, lean)], words)
 pictures.show(figure, "rear_rolled", "The rear axle in front, side and plan view, level and rolled by 4 deg to either side.")
 
 # %% [markdown]
-# What comes of that, over heave without roll and over roll at ride height?
+# The results, over heave without roll and over roll at ride height:
 
 # %%
 up = rear.table(heave=heave, roll=level)
@@ -236,7 +235,7 @@ panel_names = {
 
 
 def six(across, x, on):
-    """The six of them over heave or roll."""
+    """Draw the six results over heave or roll."""
     figure, panels = pictures.curves(across, 3, 2)
     for axes, (name, (words, unit)) in zip(panels.flat, panel_names.items(), strict=True):
         pictures.curve(axes, x, on[name].to(unit), words)
@@ -262,19 +261,19 @@ bump = rear.at(heave=high, roll=level)
 pictures.say(
     f"The rod moves the axle by {shift:.1f} mm at most, where {wanted_shift} is wanted (hatched): "
     f"**{'meets' if shift <= wanted_shift.to(mm) else 'short'}**. "
-    f"The roll steer is {100 * stands.roll_steer:+.1f} %, of which minus is understeer: at 3 deg of roll the axle stands "
-    f"{leaning.axle_steer.to(deg):+.2f} deg askew. "
-    f"Two pairs of links and a rod are one link too many for an axle that heaves and rolls: at 3 deg the bushes must give, "
-    f"under {leaning.bind_force.to(N):.0f} N in the {leaning.bind_link}, and all of them add {leaning.bind_roll_stiffness.to(Nm_deg):.0f} "
-    f"N·m/deg to the {leaning.roll_stiffness.to(Nm_deg):.0f} of the springs. "
-    f"In full bump {bump.joint_left.to(deg):.1f} deg of lean are left, in the {bump.first_joint} end."
+    f"The roll steer is {100 * stands.roll_steer:+.1f} % (negative: understeer), so at 3 deg of roll the axle steers "
+    f"by {leaning.axle_steer.to(deg):+.2f} deg. "
+    f"Two pairs of links and a rod are one link too many for an axle that heaves and rolls, so the bushes must deflect. At 3 deg the {leaning.bind_link} "
+    f"carries {leaning.bind_force.to(N):.0f} N from bind, and all links together add {leaning.bind_roll_stiffness.to(Nm_deg):.0f} "
+    f"N·m/deg to the {leaning.roll_stiffness.to(Nm_deg):.0f} N·m/deg of the springs. "
+    f"At full bump, the {bump.first_joint} end can lean by another {bump.joint_left.to(deg):.1f} deg."
 )
 
 # %% [markdown]
 # ### Which mount matters for what?
 #
-# Each mount moved by 10 mm along each axis, on both sides where the links are a pair; the links are cut to fit at ride height. Roll steer above
-# nothing is oversteer.
+# Each mount moves by 10 mm along each axis, on both sides if the links are a pair. The links are cut to fit at ride height. Positive roll steer
+# is oversteer.
 
 
 # %%
@@ -288,7 +287,7 @@ def rear_moved(part, mount, axis, by):
 
 
 def rear_effects(axle):
-    """What is looked at: at ride height, and at 3 deg of roll for what binds."""
+    """The compared results: at ride height, and for bind at 3 deg of roll."""
     here, there = axle.at(heave=0 * mm, roll=level), axle.at(heave=0 * mm, roll=3 * deg)
     return 100 * here.roll_steer, 100 * here.drive_anti_pitch, here.roll_centre_height.to(mm), there.bind_force.to(N)
 
@@ -313,8 +312,8 @@ pictures.say(
 )
 
 # %% [markdown]
-# A bracket with a row of holes on the frame would set the front of the lower links. Which hole gives a little roll understeer, and what does
-# that do to the anti-squat?
+# A bracket on the frame, with a row of holes, would set the height of the lower links' front ends. Which hole gives a little roll understeer, and
+# how does it change the anti-squat?
 
 # %%
 heights = np.linspace(-60, 60, 49) * mm
@@ -345,7 +344,8 @@ pictures.say(
 # %% [markdown]
 # ## The Dray's rear axle: leaf springs
 #
-# The springs carry the truck and hold its axle along the vehicle as well: how they bend says where the axle goes. How far, and what ends it?
+# The springs carry the truck and also locate its axle, so the path of the axle follows from their bending. How far can the axle travel, and which part
+# ends the travel?
 
 # %%
 dray = suspension.LeafAxle.from_text((sheets / "dray_rear_axle.toml").read_text("utf-8"))
@@ -354,8 +354,8 @@ end = dray.travel_range(roll=level)
 droop, bump = -90 * mm, Q(dray.bump_clearance)
 travel = np.linspace(droop.to(mm), bump.to(mm), 71) * mm
 pictures.say(
-    f"The springs go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); its bump stops end it at {bump:.0f}. "
-    f"At ride height a damper has {here.left_damper_used.to(mm):.0f} mm to open and {here.left_damper_remaining.to(mm):.0f} mm to shut."
+    f"The springs go from {end.droop:.0f} ({end.droop_end}) to {end.bump:.0f} ({end.bump_end}); the bump stops end the travel at {bump:.0f}. "
+    f"At ride height, a damper can open by {here.left_damper_used.to(mm):.0f} mm and close by {here.left_damper_remaining.to(mm):.0f} mm."
 )
 
 # %% tags=["drawing"]
@@ -393,17 +393,16 @@ pictures.show(figure, "dray_curves", "Wheel rate, leaf stress, shackle, roll ste
 stress = on["left_leaf_stress"].to(MPa)
 last = travel.to(mm)[stress <= allowed.to(MPa)].max()
 pictures.say(
-    f"The wheel rate goes from {on['wheel_rate'].to(N_mm)[0]:.0f} to {on['wheel_rate'].to(N_mm)[-1]:.0f} N/mm, where the spring alone has "
-    f"{Q(dray.spring['rate']).to(N_mm):.0f}: "
-    f"shackle and arch make the rest. The leaves reach {allowed} (invented: ask the spring's maker) at {last:+.0f} mm: "
+    f"The wheel rate goes from {on['wheel_rate'].to(N_mm)[0]:.0f} to {on['wheel_rate'].to(N_mm)[-1]:.0f} N/mm; the spring alone has "
+    f"{Q(dray.spring['rate']).to(N_mm):.0f} N/mm. "
+    f"The shackle and the arch make the difference. The leaves reach {allowed} (invented: ask the spring's maker) at {last:+.0f} mm: "
     f"**{'meets' if stress.max() <= allowed.to(MPa) else 'short'}**. "
-    f"Roll steer {100 * here.roll_steer:+.1f} % at ride height, of which minus is understeer."
+    f"The roll steer at ride height is {100 * here.roll_steer:+.1f} % (negative: understeer)."
 )
 
 # %% [markdown]
-# A launch turns the housing in its springs, with the pinion's nose up; braking turns it the other way. What do leaves and joints bear of it, at
-# ride height?
-# A torque that drives is positive, one that brakes negative.
+# A launch winds up the springs: the axle housing turns with the nose of the pinion up. Braking turns it the other way. The pictures show the angle
+# of the pinion, the stress and load of the leaves, and the shift of the axle, at ride height. A drive torque is positive, a brake torque negative.
 
 # %%
 torques = np.linspace(-5, 7.5, 101) * 1000 * Nm
@@ -432,6 +431,6 @@ for axes, (name, words, unit) in zip(
 pictures.limit(panels.flat[1], allowed.to(MPa), "allowed", "right")
 pictures.show(figure, "dray_wind_up", "Pinion, leaf stress, axle and spring load of the Dray over the torque of drive and brakes.")
 pictures.say(
-    f"At {launch:.0f} the housing turns by {at_launch.wind_up_angle.to(deg):.1f} deg and the leaves bear {at_launch.leaf_stress.to(MPa):.0f} MPa, "
-    f"where the load alone makes {here.left_leaf_stress.to(MPa):.0f}."
+    f"At {launch:.0f} the housing turns by {at_launch.wind_up_angle.to(deg):.1f} deg and the stress of the leaves is {at_launch.leaf_stress.to(MPa):.0f} MPa; "
+    f"the load alone gives {here.left_leaf_stress.to(MPa):.0f} MPa."
 )

@@ -1,7 +1,7 @@
 """A what-if grid over several processes, or machines: the Dunlin's front end, by Dask.
 
-Two workers on this machine compute what two threads compute here, and the numbers are the same to the last bit. Give the
-address of a scheduler to use a cluster that is there already. Figures are invented; needs `dask` and `distributed`.
+Two workers on this machine compute what two threads compute here, and the numbers are the same to the last bit. To use a
+running cluster, give the address of its scheduler. Figures are invented; needs `dask` and `distributed`.
 """
 
 import json
@@ -62,6 +62,6 @@ def main(arguments: list[str]) -> None:
     print("\n".join(f"{word}: {count}" for word, count in there["front.bump.verdict"].value_counts().items()))
 
 
-# Each worker imports this file: nothing may run then.
+# Each worker imports this file; the import must not start a run.
 if __name__ == "__main__":
     main(sys.argv[1:])

@@ -1,8 +1,8 @@
-"""How the what-if pictures look.
+"""Style of the pictures in the notebooks.
 
-One language for all of them: hatched is what is wanted, a star is what was chosen, a cross is what was quoted; full
-marks fit, hollow ones do not. Everything is labelled where it stands, each picture has its key beneath, and all of it
-reads without colour.
+All pictures use the same marks. Hatching shows the wanted range, a star the chosen value, a cross the quoted value. A full
+mark fits, a hollow mark does not. Labels stand beside what they name, and the key stands below the picture. No picture
+needs colour.
 """
 
 import os
@@ -53,18 +53,18 @@ LIMIT = {"color": "black", "linewidth": BOLD, "linestyle": "--"}
 
 
 def say(words):
-    """A sentence under a picture."""
+    """Show a sentence under a picture."""
     display(Markdown(words))
 
 
 def table(head, rows):
-    """A table of words; the last column, the verdict, in bold."""
+    """Show a table of words, with the last column (the verdict) in bold."""
     lines = [head, ["---"] * len(head), *([*row[:-1], f"**{row[-1]}**"] for row in rows)]
     say("\n".join(f"| {' | '.join(line)} |" for line in lines))
 
 
 def show(figure, name, words):
-    """Shows the picture, with words for who cannot see it; AXLEWRIGHT_PICTURES names a folder for a copy."""
+    """Show the picture with a description in words; AXLEWRIGHT_PICTURES names a folder for a copy."""
     picture = BytesIO()
     figure.savefig(picture, format="png", dpi=110)
     if folder := os.environ.get("AXLEWRIGHT_PICTURES"):
@@ -74,17 +74,17 @@ def show(figure, name, words):
 
 
 def wanted(words):
-    """What hatching means, for the key."""
+    """Entry of the key for hatching."""
     return Patch(facecolor="none", edgecolor="0.35", hatch=HATCH, linewidth=BOLD), f"wanted: {words}"
 
 
 def drawn(words, *styles):
-    """What a mark or a line means, for the key; several marks may mean one thing."""
+    """Entry of the key for a mark or a line; several marks may share one meaning."""
     return tuple(Line2D([], [], **{"linestyle": "none"} | style) for style in styles), words
 
 
 def key(figure, columns, *entries):
-    """The key of a picture, beneath it."""
+    """Put the key below the picture."""
     handles, words = zip(*entries, strict=True)
     room = max([2.6, *(1.3 * len(handle) for handle in handles if isinstance(handle, tuple))])
     style = {"handler_map": {tuple: HandlerTuple(ndivide=None)}, "handlelength": room, "frameon": False}
@@ -92,7 +92,7 @@ def key(figure, columns, *entries):
 
 
 def frame(across, up, rows=1, columns=1, height=5.6):
-    """A figure and its axes, labelled once."""
+    """Make a figure with labelled axes."""
     figure = Figure(figsize=(8.6, height), layout="constrained")
     axes = figure.subplots(rows, columns, sharex=True, sharey=True, squeeze=False)
     for below in axes[-1]:
@@ -103,7 +103,7 @@ def frame(across, up, rows=1, columns=1, height=5.6):
 
 
 def second_axis(axis, label, here, there):
-    """The same axis in another unit that shares its zero, on the other side."""
+    """Add a second axis on the opposite side, in another unit with the same zero."""
     axes, factor = axis.axes, (1 * here).to(there)
     functions = (lambda value: value * factor, lambda value: value / factor)
     if axis is axes.xaxis:
@@ -113,13 +113,13 @@ def second_axis(axis, label, here, there):
 
 
 def inward(value, limits, offset):
-    """The offset, turned away from an edge that is near."""
+    """Offset of a label, turned away from a near edge."""
     share = (value - limits[0]) / (limits[1] - limits[0])
     return abs(offset) if share < 0.2 else -abs(offset) if share > 0.8 else offset
 
 
 def mark(axes, x, y, words, style, towards):
-    """Marks a point and names it; `towards` is where its words stand, in points, unless the edge is near."""
+    """Mark a point and name it; `towards` is the offset of the name in points, unless an edge is near."""
     axes.plot([x], [y], linestyle="none", zorder=6, clip_on=False, **style)
     across, up = inward(x, axes.get_xlim(), towards[0]), inward(y, axes.get_ylim(), towards[1])
     axes.annotate(
@@ -135,20 +135,20 @@ def mark(axes, x, y, words, style, towards):
 
 
 def points(axes, x, y, fits, marker):
-    """Points: full where they fit, hollow where not."""
+    """Draw points: full if they fit, hollow if not."""
     axes.plot(x[fits], y[fits], marker, **FITS)
     axes.plot(x[~fits], y[~fits], marker, **MISSES)
 
 
 def lines(axes, x, y, values, levels, words, **style):
-    """Labelled lines of equal value."""
+    """Draw labelled lines of equal value."""
     drawn = axes.contour(x, y, values, levels=levels, colors="black", **style)
     for label in axes.clabel(drawn, fmt=words.format, fontsize=10):
         label.set_path_effects(HALO)
 
 
 def field(axes, x, y, values, levels, low, high, words):
-    """Values as a filled field; what is wanted of them is hatched between bold, labelled lines."""
+    """Draw values as a filled field; the wanted range is hatched between bold, labelled lines."""
     drawn = axes.contourf(x, y, values, levels=levels, cmap=FIELD, extend="both")
     top = high if np.isfinite(high) else max(low, np.nanmax(values)) + 1
     axes.contourf(x, y, values, levels=[low, top], colors="none", hatches=[HATCH])
@@ -157,19 +157,19 @@ def field(axes, x, y, values, levels, low, high, words):
 
 
 def band(axes, low, high):
-    """What is wanted along the horizontal axis, hatched between bold lines."""
+    """Hatch the wanted range of the horizontal axis between bold lines."""
     axes.axvspan(low, high, facecolor="none", edgecolor="0.35", linewidth=0, hatch=HATCH)
     for limit in low, high:
         axes.axvline(limit, color="black", linewidth=BOLD)
 
 
 def refuse(axes, reason):
-    """Says in place of a field why there is none."""
+    """Write the reason in place of a field that cannot be drawn."""
     axes.text(0.5, 0.5, fill(f"refused: {reason}", 30), transform=axes.transAxes, ha="center", va="center", bbox=BOX)
 
 
 def margin_axis(axes, margins, wanted):
-    """A logarithmic axis for these margins: the limit at 1, the wanted margin, the verdict between them."""
+    """Set a logarithmic axis for these margins, with the limit at 1, the wanted margin, and the verdicts between."""
     least, most = min(0.5, 0.85 * np.nanmin(margins)), max(1.6 * wanted, 1.2 * np.nanmax(margins))
     axes.set_xscale("log")
     ticks = [tick for tick in (0.1, 0.2, 0.3, 0.5, 0.7, 1.0, wanted, 2.0, 3.0, 5.0) if least <= tick <= most]
@@ -184,7 +184,7 @@ def margin_axis(axes, margins, wanted):
 
 
 def margin_row(axes, row, known, if_shocked, shocks, words):
-    """One part: its margin where it is known, what it would be at each shock factor, and what to call that."""
+    """Margin of one part if it is known, its margin at each shock factor, and the words for it."""
     if np.isnan(known) or np.ptp(if_shocked):
         axes.plot(if_shocked, np.full(len(shocks), row), **IF_SHOCKED)
         for margin, shock in zip(if_shocked, shocks, strict=True):
@@ -218,7 +218,7 @@ VIEWS = {"front": ("y", "z", "from the front"), "side": ("x", "z", "from the lef
 
 
 def three_views(tables, wheels, words=("droop", "ride height", "bump"), widths=(1, 1), height=8.6):
-    """Linkages in front, side and plan view, one table of points a position; `wheels` are points on the rims of each position."""
+    """Draw linkages in front, side and plan view, with one table of points for each position; `wheels` holds the points of the tyre outlines."""
     figure = Figure(figsize=(8.6, height), layout="constrained")
     panels = figure.subplot_mosaic([["front", "side"], ["plan", "key"]], width_ratios=widths)
     named = numbers(tables[0], VIEWS)
@@ -230,7 +230,7 @@ def three_views(tables, wheels, words=("droop", "ride height", "bump"), widths=(
 
 
 def one_view(name, tables, wheels, words=("droop", "ride height", "bump"), height=4.6):
-    """The same in one view, with its key beneath."""
+    """Draw linkages in one view, with the key below."""
     figure = Figure(figsize=(8.6, height), layout="constrained")
     named = numbers(tables[0], [name])
     view(figure.subplots(), name, tables, wheels, named)
@@ -239,17 +239,17 @@ def one_view(name, tables, wheels, words=("droop", "ride height", "bump"), heigh
 
 
 def base(part):
-    """What a part is called without its side."""
+    """Name of a part without its side."""
     return part.removesuffix(" left").removesuffix(" right")
 
 
 def clearance(table, name):
-    """How long a part must be in this view, and how far numbers stand apart."""
+    """Least length of a numbered part in this view, and least distance between numbers."""
     return 0.05 * max(np.ptp(table[along].to(mm)) for along in VIEWS[name][:2])
 
 
 def first_stretch(table, part, name):
-    """A part in this view: its points, and the stretch of them that is numbered; of a leaf that is its first half."""
+    """Points of a part in this view, and the range of points that may carry its number (for a leaf, the first half)."""
     at = table["part"] == part
     x, y = (table[along].to(mm)[at] for along in VIEWS[name][:2])
     leaf = np.any(table["point"][at] == "leaf")
@@ -258,7 +258,7 @@ def first_stretch(table, part, name):
 
 
 def numbers(table, views):
-    """A number a part that is long enough in one of these views, in the order of the table; those of a pair share one, wheels have none."""
+    """Number for each part that is long enough in one of these views, in the order of the table. A pair shares one number; wheels have none."""
     shown = [
         base(part)
         for part in dict.fromkeys(table["part"])
@@ -268,7 +268,7 @@ def numbers(table, views):
 
 
 def view(axes, name, tables, wheels, named):
-    """One view: a part that is long there has its number, once a pair. A leaf has no marks along it; from the left the far side is left out."""
+    """Draw one view. Each part that is long enough has a number, one for a pair. A leaf has no marks along it. The view from the left omits the far side."""
     across, up, title = VIEWS[name]
     axes.set_title(title)
     axes.set_xlabel(f"{across} [mm]")
@@ -298,7 +298,7 @@ def view(axes, name, tables, wheels, named):
 
 
 def view_key(words, named):
-    """Lines and words of a view's key."""
+    """Lines and words for the key of a view."""
     entries = [(drawn_line(style), word) for style, word in zip(POSITIONS, words, strict=True)]
     entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "rim of the tyre"))
     for part, number in named.items():
@@ -322,7 +322,7 @@ def rim(centre, camber, toe, radius, side=1):
 
 
 def curves(across, rows, columns, height=None):
-    """Panels of curves over one thing."""
+    """Make panels of curves over one quantity."""
     figure = Figure(figsize=(8.6, height or 2.6 * rows), layout="constrained")
     panels = figure.subplots(rows, columns, sharex=True, squeeze=False)
     for axes in panels[-1]:
@@ -331,14 +331,14 @@ def curves(across, rows, columns, height=None):
 
 
 def curve(axes, x, y, words, **style):
-    """One curve, with ride height marked by a thin line."""
+    """Draw one curve, and mark ride height by a thin line."""
     axes.plot(x, y, **PLAIN | style)
     axes.axvline(0, color="0.6", linewidth=0.8)
     axes.set_ylabel(words)
 
 
 def limit(axes, value, words, side="left"):
-    """A limit that must not be passed, and what happens there, said at its left or right end."""
+    """Draw a limit, with its meaning in words at the left or right end."""
     axes.axhline(value, **LIMIT)
     place = {"left": 0.02, "right": 0.98}[side], value
     look = {"textcoords": "offset points", "ha": side, "path_effects": HALO}
@@ -346,7 +346,7 @@ def limit(axes, value, words, side="left"):
 
 
 def effects(rows, columns):
-    """What each row changes, a panel a column of format and values: bars to either side of nothing."""
+    """Draw the effect of each row as bars to either side of zero, one panel for each column of format and values."""
     figure = Figure(figsize=(8.6, 0.34 * len(rows) + 0.8), layout="constrained")
     panels = figure.subplots(1, len(columns), sharey=True)
     for axes, (words, (digits, values)) in zip(panels, columns.items(), strict=True):

@@ -1,13 +1,12 @@
 # %% [markdown]
-# # The Dunlin on its road: comfort, travel and hold
+# # The Dunlin on its road: comfort, travel and road holding
 #
-# Tern Lane Fabrication has springs and wants dampers. What does a damper do on a rough road, what on a kerb, when does the bump stop come in,
-# and do front and rear
-# move together? All figures are invented.
+# Tern Lane Fabrication has chosen the springs of the Dunlin and must now choose its dampers. How does a damper act on a rough road, and on a kerb?
+# When does the bump stop act? Do front and rear move together? All figures are invented.
 #
-# **Caution.** A wheel off the ground neither steers nor brakes, a stop that is met hard loads its mounts far beyond the static force, and a
+# **Caution.** A wheel off the ground neither steers nor brakes. A hard hit on a bump stop loads its mounts far beyond the static force. A
 # compressed spring can kill.
-# What a test on the vehicle says comes before this; local codes and licensed practice come first.
+# If a test on the vehicle differs from this page, believe the test; local codes and licensed practice come first.
 
 # %%
 from pathlib import Path
@@ -33,8 +32,8 @@ pictures.say(
 # %% [markdown]
 # ## How much damping?
 #
-# Little damping lets the body swing on and the wheel hop; much of it takes the road to the seat. What is between, on roads of the classes b, c
-# and d of ISO 8608 at 60 km/h?
+# With too little damping, the body keeps swinging and the wheel hops. With too much, the damper passes the roughness of the road on to the seat.
+# The pictures show the values between, at 60 km/h on roads of the classes b, c and d of ISO 8608.
 
 # %%
 dampings = np.geomspace(600, 7000, 40)
@@ -63,8 +62,8 @@ pictures.key(figure, 4, *entries, pictures.drawn("as drawn", pictures.CHOSEN))
 pictures.show(figure, "ride_damping", "Weighted acceleration, variation of tyre load and travel over the damping, on three classes of road.")
 
 # %% [markdown]
-# Comfort against road holding, on class c: to the left the body is shaken least, below the tyre's load varies least. Between the ends of the
-# bold line lies the choice, outside it both get worse.
+# The next picture sets comfort against road holding, on class c. The body is shaken least at the left, and the tyre load varies least at the bottom.
+# Choose the damping along the bold line; outside it, both get worse.
 
 # %% tags=["drawing"]
 figure, axes = pictures.frame("weighted acceleration [m/s²]", "variation of tyre load [% of the static one]", height=4.6)
@@ -82,19 +81,19 @@ words = f"as drawn\n{corner.wheel_damping.to(Ns_m):.0f} N·s/m"
 pictures.mark(axes, drawn.weighted_acceleration.to(m_s2), 100 * drawn.tyre_load_share, words, pictures.CHOSEN, (20, 34))
 pictures.show(figure, "ride_choice", "Variation of tyre load over weighted acceleration along the damping, with the drawn damper marked.")
 pictures.say(
-    f"Without tyre damping and over all waves the body is shaken least with {soft.to(Ns_m):.0f} N·s/m and the tyre holds best with "
-    f"{firm.to(Ns_m):.0f} N·s/m, at the wheel; "
-    f"drawn are {corner.wheel_damping.to(Ns_m):.0f}. On class c that is {drawn.weighted_acceleration.to(m_s2):.2f} m/s², *{drawn.comfort}*, and "
-    f"the tyre's load varies "
+    f"Without tyre damping and over all waves, {soft.to(Ns_m):.0f} N·s/m at the wheel is best for comfort. For road holding, "
+    f"{firm.to(Ns_m):.0f} N·s/m is best. "
+    f"The damper as drawn has {corner.wheel_damping.to(Ns_m):.0f} N·s/m. On class c it gives {drawn.weighted_acceleration.to(m_s2):.2f} m/s², "
+    f"*{drawn.comfort}*, and the tyre load varies "
     f"by {100 * drawn.tyre_load_share:.0f} % (root mean square)."
 )
 
 # %% [markdown]
 # ## A kerb
 #
-# Dampers are not the same both ways and give way when they are fast; there is a bump stop, which must end the travel before the damper is shut.
-# Half, once and twice
-# the damper's force, up a bevelled kerb of 80 mm. What passes the upper line would have bent the damper; a stop in rebound is not in this model.
+# A real damper has different forces in bump and rebound, and its force rises less steeply at high speed. The bump stop must end the travel before
+# the damper is fully closed. The corner climbs a bevelled kerb of 80 mm with half, once and twice the damper's force.
+# A travel above the upper line would have bent the damper. This model has no stop in rebound.
 
 # %%
 points = [(-3.0, -8000), (-1.05, -3500), (-0.52, -2350), (-0.26, -1600), (-0.13, -1000), (-0.05, -460)]
@@ -105,7 +104,7 @@ shares = (0.5, 1, 2)
 
 
 def with_damper(share):
-    """The corner with its damper's forces times this."""
+    """The corner, with the forces of its damper multiplied by `share`."""
     curve = [{"velocity": f"{velocity} m/s", "force": f"{share * force} N"} for velocity, force in points]
     pads = [{"compression": f"{compression} mm", "force": f"{force} N"} for compression, force in stop]
     return ride.NonlinearQuarterCar(
@@ -127,7 +126,7 @@ styles = dict(zip(shares, (":", "-", "--"), strict=True))
 
 
 def histories(across, motions, part=slice(None)):
-    """Body, travel and tyre over time, a line a damper; `part` are the rows to show."""
+    """Draw body, travel and tyre over time, one line for each damper; `part` selects the rows to show."""
     figure, panels = pictures.curves(across, 3, 1, 7.4)
     for share, motion in motions.items():
         look = pictures.PLAIN | {"linestyle": styles[share], "linewidth": 1.3}
@@ -140,8 +139,8 @@ def histories(across, motions, part=slice(None)):
     panels[0, 0].set_ylabel("body [m/s²]")
     panels[1, 0].set_ylabel("travel, bump up [mm]")
     panels[2, 0].set_ylabel("load of the tyre [kN]")
-    pictures.limit(panels[1, 0], touched.to(mm), "the stop is touched", "right")
-    pictures.limit(panels[1, 0], shut.to(mm), "the damper is shut", "right")
+    pictures.limit(panels[1, 0], touched.to(mm), "stop touched", "right")
+    pictures.limit(panels[1, 0], shut.to(mm), "damper closed", "right")
     pictures.limit(panels[2, 0], 0, "off the ground", "right")
     pictures.key(figure, 3, *(pictures.drawn(f"damper × {share:g}", {"linestyle": styles[share], "color": "black"}) for share in motions))
     return figure
@@ -151,7 +150,7 @@ figure = histories("time from the foot of the kerb [s]", motions)
 pictures.show(figure, "ride_kerb", "Acceleration of the body, travel and tyre load over time on a kerb, for three dampers.")
 
 # %% [markdown]
-# And how fast may it be taken?
+# How fast may the van take the kerb?
 
 # %%
 speeds = np.linspace(4, 20, 33)
@@ -169,18 +168,18 @@ for share, rows in most.items():
     panels[0, 2].plot(speeds, [np.max(row["bump_stop_force"].to(kN)) for row in rows], **look)
 for axes, words in zip(panels.flat, ("greatest of the body [m/s²]", "greatest bump travel [mm]", "greatest force of the stop [kN]"), strict=True):
     axes.set_ylabel(words)
-pictures.limit(panels[0, 1], shut.to(mm), "damper shut")
+pictures.limit(panels[0, 1], shut.to(mm), "damper closed")
 panels[0, 1].set_ylim(top=70)
 pictures.key(figure, 3, *(pictures.drawn(f"damper × {share:g}", {"linestyle": styles[share], "color": "black"}) for share in shares))
 pictures.show(figure, "ride_kerb_speed", "Greatest acceleration, travel and force of the bump stop over the speed at which the kerb is taken.")
 reached = [speed for speed, row in zip(speeds, most[1], strict=True) if np.max(row["suspension_travel"].to(mm)) < shut.to(mm)]
-pictures.say(f"With the damper as drawn the stroke is enough up to {max(reached):.0f} km/h." if reached else "The stroke is enough at no speed.")
+pictures.say(f"With the damper as drawn, the stroke is long enough up to {max(reached):.0f} km/h." if reached else "The stroke is too short at every speed.")
 
 # %% [markdown]
 # ## A rough road, metre by metre
 #
-# One road of class d, made of waves of 0.35 m to 91 m with random phases, at 60 km/h; always the same one. What does the time tell that the root
-# mean square does not?
+# The van drives at 60 km/h on one road of class d, the same for every damper. The road consists of waves of 0.35 m to 91 m with random phases.
+# The motion over time shows peaks, stops and lift-off, which a root mean square hides.
 
 # %%
 length, step = 250.0, 0.05
@@ -215,7 +214,7 @@ pictures.table(["damper", "body, rms", "travel, rms", "travel", "times on the st
 # %% [markdown]
 # ## Front and rear
 #
-# The rear meets each bump later. Where it swings faster than the front it catches up, and the van stops pitching.
+# The rear meets each bump later than the front. If the rear swings faster, it catches up with the front, and the van stops pitching.
 
 # %%
 wheel = {"wheel_damping": 2900 * Ns_m, "tyre_rate": 260 * N_mm}
@@ -256,8 +255,8 @@ pictures.say(
 # %% [markdown]
 # ## Two wheels over a kerb
 #
-# The right wheels go up a kerb of 80 mm at 15 km/h, the left ones stay on the road. What do the roll, the driver on the left and the four tyres
-# do, with and without an anti-roll bar in front?
+# The right wheels climb a kerb of 80 mm at 15 km/h, and the left wheels stay on the road. The pictures show the roll, the acceleration of the driver
+# on the left, and the load of two tyres, with and without an anti-roll bar in front.
 
 # %%
 whole = {"roll_inertia": 900 * kg_m2, "front_track": 1.72 * m, "rear_track": 1.70 * m, "seat_left": 0.45 * m}

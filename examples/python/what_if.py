@@ -1,8 +1,8 @@
 # %% [markdown]
 # # The Dunlin: what if?
 #
-# Tern Lane Fabrication turns an old forward-control van into a tow-capable work van. Four questions before anything is
-# bought, cut or welded. All figures are invented.
+# Tern Lane Fabrication turns an old forward-control van into a tow-capable work van. It asks four questions before anything
+# is bought, cut or welded. All figures are invented.
 #
 # In every picture **hatched is what is wanted**, a **star is what we chose**, a **cross is what was quoted**.
 # Change the next cell and run everything again.
@@ -37,7 +37,7 @@ torque_wanted = 1.25
 
 # %% tags=["drawing"]
 def place(value, band, digits):
-    """Verdict of a place in a band; outside it, by how much."""
+    """Verdict of a value in a band, and its distance from the band if it lies outside."""
     low, high = band
     if value < low:
         return f"{low - value:{digits}} below"
@@ -53,9 +53,9 @@ def between(band):
 # %% [markdown]
 # ## Which spring, at which mount?
 #
-# Each circle is a spring of the catalogue at a mount that can be drilled: full where the van would ride in the wanted
-# band. Dashed is the sag at the wheel from the spring's free length. The tyre's own spring is left out, and so is what
-# the load adds to the rate of an inclined spring.
+# Each circle is a spring of the catalogue at a mount that can be drilled. A full circle lies in the wanted band of ride
+# frequency. Dashed lines show the sag at the wheel from the spring's free length. The picture leaves out the tyre's rate,
+# and the effect of the load on the rate of an inclined spring.
 
 # %%
 rates = np.linspace(catalogue.to(lbf_in).min() - 50, catalogue.to(lbf_in).max() + 50, 200) * lbf_in
@@ -103,7 +103,7 @@ pictures.say(
 # %% [markdown]
 # ## Which axle, on which tyres?
 #
-# Each line is an axle ratio, each row a tyre. Left of the band the engine labours, right of it it drones.
+# Each line is an axle ratio, each row a tyre. Left of the band, the engine labours. Right of the band, it drones.
 
 # %%
 radii = np.array([dunlin.rolling_radius(marking).to(mm) for marking in tyres]) * mm
@@ -158,9 +158,9 @@ pictures.say(
 # %% [markdown]
 # ## Which cap, on which mix, how high up?
 #
-# How far the hottest coolant stays from boiling: an upper bound, because pressure comes only once the system has built
-# it. Above the bold line there is the margin that we want; at the dashed one it boils. A hollow star is the same cap over
-# another mix.
+# The picture shows the margin of the hottest coolant to boiling. It is an upper bound, because the system must first build
+# its pressure. Above the bold line, the margin is as large as we want; at the dashed line, the coolant boils. A hollow star
+# is the same cap on another mix.
 
 # %%
 coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, volume_share=mix)
@@ -210,9 +210,10 @@ pictures.say(
 # %% [markdown]
 # ## Which part of the driveline gives first?
 #
-# Full engine torque in first gear, each part against its own rating. A rating that is not continuous counts against the
-# torque of a dropped clutch: what the clutch holds, times a shock factor. While nobody states one the margin is *not
-# known*; hollow marks show what it would be. What the engine alone overloads is short in any case.
+# The picture compares the torque in each part, at full engine torque in first gear, with the part's own rating. A rating
+# that is not continuous is compared with the torque of a dropped clutch: the clutch capacity times a shock factor. Without
+# a shock factor, the margin is *not known*; hollow marks show the margin at some factors. A part that the engine alone
+# overloads is short in any case.
 
 # %%
 torque = dunlin.TORQUE_CURVE.peaks().peak_torque
@@ -226,7 +227,7 @@ hopeless = [part for part, words in zip(parts["part"], verdicts, strict=True) if
 
 
 def turns(verdicts):
-    """Where the verdict turns as the shock factor grows: `tight from ×1, short from ×1.5`."""
+    """Shock factors at which the verdict changes: `tight from ×1, short from ×1.5`."""
     before = [None, *verdicts[:-1]]
     steps = zip(shocks, before, verdicts, strict=True)
     return ", ".join(f"{now} from ×{shock:g}" for shock, was, now in steps if now != was)
@@ -253,12 +254,12 @@ pictures.key(
 pictures.show(figure, "torque", f"Torque margin of each part: the weakest known is the {weakest.part}.")
 pictures.say(
     f"The weakest part that is known is the **{weakest.part}**: {weakest.margin:.2f}, **{verdict_of_ratio(weakest.margin, torque_wanted)}**. "
-    f"{weakest.not_known} parts are not known, and each of them may be weaker."
+    f"The margins of {weakest.not_known} parts are not known, and each of these parts may be weaker."
     + "".join(f" The **{part}** is short at every shock factor drawn." for part in hopeless)
 )
 
 # %% [markdown]
-# ## What we chose, and what nobody knows yet
+# ## Our choice, and what nobody knows yet
 
 # %% tags=["drawing"]
 fit, pace = place(ride, frequency_wanted, ".2f"), place(cruise, cruise_wanted, ".0f")
@@ -277,9 +278,12 @@ for why in sorted(set(parts["why"]) - {""}):
     pictures.say(f"**Not known**: {', '.join(parts['part'][parts['why'] == why])}, because {why}.")
 
 # %% [markdown]
-# Nobody knows yet, and no picture above counts it: what the cap still holds after years of use, how long the chosen
-# spring is at ride height (an inclined spring under load loses some of its rate), how stiff the tyres are at tow
-# pressure, and what grip they have, which bounds the torque that a driveline can see.
+# Nobody knows these four values yet, and no picture above counts them:
+#
+# - the pressure that the cap still holds after years of use;
+# - the length of the chosen spring at ride height (an inclined spring under load loses some of its rate);
+# - the rate of the tyres at tow pressure;
+# - the grip of the tyres, which limits the torque in the driveline.
 #
 # **Caution.** Brakes, steering, frames, hot pressurised coolant, loaded springs and drivelines can maim and kill. These
 # pictures help to choose what to ask for; local codes, the makers' ratings and licensed practice decide.

@@ -182,9 +182,9 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     hottest (temperature): temperature that the coolant reaches
 ///
 /// Valid for
-///     An upper bound: pressure comes only once the system has built it, a cap that holds less than
-///     its rating counts with what it holds, hot metal boils coolant earlier than its mean
-///     temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
+///     An upper bound: the system must first build its pressure, a cap that holds less than its
+///     rating counts with what it holds, hot metal boils coolant earlier than its mean temperature
+///     says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
 ///
 /// Source
 ///     Boiling and the mass fraction of a mix by volume: see `fluid`; air: US Standard Atmosphere
@@ -207,8 +207,9 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///         where no air is left
 ///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
 ///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
-///     temperature (temperature): `T_1`, at the start: of the gas, and of the coolant below it
-///     later_temperature (temperature): `T_2`, at the end
+///     temperature (temperature): `T_1`, temperature at the start: of the gas, and of the coolant
+///         below it
+///     later_temperature (temperature): `T_2`, temperature at the end
 ///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
 ///         measured there, not reduced to sea level
 ///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
@@ -250,32 +251,32 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///
 /// Fields
 ///     liquid (choice): `ethylene_glycol` or `propylene_glycol`
-///     system_volume (volume): `V`, of the whole system: radiator, block, heater, hoses, header
-///         tank up to its mark
+///     system_volume (volume): `V`, volume of the whole system: radiator, block, heater, hoses,
+///         header tank up to its mark
 ///     concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
 ///         glycol
-///     freezing_temperature (temperature, optional): at which the first ice may form; or else
-///         `strength`
-///     strength (ratio, optional): wanted share, counted as `strength_by` says
-///     strength_by (choice, optional): whether `strength` and `present_strength` are glycol by
+///     freezing_temperature (temperature, optional): temperature at which the first ice may form;
+///         or else `strength`
+///     strength (ratio, optional): wanted share, by mass or by volume as `strength_by` says
+///     strength_by (choice, optional): meaning of `strength` and `present_strength`: glycol by
 ///         `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
-///     present_strength (ratio, optional): `f_0` or its mass fraction, of the fill that is there;
-///         leave it out where the system is empty, 0 for water
+///     present_strength (ratio, optional): `f_0` or its mass fraction, strength of the present
+///         fill; leave it out if the system is empty, 0 for water
 ///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
 ///     altitude (length, optional): height above sea level, for the pressure of the standard
 ///         atmosphere; or else `station_pressure`
 ///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
 ///         there, not reduced to sea level
-///     fill_temperature (temperature): of the coolant when it is filled to the mark
-///     mean_temperature (temperature): of the hot coolant, the mean over the system, 100 °C at
-///         most: to it the fill grows
+///     fill_temperature (temperature): temperature of the coolant when it is filled to the mark
+///     mean_temperature (temperature): mean temperature of the hot coolant over the system, at most
+///         100 °C; the growth of the fill is counted up to it
 ///     hottest (temperature): temperature that the coolant reaches
 ///
 /// Valid for
 ///     Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about
 ///     1 % with ethylene glycol and 2 % with propylene glycol at half and half, so top up in the
-///     same share. A fill that is there counts by its parts too, is of the same glycol, and mixed
-///     through before it is drained. What the concentrate holds beside glycol counts as water;
+///     same share. A present fill also counts by its parts; it has the same glycol, and is fully
+///     mixed before it is drained. The part of the concentrate that is not glycol counts as water;
 ///     inhibitors have limits of their own, which its maker states. Limits of the mixture models as
 ///     in `fluid`, of boiling as in `cooling::Coolant`: an upper bound.
 ///
@@ -321,8 +322,7 @@ typedef struct axw_cooling_mix axw_cooling_mix;
 ///     their own.
 typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 
-/// The way of the torque from the clutch to the ground: parts in order, each with what it may
-/// carry.
+/// Path of the torque from the clutch to the ground: parts in order, each with its rating.
 ///
 /// Formula
 ///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
@@ -333,37 +333,37 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 /// Fields
 ///     engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
 ///         turbine at stall
-///     clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
-///         torque of a dropped clutch, not the engine does
-///     shock_factor (ratio, optional): how much a dropped clutch multiplies the torque at its
-///         output (2 where it is applied suddenly and undamped); where nothing bounds a dropped
-///         clutch, a peak, yield or ultimate rating is `not known`, never guessed
-///     grip (table, optional): where the tyres' grip is to bound the torque: `driven_load` (on the
-///         ground under all driven wheels, with the transfer that the same launch causes),
-///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must
-///         bear; without it the grip relieves no part), `pull_coefficient` (a mean, for what the
-///         vehicle gets to the ground; wanted by `pull` alone), and `inertia_factor` (by how much
-///         the inertia between part and ground lets a dropped clutch exceed the grip; without it
-///     grip bounds the steady torque only)
-///     parts (list): from behind the clutch on, the transfer case in the range that is looked at
-///         among them, each with `name` and, where it has them, `ratio` (input over output speed),
-///         `least_ratio` (of the gear or range with the least ratio; that of the part itself where
-///         its ratio stays, as of an axle: a rating counts in every gear and range, so without it
-///         the grip relieves no rating on the input side, and the parts before it are relieved in
-///         that gear only), `efficiency`, `differential` (for one of the two shafts behind a
-///         differential: `open`, half of the torque and of the grip each; `limited_slip` or
-///         `locked`, all of both through one shaft, as the other wheel may hang; left out where it
-///         is not known, which counts as locked), `share` (for a part behind any other split: the
-///         share of torque and grip before it that goes its way at most), `torque_rating`,
+///     clutch_capacity (torque, optional): torque that the clutch holds before it slips; for a
+///         dropped clutch it sets the torque, not the engine
+///     shock_factor (ratio, optional): factor of a dropped clutch on the torque at its output (2 if
+///         it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of
+///         a peak, yield or ultimate rating is `not known`, never guessed
+///     grip (table, optional): grip of the tyres, if it is to limit the torque: `driven_load` (load
+///         on the ground under all driven wheels, with the transfer of the same launch),
+///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a
+///         part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for
+///         the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio
+///         by which the inertia between part and ground lets a dropped clutch exceed the grip;
+///         without it, grip limits the steady torque only)
+///     parts (list): parts behind the clutch, in order, with the transfer case in the range of
+///         interest; each has `name` and, if they apply, `ratio` (input over output speed),
+///         `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that
+///         ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip
+///         relieves no rating on the input side, and the parts before it are relieved in that gear
+///         only), `efficiency`, `differential` (for one of the two shafts behind a differential:
+///         `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`,
+///         all of both through one shaft, because the other wheel may be off the ground; left out
+///         if it is not known, which counts as locked), `share` (for a part behind any other split:
+///         the largest share of torque and grip before it that the part can take), `torque_rating`,
 ///         `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
-///     the pull coefficient. A continuous rating is held against the steady torque, the other kinds
-///     against that of a dropped clutch; one that the steady torque exceeds is `short` without a
-///     factor. A rating without kind, or without side where the sides differ, is `not known`. One
-///     path is one gear and one range: look at reverse, at low range and at a converter's stall,
-///     too. A wheel in a rut or against a kerb has more grip than any tyre.
+///     the pull coefficient. A continuous rating is compared with the steady torque, any other
+///     rating with the torque of a dropped clutch. A rating below the steady torque is `short` even
+///     without a factor. A rating without kind, or without side if the sides differ, is `not
+///     known`. One path is one gear and one range: check reverse, low range and the stall of a
+///     converter, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
 ///
 /// Source
 ///     Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
@@ -382,7 +382,7 @@ typedef struct axw_driveline_torque_path axw_driveline_torque_path;
 ///     exceeds the points on either side; `P = T w`
 ///
 /// Fields
-///     points (list): at least two, in order of speed, each with `engine_speed` and `torque`
+///     points (list): at least two points, in order of speed, each with `engine_speed` and `torque`
 ///
 /// Valid for
 ///     Speeds from the first to the last point. A speed beyond them is refused, never extrapolated.
@@ -444,15 +444,16 @@ typedef struct axw_mass_parts_list axw_mass_parts_list;
 ///     raised_loaded_radius (length): `r_2`, height of the other wheel centres, vehicle level
 ///     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: spring
 ///         deflection is taken off, which requires the wheel rates
-///     lower_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the axle that
-///         stays down
-///     raised_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the raised
-///         axle
-///     lower_wheel_rate (linear stiffness, optional): of one wheel of the axle that stays down,
-///         springs alone
-///     raised_wheel_rate (linear stiffness, optional): of one wheel of the raised axle
-///     lower_unsprung_mass (mass, optional): of the axle that stays down, both wheels together
-///     raised_unsprung_mass (mass, optional): of the raised axle
+///     lower_tyre_rate (linear stiffness, optional): tyre rate of one wheel of the axle that stays
+///         down, twin tyres together
+///     raised_tyre_rate (linear stiffness, optional): tyre rate of one wheel of the raised axle,
+///         twin tyres together
+///     lower_wheel_rate (linear stiffness, optional): wheel rate of one wheel of the axle that
+///         stays down, springs alone
+///     raised_wheel_rate (linear stiffness, optional): wheel rate of one wheel of the raised axle
+///     lower_unsprung_mass (mass, optional): unsprung mass of the axle that stays down, both wheels
+///         together
+///     raised_unsprung_mass (mass, optional): unsprung mass of the raised axle
 ///     reading_error (mass): largest error of an axle's reading
 ///     lift_error (length): largest error of the lift
 ///
@@ -487,28 +488,29 @@ typedef struct axw_price_list axw_price_list;
 ///         - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// Fields
-///     sprung_mass (mass): `m_s`, of the whole body
-///     pitch_inertia (moment of inertia): `I_y`, of the sprung mass about the lateral axis through
-///         its centre
-///     roll_inertia (moment of inertia): `I_x`, of the sprung mass about the longitudinal axis
-///         through its centre
-///     front_distance (length): `a`, from the centre of the sprung mass to the front axle
-///     rear_distance (length): `b`, to the rear axle
-///     front_track (length): between the tyre centres
-///     rear_track (length): between the tyre centres
+///     sprung_mass (mass): `m_s`, mass of the whole body
+///     pitch_inertia (moment of inertia): `I_y`, pitch inertia of the sprung mass about the lateral
+///         axis through its centre
+///     roll_inertia (moment of inertia): `I_x`, roll inertia of the sprung mass about the
+///         longitudinal axis through its centre
+///     front_distance (length): `a`, distance from the centre of the sprung mass to the front axle
+///     rear_distance (length): `b`, distance from the centre of the sprung mass to the rear axle
+///     front_track (length): distance between the centres of the front tyres
+///     rear_track (length): distance between the centres of the rear tyres
 ///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre and
 ///         bar), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
 ///         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-///     rear (table): one rear wheel, likewise
-///     front_bar_rate (linear stiffness, optional, or "none"): `k_b`, of the anti-roll bar at the
-///         wheel: force at either wheel over its travel with the other wheel moved as far the
-///         opposite way; the rate of the bar times the square of its motion ratio in roll; left out
-///         if there is no bar
-///     rear_bar_rate (linear stiffness, optional, or "none"): of the rear bar, likewise
-///     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
-///         negative behind it; 0 if missing
-///     seat_left (length, optional): `y`, of the seat to the left of that centre, negative to the
-///         right; 0 if missing
+///     rear (table): one rear wheel, with the same fields
+///     front_bar_rate (linear stiffness, optional, or "none"): `k_b`, rate of the anti-roll bar at
+///         the wheel: force at each wheel over its travel, while the other wheel moves as far the
+///         opposite way. It is the rate of the bar times the square of its motion ratio in roll;
+///         left out if there is no bar
+///     rear_bar_rate (linear stiffness, optional, or "none"): rate of the rear bar, measured in the
+///         same way
+///     seat_forward (length, optional): `x`, distance of the seat in front of the centre of the
+///         sprung mass, negative behind it; 0 if missing
+///     seat_left (length, optional): `y`, distance of the seat to the left of that centre, negative
+///         to the right; 0 if missing
 ///
 /// Valid for
 ///     Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift
@@ -526,8 +528,8 @@ typedef struct axw_price_list axw_price_list;
 ///     this result. Local codes and licensed practice come first.
 typedef struct axw_ride_full_car axw_ride_full_car;
 
-/// A body that bounces and pitches on both axles, which meet the same road one after the other:
-/// four degrees of freedom, linear.
+/// A body that bounces and pitches on both axles, which drive over the same road one after the
+/// other: four degrees of freedom, linear.
 ///
 /// Formula
 ///     Height of the body at a place `x` in front of its centre: `z - x u`, with pitch `u` positive
@@ -536,22 +538,22 @@ typedef struct axw_ride_full_car axw_ride_full_car;
 ///     the rear meets the road later by `(a + b) / v`
 ///
 /// Fields
-///     sprung_mass (mass): `m_s`, of the whole body
-///     pitch_inertia (moment of inertia): `I`, of the sprung mass about the lateral axis through
-///         its centre
-///     front_distance (length): `a`, from the centre of the sprung mass to the front axle
-///     rear_distance (length): `b`, to the rear axle
+///     sprung_mass (mass): `m_s`, mass of the whole body
+///     pitch_inertia (moment of inertia): `I`, pitch inertia of the sprung mass about the lateral
+///         axis through its centre
+///     front_distance (length): `a`, distance from the centre of the sprung mass to the front axle
+///     rear_distance (length): `b`, distance from the centre of the sprung mass to the rear axle
 ///     front (table): one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre),
 ///         `wheel_damping` (`c`, rate of the damper times the square of its motion ratio),
 ///         `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-///     rear (table): one rear wheel, likewise
-///     seat_forward (length, optional): `x`, of the seat in front of the centre of the sprung mass,
-///         negative behind it; 0 if missing
+///     rear (table): one rear wheel, with the same fields
+///     seat_forward (length, optional): `x`, distance of the seat in front of the centre of the
+///         sprung mass, negative behind it; 0 if missing
 ///
 /// Valid for
 ///     Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift
-///     pulls instead. Both tracks are one. Tyres touch the road at one point. Roads in the time
-///     domain as for `ride.QuarterCar`.
+///     pulls instead. Both tracks follow one road profile. Tyres touch the road at one point. Roads
+///     in the time domain as for `ride.QuarterCar`.
 ///
 /// Source
 ///     Newton's law; Gillespie, Fundamentals of Vehicle Dynamics, chapter 5 (from memory); checked
@@ -571,12 +573,12 @@ typedef struct axw_ride_half_car axw_ride_half_car;
 ///     `F_d` and `F_b` monotone cubics through the points, gas force taken off
 ///
 /// Fields
-///     sprung_mass (mass): `m_s`, of the body on this wheel
-///     unsprung_mass (mass): `m_u`, of the wheel
-///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, without tyre and bump
-///         stop
+///     sprung_mass (mass): `m_s`, share of the body's mass on this wheel
+///     unsprung_mass (mass): `m_u`, unsprung mass of the wheel
+///     wheel_rate (linear stiffness): `k`, rate of the suspension at the wheel, without tyre and
+///         bump stop
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
-///     damper (table): `F_d`, of the damper itself, a `spring.DamperCurve`
+///     damper (table): `F_d`, force curve of the damper itself, a `spring.DamperCurve`
 ///     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
 ///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, wheel travel until it is
 ///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
@@ -605,13 +607,13 @@ typedef struct axw_ride_nonlinear_quarter_car axw_ride_nonlinear_quarter_car;
 ///     z_u') - m_s z_s''`
 ///
 /// Fields
-///     sprung_mass (mass): `m_s`, of the body on this wheel
-///     unsprung_mass (mass): `m_u`, of the wheel
-///     wheel_rate (linear stiffness): `k`, of the suspension at the wheel, without tyre
-///     wheel_damping (damping): `c`, of the damper at the wheel: its rate times the square of its
-///         motion ratio
+///     sprung_mass (mass): `m_s`, share of the body's mass on this wheel
+///     unsprung_mass (mass): `m_u`, unsprung mass of the wheel
+///     wheel_rate (linear stiffness): `k`, rate of the suspension at the wheel, without tyre
+///     wheel_damping (damping): `c`, damping at the wheel: rate of the damper times the square of
+///         its motion ratio
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
-///     tyre_damping (damping, optional): `c_t`, of the tyre; 0 if missing
+///     tyre_damping (damping, optional): `c_t`, damping of the tyre; 0 if missing
 ///
 /// Valid for
 ///     Small motions: no stop is touched. The tyre stays on the ground; a tyre that would lift
@@ -657,16 +659,17 @@ typedef struct axw_sheet axw_sheet;
 ///     near
 ///
 /// Fields
-///     gas_force (force): that pushes the rod out at rest and is in every force of the points
+///     gas_force (force): force that pushes the rod out at rest; the forces of all points include
+///         it
 ///     bump (list): settings of the bump adjuster, each with its name (`setting`) and its points,
-///         velocities above nothing
-///     rebound (list): settings of the rebound adjuster, each with its name and its points,
-///         velocities below nothing
+///         with positive velocities
+///     rebound (list): settings of the rebound adjuster, each with its name and its points, with
+///         negative velocities
 ///
 /// Valid for
-///     Adjusters that leave each other alone: measure bump at the middle setting of rebound and the
-///     other way round; some dampers change both. Velocities up to the last point of a setting:
-///     beyond it that setting is left out. Otherwise as `spring::DamperCurve`.
+///     Adjusters that do not affect each other: measure bump at the middle setting of rebound, and
+///     rebound at the middle setting of bump. A setting counts up to the velocity of its last
+///     point. Otherwise as `spring::DamperCurve`.
 ///
 /// Source
 ///     Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics
@@ -685,8 +688,8 @@ typedef struct axw_spring_adjustable_damper axw_spring_adjustable_damper;
 ///     nothing before contact; rate `F'(x)`, energy the integral of `F`
 ///
 /// Fields
-///     points (list): in order of compression, each with `compression` and `force`; contact at no
-///         compression and no force is added where it is missing
+///     points (list): points in order of compression, each with `compression` and `force`; if the
+///     point of zero compression and zero force is missing, it is added
 ///
 /// Valid for
 ///     Compressions up to the last point, and none before contact; beyond the points nothing is
@@ -707,34 +710,34 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
-///     rate (linear stiffness): `k`, of the spring along its own axis, as its maker says
-///     free_length (length): `L_0`, of the spring unloaded
+///     rate (linear stiffness): `k`, rate of the spring along its own axis, by its maker
+///     free_length (length): `L_0`, length of the unloaded spring
 ///     solid_length (length): `L_c`, block length: every coil touching
-///     minimum_gap (length): `s`, sum of the gaps that must stay open between the coils, as the
-///         spring's maker says (EN 13906-1)
+///     minimum_gap (length): `s`, sum of the gaps that must stay open between the coils, by the
+///         spring's maker (EN 13906-1)
 ///     motion_ratio (ratio): `r`, shortening of the spring over travel of the wheel, measured along
 ///         the spring and constant over the travel
 ///     sprung_mass (mass): `m`, the scale reading of the wheel less its unsprung mass, loaded as it
 ///         will be
-///     droop_length (length): `L_d`, between the spring's seats with the wheel hanging at full
-///     droop on its fully open damper, the adjuster where it will be
-///     damper_stroke (length): `h`, of the damper, fully open less fully closed, bump rubbers on
-///         its rod left aside
+///     droop_length (length): `L_d`, length between the spring's seats with the wheel hanging on
+///         the fully open damper, and the adjuster in its final place
+///     damper_stroke (length): `h`, stroke of the damper: length fully open minus length fully
+///         closed, bump rubbers on its rod not counted
 ///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
-///         wheel; that of the spring where it is missing, as on a coil-over
-///     damper_mounting (choice, optional): `coil_over` where spring and damper have one axis, or
-///         `apart`; left out, it is `apart` if the damper has a ratio of its own
+///         wheel; if it is missing, that of the spring, as on a coil-over
+///     damper_mounting (choice, optional): `coil_over` if spring and damper have one axis, or
+///         `apart`; if it is left out, `apart` holds for a damper with its own ratio
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
-///         until the bump stop is touched, measured with the spring out; `"none"` where there is no
-///     bump stop; left out, the bump travel holds without one
+///         until the bump stop is touched, measured with the spring out; `"none"` if there is no
+///     bump stop; if it is left out, no bump stop is counted
 ///
 /// Valid for
 ///     A linear spring that acts along its seats, and a motion ratio that does not change with
-///     travel: measure it over the whole travel first. Full droop is where the damper is fully
-///     open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a
-///     joint or a tyre leaves. Friction, bar, bush rates and gas force of the damper are left
-///     aside. Where a margin is negative, the lengths and forces are those of a spring that nothing
-///     else stops. Bump stops give way: coil bind is held against the closed damper.
+///     travel: measure it over the whole travel first. At full droop the damper is fully open. The
+///     model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
+///     Friction, bar, bush rates and the damper's gas force are neglected. If a margin is negative,
+///     lengths and forces are those of a spring that nothing else stops. A bump stop compresses, so
+///     coil bind is compared with the closed damper.
 ///
 /// Source
 ///     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
@@ -757,9 +760,9 @@ typedef struct axw_spring_corner axw_spring_corner;
 /// Fields
 ///     gas_force (force): `F_0`, that pushes the rod out at rest and is in every force of the
 ///         points; 0 N for a damper without gas, or where the dynamometer took it off
-///     points (list): in order of velocity, at least one in rebound and one in bump, each with
-///         `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart);
-///         none at rest
+///     points (list): points in order of velocity, at least one in rebound and one in bump, each
+///         with `velocity` (positive in bump) and `force` (positive where it pushes the eyes
+///         apart); none at rest
 ///
 /// Valid for
 ///     Velocities of the damper from the first to the last point: beyond them nothing is known and
@@ -785,8 +788,8 @@ typedef struct axw_spring_damper_curve axw_spring_damper_curve;
 ///     nothing when unloaded; rate `F'(x)`, energy the integral of `F`
 ///
 /// Fields
-///     points (list): in order of deflection, each with `deflection` and `force`; no deflection and
-///         no force is added where it is missing
+///     points (list): points in order of deflection, each with `deflection` and `force`; if the
+///     point of zero deflection and zero force is missing, it is added
 ///
 /// Valid for
 ///     Deflections from the free length up to the last point; beyond the points nothing is known
@@ -803,7 +806,7 @@ typedef struct axw_spring_damper_curve axw_spring_damper_curve;
 ///     keep it captive at full droop; local codes and licensed practice come first.
 typedef struct axw_spring_progressive_coil axw_spring_progressive_coil;
 
-/// Springs end to end on one axis, each until its coils close.
+/// Springs end to end on one axis; each works until its coils close.
 ///
 /// Formula
 ///     under a load `F` each is shortened by `x_i = min(F / k_i, L_0i - L_ci)`; length `L = sum of
@@ -811,17 +814,17 @@ typedef struct axw_spring_progressive_coil axw_spring_progressive_coil;
 ///     k_i (L_0i - L_ci)`
 ///
 /// Fields
-///     springs (list): in any order, each with `name`, `rate` `k_i` along its own axis,
+///     springs (list): springs in any order, each with `name`, `rate` `k_i` along its own axis,
 ///         `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at
 ///         which a stop takes over
-///     spacers (length, optional, or "none"): length that does not change: sliders between the
-///         springs, and spacers; nothing where it is missing
+///     spacers (length, optional, or "none"): total length of sliders between the springs and of
+///         spacers; zero if missing
 ///
 /// Valid for
-///     Linear springs that close at once, two of them at least, no friction of the slider between
-///     them, seats that stay parallel. Coils touch one by one before the last, so that a real stack
-///     has a soft corner. At the load itself at which a spring closes the rate is that below it.
-///     Beyond the load at which all are closed it is refused.
+///     At least two linear springs, each closing at one load, without friction of the slider
+///     between them, on parallel seats. The coils of a real spring close one by one, so the rate of
+///     a real stack changes gradually. At the load at which a spring closes, the rate is that below
+///     this load. A load above which all springs are closed is refused.
 ///
 /// Source
 ///     Springs in series: equal force, deflections add (Hooke's law)
@@ -841,39 +844,40 @@ typedef struct axw_spring_stack axw_spring_stack;
 ///     upright; with inboard brakes, and in drive, the latter of the wheel's centre
 ///
 /// Fields
-///     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
-///         or lifts
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
+///         whether braking causes dive or lift
 ///     upper_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
-///     lower_arm (table): the same
-///     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
-///         unsteered wheel the rod that holds its toe
-///     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
-///         centre to the ground
-///     coil_over (table, optional, or "none"): `body_eye`, `lower_eye`, what it is `carried_by`
-///         (`lower_arm`, `upper_arm` or `upright`); its `spring` (`rate`, `free_length`,
-///         `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between
-///         the seats) and its `damper` (`open_length`, `closed_length` between the eyes,
-///         `gas_force`); of a coil apart from the damper its `spring_seats` (`body`, `lower`,
+///     lower_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
+///     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; on an
+///         unsteered wheel, the rod that holds its toe
+///     wheel (table): wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from
+///         its centre to the ground
+///     coil_over (table, optional, or "none"): `body_eye`, `lower_eye`, the part that it is
+///         `carried_by` (`lower_arm`, `upper_arm` or `upright`); `spring` (`rate`, `free_length`,
+///         `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes
+///         minus length between the seats); `damper` (`open_length`, `closed_length` between the
+///         eyes, `gas_force`); `spring_seats`, if the coil is not on the damper (`body`, `lower`,
 ///         `carried_by`)
-///     torsion_bar (table, optional, or "none"): `turned_by` the arm along whose axis it lies
-///         (`lower_arm` or `upper_arm`), its `rate`, and its `torque` at ride height, positive
-///         where it carries the vehicle
-///     anti_roll_bar (table, optional, or "none"): `link_eye` of the drop link and what it is
-///         `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
-///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
-///         `inboard`
-///     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
-///         drive on the body; height and wheelbase are those of `braking`
-///     joint_limits (table, optional): lean from ride height that `upper_ball`, `lower_ball`,
-///         `tie_rod_outer`, `tie_rod_inner` allow
+///     torsion_bar (table, optional, or "none"): bar along the axis of an arm: `turned_by`
+///         (`lower_arm` or `upper_arm`), `rate`, and `torque` at ride height, positive if it
+///         carries the vehicle
+///     anti_roll_bar (table, optional, or "none"): left end of the bar: `link_eye` of the drop
+///         link, the part that it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point
+///         of the bar's axis along y
+///     braking (table, optional): data of the brakes: `axle_share` `s` of the braking force,
+///         `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (the
+///         default) or `inboard`
+///     driving (table, optional): `axle_share` of the tractive force, through half shafts from a
+///         final drive on the body; `braking` gives height and wheelbase
+///     joint_limits (table, optional): allowed lean from ride height of the joints `upper_ball`,
+///         `lower_ball`, `tie_rod_outer`, `tie_rod_inner`
 ///
 /// Valid for
-///     The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms
-///     that turn about the line of their pivots, rigid links, a rack along y. Camber and toe at
-///     ride height are those of the `wheel`, whatever the points are. The joints stand straight at
-///     ride height; set them so. What is missing gives results that are not a number. Bushes, the
-///     tyre's give and friction are left aside.
+///     The left wheel, with all points at ride height in the body's axes (x forward, y left, z up).
+///     Arms turn about the line of their pivots, links are rigid, and the rack lies along y. Camber
+///     and toe at ride height are those of `wheel`; the points do not change them. Set the joints
+///     straight at ride height: lean counts from there. A result whose inputs are missing is not a
+///     number. The model neglects bushes, compliance of the tyre, and friction.
 ///
 /// Source
 ///     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
@@ -881,9 +885,9 @@ typedef struct axw_spring_stack axw_spring_stack;
 ///     memory); terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// Caution
-///     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
-///     check clearance and joints on the vehicle over the whole travel and lock before it moves;
-///     local codes and licensed practice come first.
+///     A failed steering or suspension part can kill, and a compressed spring stores enough energy
+///     to kill. Check clearance and joints on the vehicle over the whole travel and lock before it
+///     moves. Local codes and licensed practice come first.
 typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 
 /// A live axle on two leaf springs, drawn point by point: where it stands over heave and roll, how
@@ -896,50 +900,52 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 ///     in the axle
 ///
 /// Fields
-///     axle (choice): `front` or `rear`: which way the wheelbase grows, and which way the pinion
-///         points
-///     wheel (table): the left one at ride height: `centre`, `camber`, `toe`, and the
-///         `loaded_radius` from its centre to the ground; the right one is its mirror image
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
+///         the direction of the pinion
+///     wheel (table): left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius`
+///         from its centre to the ground; the right wheel is its mirror image
 ///     leaf (table): the left leaf spring at ride height, without its axle's torque: `fixed_eye` on
 ///         the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the
 ///         centre bolt crosses the main leaf; `seat_angle`, positive with its front up;
 ///         `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes'
 ///         centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered
-///         leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it
-///         carries itself, while the wheel carries it and what the coil takes; the `leaves` of
-///         which its rate follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`,
-///         `full_length_leaves`, `graduated_leaves`)
-///     spring (table, optional): the `rate` of that spring alone, where it is known: it goes before
-///         the leaves
-///     damper (table, optional): the left one: `body_eye`, `axle_eye`, and, where they are known,
+///         leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that the
+///     leaf itself carries, without the load of the coil; the `leaves` from which its rate follows
+///         (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`,
+///         `graduated_leaves`)
+///     spring (table, optional): the `rate` of the leaf spring alone, if it is known; it has
+///         priority over the leaves
+///     damper (table, optional): left damper: `body_eye`, `axle_eye`, and, if they are known,
 ///         `open_length` and `closed_length` between the eyes
-///     coil_over (table, optional, or "none"): a helper coil beside the leaf, the left one,
-///         mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length`
-///         with the gaps that stay open, `seat_offset` between the eyes less between the seats)
-///         and, where there is no `damper` beside it, its own (`open_length`, `closed_length`
-///         between the eyes, `gas_force`)
-///     anti_roll_bar (table, optional, or "none"): its left end, mirrored: what carries its
-///         bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of
-///         the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-///     bump_clearance (length, optional): above each spring seat to its bump stop, at ride height
-///     pinion_angle (angle, optional): at ride height, against the body's axis, positive with its
-///         nose up
-///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
-///         `h`, `wheelbase` `l`
-///     drive_share (ratio, optional): share of the driving force that this axle has; it wants
-///         `braking` for the height and the wheelbase
+///     coil_over (table, optional, or "none"): left helper coil beside the leaf, mirrored on the
+///         right: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with
+///         the gaps that stay open, `seat_offset`: length between the eyes minus length between the
+///         seats) and, where there is no `damper` beside it, its own (`open_length`,
+///         `closed_length` between the eyes, `gas_force`)
+///     anti_roll_bar (table, optional, or "none"): left end of the bar, mirrored on the right: the
+///         part that carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop
+///         link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's
+///         axis along y
+///     bump_clearance (length, optional): clearance above each spring seat to its bump stop, at
+///         ride height
+///     pinion_angle (angle, optional): angle of the pinion to the body's axis at ride height,
+///         positive with the nose up
+///     braking (table, optional): data of the brakes: `axle_share` `s` of the braking force,
+///         `centre_of_gravity_height` `h`, `wheelbase` `l`
+///     drive_share (ratio, optional): share of the driving force at this axle; height and wheelbase
+///         come from `braking`
 ///
 /// Valid for
-///     Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre
-///     plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its
-///     eyes free to move apart and its seat free to turn, as a spring tester finds it; what shackle
-///     and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is
-///     drawn is the ride height with everything fitted: a coil that turns the axle there is held by
-///     the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll,
-///     which adds to the roll stiffness; bushes and their give, friction between leaves, which
-///     makes small movements stiffer; leaves that part beyond their free shape; the give of the
-///     springs sideways. The roll centre has low confidence: with eyes that cannot turn it lies up
-///     to 68 mm lower at an arch of 75 mm. What is missing gives results that are not a number.
+///     Two equal springs, mirror images of each other, parallel to the vehicle's centre plane; of
+///     their `y` coordinates, only that of the seat counts. The rate is that of the spring alone,
+///     with eyes free to move apart and a seat free to turn, as on a spring tester; the effect of
+///     shackle and eyes on the vehicle is a result. At ride height each half is an arc. The drawing
+///     shows the ride height with all parts fitted, and the leaves hold the moment of a helper coil
+///     there. Heave is the travel of the axle's middle. Left out: the twist of the leaves in roll,
+///     which adds to the roll stiffness; compliance of bushes; friction between leaves, which makes
+///     small movements stiffer; leaves that separate beyond their free shape; sideways compliance
+///     of the springs. The roll centre has low confidence: with eyes that cannot turn, it lies up
+///     to 68 mm lower at an arch of 75 mm. A result whose inputs are missing is not a number.
 ///
 /// Source
 ///     Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual
@@ -948,14 +954,14 @@ typedef struct axw_suspension_double_wishbone axw_suspension_double_wishbone;
 ///     axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
 ///
 /// Caution
-///     A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle
-///     go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses
-///     over the whole travel before the vehicle moves. Local codes and licensed practice come
-///     first.
+///     A leaf spring under load stores enough energy to kill, and a broken main leaf no longer
+///     locates the axle. A spring that is wound up by drive or brake can hop and break. Check
+///     shackles, shafts and brake hoses over the whole travel before the vehicle moves. Local codes
+///     and licensed practice come first.
 typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 
-/// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers,
-/// and what springs and bushes do there.
+/// A live axle on links, drawn point by point: position and steer over heave and roll, and action
+/// of springs and bushes.
 ///
 /// Formula
 ///     distances between joined points are kept, or the strain energy `sum f^2 g / 2` of the bushes
@@ -963,59 +969,61 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///     anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
 ///
 /// Fields
-///     axle (choice): `front` or `rear`: which way the wheelbase grows, and what driving and
-///         braking do to the body
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
+///         the effect of drive and brakes on the body
 ///     wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
 ///         `loaded_radius` from its centre to the ground; the right one is its mirror image
-///     lower_links (table, optional): the lower links along the vehicle: `fitted` as a `pair`
-///         (drawn on the left, the mirror image added; where it is not said) or as a `single` one,
-///         `body` and `axle` for their ends, the stiffness of the bushes in them, `body_bush` and
-///         `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
-///     upper_links (table, optional): the upper links, with the same fields; `fitted` must be said
+///     lower_links (table, optional): the lower links along the vehicle: `fitted` as a `pair` (the
+///         default: drawn on the left, the mirror image added) or as a `single` link; `body` and
+///         `axle` for the ends; `body_bush` and `axle_bush` for the stiffness of the bushes along
+///         the link; `body_limit` and `axle_limit` for the lean that the ends allow
+///     upper_links (table, optional): the upper links, with the same fields; `fitted` must be
+///         written
 ///     links (list, optional): links along the vehicle under names of their own, for an axle whose
-///         two sides differ; three or four links in all: `name`, `fitted` as a `pair` (drawn on the
-///         left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the
-///         stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the
-///         lean that they allow, `body_limit` and `axle_limit`
-///     lateral_rod (table, optional, or "none"): across the vehicle: `body`, `axle`, and the same
-///         of its ends
-///     watt (table, optional, or "none"): instead of that: the `pivot` of a bell crank whose axis
-///         lies along x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and
-///         `lower_rod`, each from `crank` to `outer`
-///     coil_over (table, optional, or "none"): the left one, mirrored: `body_eye`, `axle_eye`; its
-///         `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open,
-///         `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`,
-///         `closed_length` between the eyes, `gas_force`)
-///     anti_roll_bar (table, optional, or "none"): its left end, mirrored: what carries its
-///         bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of
-///         the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-///     pinion (table, optional): its `angle` against the body's x at ride height, positive with its
-///         nose up, and the joint on its `nose`
-///     pitching (table, optional): what driving and braking ask: `drive_share` and `brake_share`
-///         `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
+///         two sides differ; three or four links in all: `name`; `fitted` as a `pair` (drawn on the
+///         left, the mirror image added) or as a `single` link; `body` and `axle` for the ends;
+///         `body_bush` and `axle_bush` for the stiffness of the bushes along the link; `body_limit`
+///         and `axle_limit` for the lean that the ends allow
+///     lateral_rod (table, optional, or "none"): rod across the vehicle: `body`, `axle`, and bushes
+///         and limits of its ends as for a link
+///     watt (table, optional, or "none"): Watt linkage instead of the rod: the `pivot` of a bell
+///         crank whose axis lies along x, the part that it is `carried_by` (`axle` or `body`), and
+///         `upper_rod` and `lower_rod`, each from `crank` to `outer`
+///     coil_over (table, optional, or "none"): left coil-over, mirrored on the right: `body_eye`,
+///         `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay
+///         open, `seat_offset`: length between the eyes minus length between the seats) and its
+///         `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+///     anti_roll_bar (table, optional, or "none"): left end of the bar, mirrored on the right: the
+///         part that carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop
+///         link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's
+///         axis along y
+///     pinion (table, optional): `angle` of the pinion to the body's x at ride height, positive
+///         with the nose up, and the joint on its `nose`
+///     pitching (table, optional): data of drive and brakes: `drive_share` and `brake_share` `s` of
+///         this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
 ///
 /// Valid for
 ///     All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre
-///     plane), links of fixed length, bushes that give along their link only and twist and lean
-///     freely, nothing strained at ride height. Heave is that of the axle's middle against the
-///     body, positive in bump; roll that of the axle against the body about x as ISO 8855 counts
-///     turns, positive with the left wheel in bump: a body that leans by that much over a level
-///     axle rolls the other way. A link that would have to give more than a twentieth of its length
-///     is over-extended. What is missing gives results that are not a number. The axle is rigid;
-///     friction and the tyre's give are left aside.
+///     plane). Links have fixed lengths. Bushes deflect along their link only, twist and lean
+///     freely, and are not strained at ride height. Heave is the travel of the axle's middle
+///     relative to the body, positive in bump. Roll is the turn of the axle relative to the body
+///     about x as in ISO 8855, positive with the left wheel in bump; if the body leans over a level
+///     axle, it turns the other way. A link that would have to stretch by more than a twentieth of
+///     its length is over-extended. A result whose inputs are missing is not a number. The axle is
+///     rigid; the model neglects friction and compliance of the tyre.
 ///
 /// Source
 ///     Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms:
 ///     ISO 8855 and SAE J670 (from memory)
 ///
 /// Caution
-///     Suspension carries lives, a compressed spring stores enough energy to kill, and brackets of
-///     links that bind crack: check clearance, joints and bind on the vehicle over the whole
-///     travel, in roll too, before it moves; local codes and licensed practice come first.
+///     A failed suspension part can kill, a compressed spring stores enough energy to kill, and
+///     brackets crack if links bind. Check clearance, joints and bind on the vehicle over the whole
+///     travel, in roll too, before it moves. Local codes and licensed practice come first.
 typedef struct axw_suspension_live_axle axw_suspension_live_axle;
 
-/// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves
-/// to the outer wheels.
+/// Both axles in a steady turn: lean of the body, and share of each axle in the load that moves to
+/// the outer wheels.
 ///
 /// Formula
 ///     With `m_1` and `m_2` the sprung mass over each axle, `c = m_i z + m_u z_u` and `k_t = K_t -
@@ -1025,10 +1033,10 @@ typedef struct axw_suspension_live_axle axw_suspension_live_axle;
 ///     (phi - phi_u) / t`
 ///
 /// Fields
-///     sprung_mass (mass): `m_s`, of the whole vehicle
-///     sprung_height (length): `h_s`, of its centre of gravity above the ground
+///     sprung_mass (mass): `m_s`, sprung mass of the whole vehicle
+///     sprung_height (length): `h_s`, height of its centre of gravity above the ground
 ///     behind_front_axle (length): `a`, distance of its centre of gravity behind the front axle
-///     wheelbase (length): `l`, front to rear axle
+///     wheelbase (length): `l`, distance from front to rear axle
 ///     front (table): the front axle
 ///     rear (table): the rear axle
 ///
@@ -1045,13 +1053,13 @@ typedef struct axw_suspension_live_axle axw_suspension_live_axle;
 ///     by the roll of the axles on their tyres
 ///
 /// Caution
-///     A wheel that lifts is the step before a rollover, and a bar that moves the balance can make
-///     a safe vehicle spin: try it where there is room. Local codes and licensed practice come
-///     first.
+///     A lifted wheel is the last step before a rollover, and a bar that changes the balance can
+///     make a safe vehicle spin. Test a change where there is room. Local codes and licensed
+///     practice come first.
 typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 
-/// A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over
-/// travel and rack travel, and what the spring does there.
+/// A strut on a lower arm with rack steering, drawn point by point: position of the wheel over
+/// travel and rack travel, and action of the spring.
 ///
 /// Formula
 ///     distances between joined points are kept, and the strut's axis, fixed in the upright, goes
@@ -1060,43 +1068,42 @@ typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 ///     brakes, and in drive, the latter of the wheel's centre
 ///
 /// Fields
-///     axle (choice): `front` or `rear`: which way the wheelbase grows, and whether braking dives
-///         or lifts
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
+///         whether braking causes dive or lift
 ///     lower_arm (table): `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright; a
-///         link and a rod that meet at the ball joint are such an arm
+///         link and a rod that meet at the ball joint count as such an arm
 ///     leg (table): `top_mount` on the body, `lower_end`, any lower point of the strut's axis on
-///         the upright: the axis need not go through the ball joint; its `spring` (`rate`,
-///         `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between top
-///         mount and lower end less between the seats) and its `damper` (`open_length`,
-///         `closed_length` between top mount and lower end, `gas_force`); of a coil that leans
-///         against the axis or stands apart its `spring_seats` (`body`, `lower`, `carried_by`
-///         `upright` or `lower_arm`)
-///     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; of an
-///         unsteered wheel the rod that holds its toe
-///     wheel (table): at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its
-///         centre to the ground
-///     torsion_bar (table, optional, or "none"): along the axis of the arm, `turned_by`
-///         `lower_arm`, its `rate`, and its `torque` at ride height, positive where it carries the
-///         vehicle
-///     anti_roll_bar (table, optional, or "none"): `link_eye` of the drop link and what it is
-///         `carried_by` (`lower_arm` or `upright`), `lever_end` of the bar, `lever_pivot`, any
-///         point of its axis along y
-///     braking (table, optional): `axle_share` `s` of the braking force, `centre_of_gravity_height`
-///         `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or
-///         `inboard`
-///     driving (table, optional): `axle_share` of the tractive force, by half shafts from a final
-///         drive on the body; height and wheelbase are those of `braking`
-///     joint_limits (table, optional): lean from ride height that `top_mount`, `lower_ball`,
-///         `tie_rod_outer`, `tie_rod_inner` allow
+///         the upright (the axis need not go through the ball joint); `spring` (`rate`,
+///         `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length
+///         between top mount and lower end minus length between the seats); `damper`
+///         (`open_length`, `closed_length` between top mount and lower end, `gas_force`);
+///         `spring_seats`, if the coil leans against the axis or stands apart (`body`, `lower`,
+///         `carried_by` `upright` or `lower_arm`)
+///     tie_rod (table): `inner` on the rack in its middle, `outer` on the steering arm; on an
+///         unsteered wheel, the rod that holds its toe
+///     wheel (table): wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from
+///         its centre to the ground
+///     torsion_bar (table, optional, or "none"): bar along the axis of the arm: `turned_by`
+///         (`lower_arm`), `rate`, and `torque` at ride height, positive if it carries the vehicle
+///     anti_roll_bar (table, optional, or "none"): left end of the bar: `link_eye` of the drop
+///         link, the part that it is `carried_by` (`lower_arm` or `upright`), `lever_end` of the
+///         bar, `lever_pivot`, any point of the bar's axis along y
+///     braking (table, optional): data of the brakes: `axle_share` `s` of the braking force,
+///         `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (the
+///         default) or `inboard`
+///     driving (table, optional): `axle_share` of the tractive force, through half shafts from a
+///         final drive on the body; `braking` gives height and wheelbase
+///     joint_limits (table, optional): allowed lean from ride height of the joints `top_mount`,
+///         `lower_ball`, `tie_rod_outer`, `tie_rod_inner`
 ///
 /// Valid for
-///     The left wheel, all points at ride height in the body's axes (x forward, y left, z up), an
-///     arm that turns about the line of its pivots, rigid links, a rack along y. The steering axis
-///     goes from the top mount to the ball joint. Camber and toe at ride height are those of the
-///     `wheel`, whatever the points are. The joints stand straight at ride height; set them so. The
-///     seat of a coil on the body does not turn with the wheel. Missing inputs give results that
-///     are not a number. Neglected are bushes, compliance of the top mount, bending of the rod,
-///     friction from its side load, and compliance of the tyre.
+///     The left wheel, with all points at ride height in the body's axes (x forward, y left, z up).
+///     The arm turns about the line of its pivots, links are rigid, and the rack lies along y. The
+///     steering axis goes from the top mount to the ball joint. Camber and toe at ride height are
+///     those of `wheel`; the points do not change them. Set the joints straight at ride height:
+///     lean counts from there. A coil's seat on the body does not turn with the wheel. A result
+///     whose inputs are missing is not a number. The model neglects bushes, compliance of the top
+///     mount and the tyre, bending of the rod, and friction from its side load.
 ///
 /// Source
 ///     Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car
@@ -1104,9 +1111,9 @@ typedef struct axw_suspension_roll_balance axw_suspension_roll_balance;
 ///     memory); terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// Caution
-///     Steering and suspension carry lives, and a compressed spring stores enough energy to kill:
-///     check clearance and joints on the vehicle over the whole travel and lock before it moves;
-///     local codes and licensed practice come first.
+///     A failed steering or suspension part can kill, and a compressed spring stores enough energy
+///     to kill. Check clearance and joints on the vehicle over the whole travel and lock before it
+///     moves. Local codes and licensed practice come first.
 typedef struct axw_suspension_strut axw_suspension_strut;
 
 /// A table that a model returned.
@@ -1163,22 +1170,22 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///         is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`;
 ///         with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the
 ///         section follow the rim
-///     kingpin_inclination (angle, optional): `a`, of the steering axis, positive where its upper
-///         end leans inwards; without it the change of the scrub radius is not a number
+///     kingpin_inclination (angle, optional): `a`, inclination of the steering axis, positive if
+///         its upper end leans inwards; without it the change of the scrub radius is not a number
 ///     inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
 ///         or frame, measured over full lock, bump and droop
 ///     outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
 ///         way
-///     arch_clearance (length, optional): least gap above the tyre before, in full bump; what is
-///         left of a gap that was not measured is not a number
+///     arch_clearance (length, optional): least gap above the tyre before, in full bump; if a gap
+///         was not measured, its remaining gap is not a number
 ///
 /// Valid for
 ///     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
 ///     wide and as high as its marking says, new and unloaded: real ones differ by a few percent,
 ///     so measure both. One given by its diameter rolls as a radial tyre does. The tyre sits as
 ///     deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on
-///     a longer radius at full lock and comes nearer elsewhere. Whether the tyre may stand on the
-///     rim, what the caliper leaves inside of the rim, load and speed are not seen.
+///     a longer radius at full lock and comes nearer elsewhere. The model does not check the fit of
+///     the tyre on the rim, the clearance of the caliper, load or speed.
 ///
 /// Source
 ///     Geometry of the section; section over rim width and what is called backspacing: common
@@ -1241,9 +1248,9 @@ typedef struct {
   double front_suspension_travel;
   /// length [m]: RMS of suspension travel, rear
   double rear_suspension_travel;
-  /// force [N]: of one front tyre, about the static load
+  /// force [N]: variation of the load of one front tyre, about the static load
   double front_tyre_load_variation;
-  /// force [N]: of one rear tyre
+  /// force [N]: variation of the load of one rear tyre, about the static load
   double rear_tyre_load_variation;
   /// ratio [-]: variation of the front tyre load over the static load; near one third, the wheels
   ///     lift now and then
@@ -1268,9 +1275,9 @@ typedef struct {
   double front_suspension_travel;
   /// length [m]: RMS of suspension travel, rear
   double rear_suspension_travel;
-  /// force [N]: of both front tyres together, about the static load
+  /// force [N]: variation of the load of both front tyres together, about the static load
   double front_tyre_load_variation;
-  /// force [N]: of both rear tyres together
+  /// force [N]: variation of the load of both rear tyres together, about the static load
   double rear_tyre_load_variation;
   /// ratio [-]: variation of the front tyre load over the static load; near one third, the wheels
   ///     lift now and then
@@ -1285,7 +1292,7 @@ typedef struct {
   size_t size;
   /// force [N]: compressive force in the spring: the sprung weight over the motion ratio
   double spring_force;
-  /// length [m]: between its seats
+  /// length [m]: length of the spring between its seats
   double spring_length;
   /// length [m]: travel of the wheel from full droop to ride height, all of the droop that is left;
   ///     negative where the preload holds the wheel on the open damper
@@ -1319,11 +1326,11 @@ typedef struct {
   /// length [m]: half track: from the vehicle's centre plane to the contact point, which lies a
   ///     loaded radius from the wheel's centre in the wheel's plane
   double half_track;
-  /// length [m]: change of that from ride height
+  /// length [m]: change of the half track from ride height
   double half_track_change;
   /// length [m]: movement of the wheel centre from ride height, positive for a longer wheelbase
   double wheelbase_change;
-  /// angle [rad]: positive with the top of the wheel outboard
+  /// angle [rad]: camber, positive with the top of the wheel outboard
   double camber;
   /// angle [rad]: change of camber over 25 mm of bump, at the slope here
   double camber_change;
@@ -1331,53 +1338,55 @@ typedef struct {
   double toe;
   /// angle [rad]: change of toe over 25 mm of bump, at the slope that it has here
   double bump_steer;
-  /// angle [rad]: positive with the upper end of the steering axis to the rear
+  /// angle [rad]: caster, positive with the upper end of the steering axis to the rear
   double caster;
-  /// angle [rad]: positive with the upper end of the steering axis inboard
+  /// angle [rad]: kingpin inclination, positive with the upper end of the steering axis inboard
   double kingpin_inclination;
-  /// length [m]: from the steering axis outboard to the contact point, at the ground
+  /// length [m]: distance from the steering axis outboard to the contact point, at the ground
   double scrub_radius;
-  /// length [m]: from the contact point forward to the steering axis, at the ground
+  /// length [m]: distance from the contact point forward to the steering axis, at the ground
   double mechanical_trail;
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: height of that centre above the ground under this wheel
+  /// length [m]: height of the front-view instant centre above the ground under this wheel
   double front_view_centre_height;
-  /// length [m]: above the ground, where the line from the contact point to that centre meets the
-  ///     vehicle's centre plane; of the axle while the other wheel is this one's mirror image
+  /// length [m]: height of the roll centre above the ground: the line from contact point to instant
+  ///     centre meets the centre plane there. It holds while the other wheel is the mirror image of
+  ///     this one
   double roll_centre_height;
   /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
   ///     there is none
   double side_view_centre_x;
-  /// length [m]: height of that centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
   /// angle [rad]: forward lean of the path of the wheel's centre in bump
   double wheel_path_angle;
-  /// ratio [-]: in braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of
-  ///     what would cancel the pitch of that axle
+  /// ratio [-]: anti-dive of a front axle, or anti-lift of a rear axle, in braking; 100 % cancels all
+  ///     pitch at that axle
   double brake_anti_pitch;
-  /// ratio [-]: in drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share
+  /// ratio [-]: anti-squat of a rear axle, or anti-lift of a front axle, in drive; 100 % cancels all
+  ///     pitch at that axle
   double drive_anti_pitch;
-  /// length [m]: between the eyes of the coil-over
+  /// length [m]: length between the eyes of the coil-over
   double eye_length;
   /// ratio [-]: shortening of the spring over wheel travel
   double motion_ratio;
   /// ratio [-]: motion ratio of the damper; it differs from the coil's if the coil has seats of its
   ///     own
   double damper_motion_ratio;
-  /// length [m]: between the seats of the spring
+  /// length [m]: length of the spring between its seats
   double spring_length;
-  /// force [N]: compressive, in the coil; nothing where it is loose
+  /// force [N]: force in the coil, compression positive; zero if the coil is loose
   double spring_force;
   /// force [N]: force of coil, gas and torsion bar at the wheel, `F r`
   double wheel_force;
-  /// linear stiffness [N/m]: tangent rate at the wheel, with the term of the changing motion ratio;
-  /// of coil, gas and torsion bar, without anti-roll bar and tyre
+  /// linear stiffness [N/m]: tangent rate at the wheel of coil, gas and torsion bar, with the term of
+  /// the changing motion ratio; anti-roll bar and tyre are not included
   double wheel_rate;
-  /// length [m]: by how much the spring is shorter than unloaded
+  /// length [m]: compression of the spring from its free length
   double spring_used;
   /// length [m]: until it is solid, along itself
   double spring_left;
@@ -1385,7 +1394,7 @@ typedef struct {
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
   double damper_left;
-  /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
+  /// torque [N·m]: torque in the torsion bar, positive if it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
   double bar_angle;
@@ -1393,16 +1402,16 @@ typedef struct {
   double bar_motion_ratio;
   /// angle [rad]: lean of the upper ball joint from ride height, its stud along the steering axis
   double upper_joint_angle;
-  /// angle [rad]: the same of the lower ball joint
+  /// angle [rad]: lean of the lower ball joint from ride height, its stud along the steering axis
   double lower_ball_angle;
   /// angle [rad]: angle of the outer joint of the tie rod, its stud beside the steering axis
   double tie_rod_outer_angle;
-  /// angle [rad]: turn of the tie rod against the rack from ride height
+  /// angle [rad]: turn of the tie rod relative to the rack, from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_left;
-  /// text: which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie
-  /// rod inner joint`; otherwise `not known`
+  /// text: name of the joint that reaches its limit first: `upper ball joint`, `lower ball joint`,
+  /// `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
 } axw_suspension_double_wishbone_at_result;
 
@@ -1455,45 +1464,45 @@ typedef struct {
   double right_wheel_z;
   /// length [m]: movement of the axle's middle from ride height, positive for a longer wheelbase
   double wheelbase_change;
-  /// angle [rad]: turn of the axle against the body, positive to the left
+  /// angle [rad]: turn of the axle relative to the body, positive to the left
   double axle_steer;
-  /// ratio [-]: change of that over roll: of a rear axle negative is roll understeer, of a front one
-  ///     positive
+  /// ratio [-]: change of `axle_steer` over roll; understeer is negative for a rear axle, positive
+  ///     for a front axle
   double roll_steer;
-  /// length [m]: movement of the axle's middle against the body, to the left: the axle leans about
-  ///     the roll centre
+  /// length [m]: movement of the axle's middle relative to the body, to the left: the axle rolls
+  ///     about the roll centre
   double lateral_shift;
-  /// angle [rad]: against the body's axis, positive with its nose up
+  /// angle [rad]: angle of the pinion to the body's axis, positive with the nose up
   double pinion_angle;
-  /// angle [rad]: change of that angle from ride height; known without it
+  /// angle [rad]: change of the pinion angle from ride height; known even if the angle is not
   double pinion_angle_change;
-  /// length [m]: above the ground, where the line between the spring's eyes passes the axle, which
-  ///     holds the body sideways
+  /// length [m]: height of the roll centre above the ground: the line between the spring's eyes
+  ///     passes the axle there
   double roll_centre_height;
   /// length [m]: instant centre of the axle in side view, with the wheels held by drive or brake,
   ///     forward; infinite if there is none
   double side_view_centre_x;
-  /// length [m]: height of that centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump
   double side_view_angle;
-  /// ratio [-]: the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would
-  ///     cancel the pitch of that axle
+  /// ratio [-]: anti-dive of a front axle, or anti-lift of a rear axle, in braking; 100 % cancels all
+  ///     pitch at that axle
   double brake_anti_pitch;
-  /// ratio [-]: the anti-lift of a front axle, the anti-squat of a rear one; the housing takes the
-  ///     torque of the wheels
+  /// ratio [-]: anti-lift of a front axle, or anti-squat of a rear axle, in drive; the housing takes
+  ///     the torque of the wheels
   double drive_anti_pitch;
-  /// linear stiffness [N/m]: tangent rate of one wheel in heave, half the axle's, leaf and coil
-  /// together, with what shackles and eyes make of it
+  /// linear stiffness [N/m]: tangent rate of one wheel in heave, half that of the axle: leaf and coil
+  /// together, with the effect of shackles and eyes
   double wheel_rate;
-  /// rotational stiffness [N·m/rad]: tangent stiffness of both springs and coils in roll with the
-  /// axle's middle kept, without twist, bar and tyres
+  /// rotational stiffness [N·m/rad]: tangent stiffness of both springs and coils in roll, with the
+  /// axle's middle held; without twist, bar and tyres
   double roll_stiffness;
-  /// rotational stiffness [N·m/rad]: tangent stiffness of both springs and coils against the axle's
-  /// pitch with its heave kept
+  /// rotational stiffness [N·m/rad]: tangent stiffness of both springs and coils in pitch of the
+  /// axle, at constant heave
   double wind_up_rate;
-  /// force [N]: vertical, of the left leaf spring at its seat, its own; what a coil pulls along the
-  ///     vehicle the leaf beside it takes
+  /// force [N]: vertical load of the left leaf spring itself, at its seat; the leaf also takes the
+  /// force of a coil along the vehicle
   double left_spring_load;
   /// force [N]: load of the right spring
   double right_spring_load;
@@ -1507,49 +1516,49 @@ typedef struct {
   double left_shackle_angle;
   /// angle [rad]: angle of the right shackle from upright
   double right_shackle_angle;
-  /// angle [rad]: between the left shackle and the line of the eyes: at nothing or half a turn it is
-  ///     in line and turns over
+  /// angle [rad]: angle between the left shackle and the line of the eyes; at zero or half a turn,
+  ///     the shackle lines up and turns over
   double left_shackle_opening;
   /// angle [rad]: opening of the right shackle
   double right_shackle_opening;
-  /// length [m]: between the eyes of the left coil-over
+  /// length [m]: length between the eyes of the left coil-over
   double left_eye_length;
   /// ratio [-]: shortening of the left coil-over over heave
   double left_motion_ratio;
-  /// ratio [-]: shortening of the left coil-over over the travel of the left wheel in roll: of
-  ///     upright coils their base over the track
+  /// ratio [-]: shortening of the left coil-over over the travel of the left wheel in roll; for
+  ///     upright coils, their base over the track
   double left_roll_motion_ratio;
-  /// length [m]: between the seats of the left coil
+  /// length [m]: length between the seats of the left coil
   double left_coil_length;
-  /// force [N]: compressive, in the left coil; nothing where it is loose
+  /// force [N]: force in the left coil, compression positive; zero if the coil is loose
   double left_coil_force;
-  /// length [m]: by how much the left coil is shorter than unloaded
+  /// length [m]: compression of the left coil from its free length
   double left_coil_used;
-  /// length [m]: until the left coil is solid, along itself
+  /// length [m]: remaining travel of the left coil until it is solid, along its axis
   double left_coil_remaining;
   /// force [N]: force of leaf, coil and gas on the left: the change of their energy over heave. The
-  ///     wheel carries it and the axle's own weight; without roll it is the load of the leaf and the
-  ///     vertical force of the coil-over
+  ///     wheel carries this force and the axle's own weight. Without roll, it is the load of the leaf
+  ///     plus the vertical force of the coil-over
   double left_wheel_force;
-  /// length [m]: between the eyes of the right coil-over
+  /// length [m]: length between the eyes of the right coil-over
   double right_eye_length;
   /// ratio [-]: shortening of the right coil-over over heave
   double right_motion_ratio;
   /// ratio [-]: shortening of the right coil-over over the travel of the right wheel in roll
   double right_roll_motion_ratio;
-  /// length [m]: between the seats of the right coil
+  /// length [m]: length between the seats of the right coil
   double right_coil_length;
-  /// force [N]: compressive, in the right coil; nothing where it is loose
+  /// force [N]: force in the right coil, compression positive; zero if the coil is loose
   double right_coil_force;
-  /// length [m]: by how much the right coil is shorter than unloaded
+  /// length [m]: compression of the right coil from its free length
   double right_coil_used;
-  /// length [m]: until the right coil is solid, along itself
+  /// length [m]: remaining travel of the right coil until it is solid, along its axis
   double right_coil_remaining;
   /// force [N]: force of leaf, coil and gas on the right: the change of their energy over heave
   double right_wheel_force;
   /// angle [rad]: mean turn of the bar's two levers from ride height, positive as in bump
   double bar_angle;
-  /// angle [rad]: turn of the left lever less that of the right one
+  /// angle [rad]: turn of the left lever minus that of the right lever
   double bar_twist;
   /// ratio [-]: travel of the levers' ends along their arcs over wheel travel, in roll
   double bar_motion_ratio;
@@ -1584,16 +1593,17 @@ typedef struct {
   double wheelbase_change;
   /// angle [rad]: turn of the axle about z, positive to the left
   double axle_steer;
-  /// angle [rad]: change of that over 25 mm of bump, at the slope that it has here
+  /// angle [rad]: change of `axle_steer` over 25 mm of bump, at the slope here
   double heave_steer;
-  /// ratio [-]: change of `axle_steer` over roll, at the slope that it has here; positive steers the
-  ///     axle out of a turn as the body leans, a rear one to oversteer, a front one to understeer
+  /// ratio [-]: change of `axle_steer` over roll, at the slope here. If it is positive, the axle
+  ///     steers out of the turn as the body leans: oversteer of a rear axle, understeer of a front
+  ///     axle
   double roll_steer;
   /// angle [rad]: turn of the axle about its own length, positive with its front down
   double axle_pitch;
-  /// angle [rad]: angle of the pinion's axis against the body's x, positive nose up
+  /// angle [rad]: angle of the pinion's axis to the body's x, positive with the nose up
   double pinion_angle;
-  /// angle [rad]: change of that angle from ride height; without a pinion that of a level one
+  /// angle [rad]: change of `pinion_angle` from ride height; without a pinion, that of a level pinion
   double pinion_angle_change;
   /// length [m]: joint on the pinion's nose, forward
   double pinion_x;
@@ -1601,28 +1611,28 @@ typedef struct {
   double pinion_y;
   /// length [m]: joint on the pinion's nose, up
   double pinion_z;
-  /// length [m]: above the ground, where the axis about which the axle rolls crosses the body's
-  ///     centre plane, in the transverse plane through the axle's middle; sideways it wanders with
+  /// length [m]: height of the roll centre above the ground: the roll axis crosses the centre plane
+  ///     there, in the transverse plane through the axle's middle. Sideways it moves with
   ///     `lateral_shift`
   double roll_centre_height;
-  /// angle [rad]: angle of that axis against the body's x, positive if it rises forward
+  /// angle [rad]: angle of the roll axis to the body's x, positive if it rises forward
   double roll_axis_angle;
-  /// length [m]: above the ground, of the lateral rod on the body's centre plane; without steer in
-  ///     roll the height of the roll centre
+  /// length [m]: height of the lateral rod above the ground, on the centre plane; without steer in
+  ///     roll, it is the height of the roll centre
   double lateral_rod_height;
   /// length [m]: instant centre of the axle in side view, in heave, forward; infinite if there is
   ///     none
   double side_view_centre_x;
-  /// length [m]: height of that centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the path in bump of the point midway between the contact points,
   ///     held in the axle
   double side_view_angle;
-  /// ratio [-]: anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the
-  ///     housing takes, as a share of what would cancel the pitch of that axle
+  /// ratio [-]: anti-squat of a rear axle, or anti-lift of a front axle, in drive; the housing takes
+  ///     the torque. 100 % cancels all pitch at that axle
   double drive_anti_pitch;
-  /// ratio [-]: anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the
-  ///     housing takes, as a share
+  /// ratio [-]: anti-lift of a rear axle, or anti-dive of a front axle, in braking; the housing takes
+  ///     the torque. 100 % cancels all pitch at that axle
   double brake_anti_pitch;
   /// length [m]: left wheel centre, forward
   double left_wheel_x;
@@ -1634,26 +1644,27 @@ typedef struct {
   double left_camber;
   /// angle [rad]: toe of the left wheel, positive with its front inboard
   double left_toe;
-  /// length [m]: between the eyes of the left coil-over
+  /// length [m]: length between the eyes of the left coil-over
   double left_eye_length;
   /// ratio [-]: shortening of the left coil-over over heave
   double left_motion_ratio;
-  /// ratio [-]: shortening of the left coil-over over the travel of the left wheel in roll: of
-  ///     upright springs their base over the track
+  /// ratio [-]: shortening of the left coil-over over the travel of the left wheel in roll; for
+  ///     upright springs, their base over the track
   double left_roll_motion_ratio;
-  /// length [m]: between the seats of the left spring
+  /// length [m]: length between the seats of the left spring
   double left_spring_length;
-  /// force [N]: compressive, in the coil; nothing where it is loose
+  /// force [N]: force in the coil, compression positive; zero if the coil is loose
   double left_spring_force;
-  /// length [m]: by how much the spring is shorter than unloaded
+  /// length [m]: compression of the spring from its free length
   double left_spring_used;
-  /// length [m]: until it is solid, along itself
+  /// length [m]: remaining travel of the spring until it is solid, along its axis
   double left_spring_remaining;
   /// length [m]: used stroke of the left damper, from fully open
   double left_damper_used;
   /// length [m]: remaining stroke of the left damper, to fully closed; negative past its end
   double left_damper_remaining;
-  /// force [N]: force of coil and gas in heave on the left, their force times `left_motion_ratio`
+  /// force [N]: force of coil and gas at the left wheel in heave: their force times
+  ///     `left_motion_ratio`
   double left_wheel_force;
   /// linear stiffness [N/m]: tangent rate of coil and gas in heave, with the term of the changing
   /// motion ratio; without bar, tyre and links that bind
@@ -1668,20 +1679,20 @@ typedef struct {
   double right_camber;
   /// angle [rad]: toe of the right wheel, positive with its front inboard
   double right_toe;
-  /// length [m]: between the eyes of the right coil-over
+  /// length [m]: length between the eyes of the right coil-over
   double right_eye_length;
   /// ratio [-]: shortening of the right coil-over over heave
   double right_motion_ratio;
   /// ratio [-]: shortening of the right coil-over over the travel of the right wheel in roll: of
   ///     upright springs their base over the track
   double right_roll_motion_ratio;
-  /// length [m]: between the seats of the right spring
+  /// length [m]: length between the seats of the right spring
   double right_spring_length;
-  /// force [N]: compressive, in the coil; nothing where it is loose
+  /// force [N]: force in the coil, compression positive; zero if the coil is loose
   double right_spring_force;
-  /// length [m]: by how much the spring is shorter than unloaded
+  /// length [m]: compression of the spring from its free length
   double right_spring_used;
-  /// length [m]: until it is solid, along itself
+  /// length [m]: remaining travel of the spring until it is solid, along its axis
   double right_spring_remaining;
   /// length [m]: used stroke of the right damper, from fully open
   double right_damper_used;
@@ -1774,11 +1785,11 @@ typedef struct {
   /// length [m]: half track: from the vehicle's centre plane to the contact point, which lies a
   ///     loaded radius from the wheel's centre in the wheel's plane
   double half_track;
-  /// length [m]: change of that from ride height
+  /// length [m]: change of the half track from ride height
   double half_track_change;
   /// length [m]: movement of the wheel centre from ride height, positive for a longer wheelbase
   double wheelbase_change;
-  /// angle [rad]: positive with the top of the wheel outboard
+  /// angle [rad]: camber, positive with the top of the wheel outboard
   double camber;
   /// angle [rad]: change of camber over 25 mm of bump, at the slope here
   double camber_change;
@@ -1786,53 +1797,55 @@ typedef struct {
   double toe;
   /// angle [rad]: change of toe over 25 mm of bump, at the slope that it has here
   double bump_steer;
-  /// angle [rad]: positive with the upper end of the steering axis to the rear
+  /// angle [rad]: caster, positive with the upper end of the steering axis to the rear
   double caster;
-  /// angle [rad]: positive with the upper end of the steering axis inboard
+  /// angle [rad]: kingpin inclination, positive with the upper end of the steering axis inboard
   double kingpin_inclination;
-  /// length [m]: from the steering axis outboard to the contact point, at the ground
+  /// length [m]: distance from the steering axis outboard to the contact point, at the ground
   double scrub_radius;
-  /// length [m]: from the contact point forward to the steering axis, at the ground
+  /// length [m]: distance from the contact point forward to the steering axis, at the ground
   double mechanical_trail;
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: height of that centre above the ground under this wheel
+  /// length [m]: height of the front-view instant centre above the ground under this wheel
   double front_view_centre_height;
-  /// length [m]: above the ground, where the line from the contact point to that centre meets the
-  ///     vehicle's centre plane; of the axle while the other wheel is this one's mirror image
+  /// length [m]: height of the roll centre above the ground: the line from contact point to instant
+  ///     centre meets the centre plane there. It holds while the other wheel is the mirror image of
+  ///     this one
   double roll_centre_height;
   /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
   ///     there is none
   double side_view_centre_x;
-  /// length [m]: height of that centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
   /// angle [rad]: forward lean of the path of the wheel's centre in bump
   double wheel_path_angle;
-  /// ratio [-]: in braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of
-  ///     what would cancel the pitch of that axle
+  /// ratio [-]: anti-dive of a front axle, or anti-lift of a rear axle, in braking; 100 % cancels all
+  ///     pitch at that axle
   double brake_anti_pitch;
-  /// ratio [-]: in drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share
+  /// ratio [-]: anti-squat of a rear axle, or anti-lift of a front axle, in drive; 100 % cancels all
+  ///     pitch at that axle
   double drive_anti_pitch;
-  /// length [m]: from the top mount to the lower end of the leg
+  /// length [m]: length from the top mount to the lower end of the leg
   double eye_length;
   /// ratio [-]: shortening of the spring over wheel travel
   double motion_ratio;
   /// ratio [-]: motion ratio of the damper; it differs from the coil's if the coil has seats of its
   ///     own
   double damper_motion_ratio;
-  /// length [m]: between the seats of the spring
+  /// length [m]: length of the spring between its seats
   double spring_length;
-  /// force [N]: compressive, in the coil; nothing where it is loose
+  /// force [N]: force in the coil, compression positive; zero if the coil is loose
   double spring_force;
   /// force [N]: force of coil, gas and torsion bar at the wheel, `F r`
   double wheel_force;
-  /// linear stiffness [N/m]: tangent rate at the wheel, with the term of the changing motion ratio;
-  /// of coil, gas and torsion bar, without anti-roll bar and tyre
+  /// linear stiffness [N/m]: tangent rate at the wheel of coil, gas and torsion bar, with the term of
+  /// the changing motion ratio; anti-roll bar and tyre are not included
   double wheel_rate;
-  /// length [m]: by how much the spring is shorter than unloaded
+  /// length [m]: compression of the spring from its free length
   double spring_used;
   /// length [m]: until it is solid, along itself
   double spring_left;
@@ -1840,7 +1853,7 @@ typedef struct {
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
   double damper_left;
-  /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
+  /// torque [N·m]: torque in the torsion bar, positive if it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
   double bar_angle;
@@ -1848,17 +1861,17 @@ typedef struct {
   double bar_motion_ratio;
   /// angle [rad]: lean of the strut's axis from ride height, at the top mount
   double upper_joint_angle;
-  /// angle [rad]: lean of the lower ball joint from ride height, its stud along the steering axis
-  ///     there
+  /// angle [rad]: lean of the lower ball joint from ride height, its stud along the steering axis at
+  ///     ride height
   double lower_ball_angle;
   /// angle [rad]: angle of the outer joint of the tie rod, its stud beside the steering axis
   double tie_rod_outer_angle;
-  /// angle [rad]: turn of the tie rod against the rack from ride height
+  /// angle [rad]: turn of the tie rod relative to the rack, from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_left;
-  /// text: which joint that is: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod
-  /// inner joint`; otherwise `not known`
+  /// text: name of the joint that reaches its limit first: `top mount`, `lower ball joint`, `tie rod
+  /// outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
 } axw_suspension_strut_at_result;
 
@@ -1958,7 +1971,7 @@ const char *axw_verdict_word(int32_t verdict);
 ///
 /// Parameters
 ///     station_pressure [Pa]: `p`, absolute pressure of the air as measured there
-///     geopotential_altitude [m]: `H`, of the place, above mean sea level
+///     geopotential_altitude [m]: `H`, altitude of the place, above mean sea level
 ///
 /// Returns
 ///     (absolute pressure [Pa]) The altimeter setting (QNH), for comparing a workshop's barometer
@@ -1993,8 +2006,8 @@ double axw_air_altimeter_setting_from_station_pressure_value(double station_pres
 ///     11000 + R 216.65 / g ln(d_11 / d)`
 ///
 /// Parameters
-///     density [kg/m³]: `d`, of the air as it is: from its pressure, temperature and moisture by
-///         `moist_density`
+///     density [kg/m³]: `d`, density of the air as it is: from its pressure, temperature and
+///         moisture by `moist_density`
 ///
 /// Returns
 ///     (length [m]) The geopotential altitude of that density on an average day. A naturally
@@ -2044,7 +2057,7 @@ double axw_air_geopotential_altitude_value(double geometric_altitude);
 ///     `z = R H / (R - H)` with `R` = 6356.766 km
 ///
 /// Parameters
-///     geopotential_altitude [m]: `H`, at which the standard atmosphere is tabulated
+///     geopotential_altitude [m]: `H`, altitude at which the standard atmosphere is tabulated
 ///
 /// Returns
 ///     (length [m]) The height above mean sea level, as on a map.
@@ -2099,7 +2112,7 @@ int32_t axw_air_moist_density_n(size_t n, const double *station_pressure, const 
 /// `axw_air_moist_density` that returns its result [kg/m³], or NaN where there is no answer.
 double axw_air_moist_density_value(double station_pressure, double temperature, double vapour_pressure);
 
-/// Altitude at which the standard atmosphere has the pressure of the air around.
+/// Altitude at which the standard atmosphere has the pressure of the surrounding air.
 ///
 /// Formula
 ///     `H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R
@@ -2110,8 +2123,8 @@ double axw_air_moist_density_value(double station_pressure, double temperature, 
 ///         sea level
 ///
 /// Returns
-///     (length [m]) The geopotential altitude of that pressure on an average day, not the height of
-///     the place.
+///     (length [m]) The geopotential altitude at which the standard atmosphere has that pressure;
+///     the place itself may lie at another height.
 ///
 /// Valid for (SI)
 ///     - `5475 <= station_pressure <= 177600`
@@ -2252,7 +2265,7 @@ double axw_air_gauge_pressure_value(double absolute_pressure, double station_pre
 /// Parameters
 ///     altimeter_setting [Pa]: `q`, pressure reduced to sea level by the standard atmosphere (QNH),
 ///         as airfields report it
-///     geopotential_altitude [m]: `H`, of the place, above mean sea level
+///     geopotential_altitude [m]: `H`, altitude of the place, above mean sea level
 ///
 /// Returns
 ///     (absolute pressure [Pa]) The station pressure, on which caps, gauges and boiling depend.
@@ -2286,7 +2299,7 @@ double axw_air_station_pressure_from_altimeter_setting_value(double altimeter_se
 ///     `p_ISA(z) = p_w(T) - p_cap`, solved for `z`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one
 ///
 /// Returns
@@ -2328,7 +2341,7 @@ double axw_cooling_water_boiling_altitude_value(double temperature, double cap_p
 ///     `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one
@@ -2375,7 +2388,7 @@ double axw_cooling_ethylene_glycol_boiling_altitude_value(double temperature, do
 ///     `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     cap_pressure [Pa]: `p_cap`, gauge pressure that the cap holds; 0 without one
@@ -2421,7 +2434,7 @@ double axw_cooling_propylene_glycol_boiling_altitude_value(double temperature, d
 ///     `p_cap = p_w(T) - p_a` with `p_w` of IAPWS-IF97 region 4
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air as measured there, not reduced to
 ///         sea level
 ///
@@ -2461,7 +2474,7 @@ double axw_cooling_water_cap_pressure_value(double temperature, double station_p
 ///     `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air as measured there, not reduced to
@@ -2507,7 +2520,7 @@ double axw_cooling_ethylene_glycol_cap_pressure_value(double temperature, double
 ///     `fluid::propylene_glycol_boiling_pressure`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the hottest coolant, with the margin that is wanted
+///     temperature [K]: `T`, temperature of the hottest coolant, plus the wanted margin
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air as measured there, not reduced to
@@ -2551,11 +2564,11 @@ double axw_cooling_propylene_glycol_cap_pressure_value(double temperature, doubl
 ///     `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
 ///
 /// Parameters
-///     coolant_volume [m³]: `V`, of the whole fill at the first temperature
+///     coolant_volume [m³]: `V`, volume of the whole fill at the first temperature
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T_1`, at which it was filled
-///     later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system
+///     temperature [K]: `T_1`, temperature at which it was filled
+///     later_temperature [K]: `T_2`, mean temperature of the hot coolant over the system
 ///
 /// Returns
 ///     (volume [m³]) The volume that the header tank or the overflow bottle must take up; negative
@@ -2596,11 +2609,11 @@ double axw_cooling_ethylene_glycol_expansion_volume_value(double coolant_volume,
 ///     `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
 ///
 /// Parameters
-///     coolant_volume [m³]: `V`, of the whole fill at the first temperature
+///     coolant_volume [m³]: `V`, volume of the whole fill at the first temperature
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T_1`, at which it was filled
-///     later_temperature [K]: `T_2`, of the coolant when it is hot, the mean over the system
+///     temperature [K]: `T_1`, temperature at which it was filled
+///     later_temperature [K]: `T_2`, mean temperature of the hot coolant over the system
 ///
 /// Returns
 ///     (volume [m³]) The volume that the header tank or the overflow bottle must take up; negative
@@ -2648,10 +2661,10 @@ double axw_cooling_propylene_glycol_expansion_volume_value(double coolant_volume
 ///     fill_pressure [Pa]: `p_fill`, gauge pressure in the tank when it was closed cold; 0 where it
 ///         was open
 ///     cap_pressure [Pa]: `p_cap`, gauge pressure at which the cap opens, its lower limit
-///     vapour_pressure [Pa]: `p_v`, of the hot coolant in the tank:
+///     vapour_pressure [Pa]: `p_v`, vapour pressure of the hot coolant in the tank:
 ///         `fluid::ethylene_glycol_boiling_pressure` and its like
-///     fill_temperature [K]: `T_1`, of the air when the tank was closed
-///     air_temperature [K]: `T_2`, of the air above the hot coolant
+///     fill_temperature [K]: `T_1`, temperature of the air when the tank was closed
+///     air_temperature [K]: `T_2`, temperature of the air above the hot coolant
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
 ///         reduced to sea level
 ///
@@ -2727,9 +2740,9 @@ double axw_cooling_header_air_volume_value(double expansion_volume, double fill_
 ///     Ideal gas law; worst case of two readings with the same gauge (definition)
 ///
 /// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
 int32_t axw_cooling_leak_down_least_pressure(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure, double *result);
 
@@ -2742,21 +2755,21 @@ int32_t axw_cooling_leak_down_least_pressure_n(size_t n, const double *gauge_pre
 double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure);
 
-/// Reading of a tight system full of gas after a change of its temperature.
+/// Gauge reading of a tight, gas-filled system after a change of its temperature.
 ///
 /// Formula
 ///     `p_2 = (p_1 + p_a) T_2 / T_1 - p_a`
 ///
 /// Parameters
 ///     gauge_pressure [Pa]: `p_1`, reading at the start of the test
-///     temperature [K]: `T_1`, of the gas at the start
-///     later_temperature [K]: `T_2`, of the gas when it is read again
-///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
-///         reduced to sea level
+///     temperature [K]: `T_1`, temperature of the gas at the start
+///     later_temperature [K]: `T_2`, temperature of the gas at the later reading
+///     station_pressure [Pa]: `p_a`, absolute pressure of the surrounding air, as measured there,
+///         not reduced to sea level
 ///
 /// Returns
-///     (gauge pressure [Pa]) The gauge reading that temperature alone accounts for; what is below
-///     it has leaked.
+///     (gauge pressure [Pa]) The gauge reading that follows from the temperature alone; a lower
+///     reading shows a leak.
 ///
 /// Valid for (SI)
 ///     - `0 <= gauge_pressure <= 1000000`
@@ -2764,19 +2777,19 @@ double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double 
 ///     - `233.15 <= later_temperature <= 333.15`
 ///     - `40000 <= station_pressure <= 110000`
 ///
-///     Gas trapped in a constant volume, dry, and the air around as before: the reading falls by as
-///     much as the barometer rises. Real air differs by about 0.05 % of the absolute pressure.
-///     **Not for a system that is full of liquid**, whose pressure follows the expansion of liquid,
-///     hoses and metal, nor for gas above coolant whose level moves: there the expected reading is
-///     not known.
+///     Dry gas trapped in a constant volume, at an unchanged station pressure. If the barometer
+///     rises, the reading falls by the same amount. Real air differs by about 0.05 % of the
+///     absolute pressure. **Not for a system full of liquid**: its pressure follows from the
+///     expansion of liquid, hoses and metal. Not for gas above coolant either, because the level of
+///     the coolant moves. In both cases, the expected reading is not known.
 ///
 /// Source
 ///     Ideal gas law at constant volume and mass
 ///
 /// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
 int32_t axw_cooling_leak_down_pressure(double gauge_pressure, double temperature, double later_temperature,
     double station_pressure, double *result);
 
@@ -2796,18 +2809,19 @@ double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temper
 ///
 /// Parameters
 ///     gauge_pressure [Pa]: `p_1`, reading at the start of the test
-///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester at the start
-///     coolant_volume [m³]: `V`, of the coolant at the start
+///     gas_volume [m³]: `V_g`, volume of all the air trapped in the system and in the tester at the
+///         start
+///     coolant_volume [m³]: `V`, volume of the coolant at the start
 ///     coolant_expansion [-]: `b`, growth of the coolant over its volume:
 ///         `fluid::ethylene_glycol_expansion` and its like; negative where it cooled
-///     temperature [K]: `T_1`, of the gas at the start
-///     later_temperature [K]: `T_2`, of the gas when it is read again
+///     temperature [K]: `T_1`, temperature of the gas at the start
+///     later_temperature [K]: `T_2`, temperature of the gas at the later reading
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
 ///         reduced to sea level
 ///
 /// Returns
-///     (gauge pressure [Pa]) The gauge reading that temperature alone accounts for; what is below
-///     it has leaked.
+///     (gauge pressure [Pa]) The gauge reading that follows from the temperature alone; a lower
+///     reading shows a leak.
 ///
 /// Valid for (SI)
 ///     - `0 <= gauge_pressure <= 1000000`
@@ -2818,18 +2832,18 @@ double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temper
 ///     - `233.15 <= later_temperature <= 313.15`
 ///     - `40000 <= station_pressure <= 110000`
 ///
-///     Ideal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so
-///     that a small fall is not yet a leak. The vapour is counted as gas: between 20 °C and 40 °C
-///     that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was
-///     gas the system is full of liquid, its reading is not known, and the call is refused.
+///     Ideal gas, rigid metal and hoses: real hoses expand and reduce the effect of the coolant, so
+///     a small fall does not prove a leak. The vapour counts as gas: between 20 °C and 40 °C, the
+///     error of this is up to 5 kPa, below 20 °C less. If the growth of the coolant fills the space
+///     of the gas, the system is full of liquid, its reading is not known, and the call is refused.
 ///
 /// Source
 ///     Ideal gas law and conservation of the coolant's mass
 ///
 /// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
 int32_t axw_cooling_leak_down_pressure_over_coolant(double gauge_pressure, double gas_volume,
     double coolant_volume, double coolant_expansion, double temperature, double later_temperature,
     double station_pressure, double *result);
@@ -2875,9 +2889,9 @@ double axw_cooling_leak_down_pressure_over_coolant_value(double gauge_pressure, 
 ///     Boyle's law
 ///
 /// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
 int32_t axw_cooling_leaked_air_volume(double gas_volume, double tight_pressure, double gauge_pressure,
     double station_pressure, double *result);
 
@@ -2919,9 +2933,9 @@ double axw_cooling_leaked_air_volume_value(double gas_volume, double tight_press
 ///     Boyle's law
 ///
 /// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
 int32_t axw_cooling_leaked_coolant_volume(double gas_volume, double tight_pressure, double gauge_pressure,
     double station_pressure, double *result);
 
@@ -2940,7 +2954,7 @@ double axw_cooling_leaked_coolant_volume_value(double gas_volume, double tight_p
 ///
 /// Parameters
 ///     gas_volume [m³]: `V`, filled with air
-///     gauge_pressure [Pa]: `p_g`, of the test
+///     gauge_pressure [Pa]: `p_g`, gauge pressure of the test
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
 ///         reduced to sea level
 ///
@@ -2981,7 +2995,7 @@ double axw_cooling_air_test_energy_value(double gas_volume, double gauge_pressur
 ///
 /// Parameters
 ///     liquid_volume [m³]: `V`, filled with liquid, no air left in it
-///     gauge_pressure [Pa]: `p_g`, of the test
+///     gauge_pressure [Pa]: `p_g`, gauge pressure of the test
 ///     bulk_modulus [Pa]: `K` of the liquid: 2.18 GPa for water at 20 °C (IAPWS-95)
 ///
 /// Returns
@@ -3018,7 +3032,7 @@ double axw_cooling_water_test_energy_value(double liquid_volume, double gauge_pr
 ///     `m = T_boiling(p_h + p_a - dp) - T`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the coolant at the inlet of the pump
+///     temperature [K]: `T`, temperature of the coolant at the inlet of the pump
 ///     header_pressure [Pa]: `p_h`, gauge pressure where the cap sits
 ///     suction_loss [Pa]: `dp`, fall of pressure from there to the inlet at the full speed of the
 ///         pump, as measured; a head of coolant above the inlet counts against it
@@ -3065,7 +3079,7 @@ double axw_cooling_water_pump_inlet_margin_value(double temperature, double head
 ///     `m = T_boiling(w, p_h + p_a - dp) - T`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the coolant at the inlet of the pump
+///     temperature [K]: `T`, temperature of the coolant at the inlet of the pump
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     header_pressure [Pa]: `p_h`, gauge pressure where the cap sits
@@ -3115,7 +3129,7 @@ double axw_cooling_ethylene_glycol_pump_inlet_margin_value(double temperature, d
 ///     `m = T_boiling(w, p_h + p_a - dp) - T`
 ///
 /// Parameters
-///     temperature [K]: `T`, of the coolant at the inlet of the pump
+///     temperature [K]: `T`, temperature of the coolant at the inlet of the pump
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
 ///     header_pressure [Pa]: `p_h`, gauge pressure where the cap sits
@@ -3165,7 +3179,7 @@ double axw_cooling_propylene_glycol_pump_inlet_margin_value(double temperature, 
 ///
 /// Parameters
 ///     propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle
-///     wheel_turns [rad]: `n_w`, of both wheels alike
+///     wheel_turns [rad]: `n_w`, turns of both wheels alike
 ///
 /// Returns
 ///     (ratio [-]) Propeller-shaft speed over wheel speed.
@@ -3203,7 +3217,7 @@ double axw_driveline_axle_ratio_by_turns_value(double propeller_shaft_turns, dou
 ///
 /// Parameters
 ///     propeller_shaft_turns [rad]: `n_p`, counted at the flange of the axle
-///     free_wheel_turns [rad]: `n_w`, of the wheel that is not held
+///     free_wheel_turns [rad]: `n_w`, turns of the wheel that is not held
 ///
 /// Returns
 ///     (ratio [-]) Propeller-shaft speed over wheel speed on a straight road.
@@ -3239,10 +3253,10 @@ double axw_driveline_axle_ratio_one_wheel_held_value(double propeller_shaft_turn
 ///     `T_s = min(T_a, T_g) / 2`
 ///
 /// Parameters
-///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
-///         losses
-///     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
-///         `grip_torque`
+///     axle_torque [N·m]: `T_a`, torque of both shafts together: engine torque through all ratios
+///         and losses
+///     axle_grip_torque [N·m]: `T_g`, grip torque of the axle's whole load, with a high bound of
+///         grip: `grip_torque`
 ///
 /// Returns
 ///     (torque [N·m]) Torque of each of the two shafts in a steady pull: half each.
@@ -3276,10 +3290,10 @@ double axw_driveline_axle_shaft_torque_open_value(double axle_torque, double axl
 ///     `T_s = min(T_a, T_g)`
 ///
 /// Parameters
-///     axle_torque [N·m]: `T_a`, of both shafts together: engine torque through all ratios and
-///         losses
-///     axle_grip_torque [N·m]: `T_g`, of the axle's whole load, with a high bound of grip:
-///         `grip_torque`
+///     axle_torque [N·m]: `T_a`, torque of both shafts together: engine torque through all ratios
+///         and losses
+///     axle_grip_torque [N·m]: `T_g`, grip torque of the axle's whole load, with a high bound of
+///         grip: `grip_torque`
 ///
 /// Returns
 ///     (torque [N·m]) Torque of this shaft in a steady pull while the other wheel hangs in the air:
@@ -3316,11 +3330,11 @@ double axw_driveline_axle_shaft_torque_locked_value(double axle_torque, double a
 ///     `T = n f F (D + d) / 4`
 ///
 /// Parameters
-///     clamp_load [N]: `F`, with which the pressure plate presses, the same on every face
-///     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
-///         figure
-///     outer_diameter [m]: `D`, of the facing
-///     inner_diameter [m]: `d`, of the facing
+///     clamp_load [N]: `F`, force of the pressure plate, the same on every face
+///     friction_coefficient [-]: `f`, friction coefficient of the facing, static and at its
+///         temperature; the maker's figure
+///     outer_diameter [m]: `D`, outer diameter of the facing
+///     inner_diameter [m]: `d`, inner diameter of the facing
 ///     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// Returns
@@ -3366,11 +3380,11 @@ double axw_driveline_clutch_capacity_uniform_wear_value(double clamp_load, doubl
 ///     `T = n f F (D^3 - d^3) / (3 (D^2 - d^2))`
 ///
 /// Parameters
-///     clamp_load [N]: `F`, with which the pressure plate presses, the same on every face
-///     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
-///         figure
-///     outer_diameter [m]: `D`, of the facing
-///     inner_diameter [m]: `d`, of the facing
+///     clamp_load [N]: `F`, force of the pressure plate, the same on every face
+///     friction_coefficient [-]: `f`, friction coefficient of the facing, static and at its
+///         temperature; the maker's figure
+///     outer_diameter [m]: `D`, outer diameter of the facing
+///     inner_diameter [m]: `d`, inner diameter of the facing
 ///     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// Returns
@@ -3417,10 +3431,10 @@ double axw_driveline_clutch_capacity_uniform_pressure_value(double clamp_load, d
 /// Parameters
 ///     clutch_capacity [N·m]: `T`, wanted at the crankshaft, the reserve over the engine's torque
 ///         included
-///     friction_coefficient [-]: `f`, of the facing, static and at its temperature; the maker's
-///         figure
-///     outer_diameter [m]: `D`, of the facing
-///     inner_diameter [m]: `d`, of the facing
+///     friction_coefficient [-]: `f`, friction coefficient of the facing, static and at its
+///         temperature; the maker's figure
+///     outer_diameter [m]: `D`, outer diameter of the facing
+///     inner_diameter [m]: `d`, inner diameter of the facing
 ///     friction_faces [-]: `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// Returns
@@ -3463,7 +3477,8 @@ double axw_driveline_clamp_load_for_capacity_value(double clutch_capacity, doubl
 ///     `i_c = i_1 i_t i_f`
 ///
 /// Parameters
-///     first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included
+///     first_gear_ratio [-]: `i_1`, first-gear ratio of the gearbox alone, transfer case *not*
+///         included
 ///     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
 ///         none
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
@@ -3569,16 +3584,17 @@ int32_t axw_driveline_first_gear_for_crawl_n(size_t n, const double *crawl_ratio
 double axw_driveline_first_gear_for_crawl_value(double crawl_ratio, double transfer_case_ratio,
     double final_drive);
 
-/// Crawl speed: the road speed in the lowest gear there is.
+/// Crawl speed: the road speed in the lowest gear of gearbox and transfer case.
 ///
 /// Formula
 ///     `v = w r / (i_1 i_t i_f)`
 ///
 /// Parameters
-///     engine_speed [rad/s]: `w`, most often the idle
-///     first_gear_ratio [-]: `i_1`, of the gearbox alone, transfer case *not* included
-///     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 where there is
-///         none
+///     engine_speed [rad/s]: `w`, most often the idle speed of the engine
+///     first_gear_ratio [-]: `i_1`, first-gear ratio of the gearbox alone, transfer case *not*
+///         included
+///     transfer_case_ratio [-]: `i_t`, input speed over output speed in low range; 1 if there is no
+///     transfer case
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed; hub reductions included
 ///     rolling_radius [m]: `r`, effective rolling radius of the driven tyre (distance per turn over
 ///         2 pi), not the loaded radius
@@ -3594,7 +3610,7 @@ double axw_driveline_first_gear_for_crawl_value(double crawl_ratio, double trans
 ///     - `0.001 <= rolling_radius <= 100`
 ///
 /// Source
-///     Kinematics of gears and of rolling; common practice, no source, for the term
+///     Kinematics of gears and of rolling; for the term crawl speed, common practice, no source
 ///
 /// Caution
 ///     Low range multiplies the torque in every part behind it: a shaft or an axle that is strong
@@ -3654,7 +3670,7 @@ double axw_driveline_engine_speed_value(double road_speed, double gear_ratio, do
 /// Parameters
 ///     engine_speed [rad/s]: `w_1`, before the shift
 ///     gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left
-///     gear_ratio_after [-]: `i_2`, of the gear that is taken
+///     gear_ratio_after [-]: `i_2`, ratio of the gear after the shift
 ///
 /// Returns
 ///     (angular velocity [rad/s]) The engine speed once the clutch has closed again: lower after a
@@ -3727,7 +3743,7 @@ double axw_driveline_final_drive_for_cruise_value(double road_speed, double engi
 ///
 /// Parameters
 ///     gear_ratio_before [-]: `i_1`, input speed over output speed of the gear that is left
-///     gear_ratio_after [-]: `i_2`, of the gear that is taken
+///     gear_ratio_after [-]: `i_2`, ratio of the gear after the shift
 ///
 /// Returns
 ///     (ratio [-]) The step: above 1 for a shift up, where the engine falls to `1 / s` of its
@@ -3911,13 +3927,13 @@ int32_t axw_driveline_tyre_diameter_for_cruise_n(size_t n, const double *road_sp
 double axw_driveline_tyre_diameter_for_cruise_value(double road_speed, double engine_speed, double gear_ratio,
     double final_drive, double rolling_factor);
 
-/// Torque at the driven wheels together, from the torque of the engine.
+/// Total torque at the driven wheels from the torque of the engine.
 ///
 /// Formula
 ///     `T_w = T i_g i_f e`
 ///
 /// Parameters
-///     engine_torque [N·m]: `T`, at the crankshaft, driving
+///     engine_torque [N·m]: `T`, torque at the crankshaft, driving
 ///     gear_ratio [-]: `i_g`, engine speed over propeller-shaft speed in this gear, transfer case
 ///         included
 ///     final_drive [-]: `i_f`, propeller-shaft speed over wheel speed
@@ -3932,14 +3948,14 @@ double axw_driveline_tyre_diameter_for_cruise_value(double road_speed, double en
 ///     - `0.001 <= final_drive <= 1000`
 ///     - `0 < driveline_efficiency <= 1`
 ///
-///     Driving only: when the wheels drive the engine the losses act the other way.
+///     Driving only: if the wheels drive the engine, the losses act the other way.
 ///
 /// Source
 ///     Balance of power through a geared train
 ///
 /// Caution
-///     A part that carries less than its share of this torque can break and lock a wheel or drop a
-///     shaft on the road; ratings, local codes and licensed practice come first.
+///     A part that is too weak for its share of this torque can break; it can lock a wheel or drop
+///     a shaft on the road. Ratings, local codes and licensed practice come first.
 int32_t axw_driveline_wheel_torque(double engine_torque, double gear_ratio, double final_drive,
     double driveline_efficiency, double *result);
 
@@ -3998,7 +4014,7 @@ double axw_engine_boost_pressure_ratio_value(double boost_pressure, double stati
 ///     `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
 ///
 /// Parameters
-///     inlet_temperature [K]: `T_1`, of the air before the compressor
+///     inlet_temperature [K]: `T_1`, temperature of the air before the compressor
 ///     pressure_ratio [-]: `R`, absolute pressure behind the compressor over absolute pressure
 ///         before it
 ///     isentropic_efficiency [-]: `e`, ideal temperature rise over real temperature rise, read from
@@ -4073,7 +4089,7 @@ double axw_engine_displacement_value(double bore, double stroke, double cylinder
 ///     `p_m = 4 pi T / V`
 ///
 /// Parameters
-///     torque [N·m]: `T`, at the crankshaft; negative when the engine is driven
+///     torque [N·m]: `T`, torque at the crankshaft; negative when the engine is driven
 ///     displacement [m³]: `V`, swept volume of all cylinders together
 ///
 /// Returns
@@ -4105,7 +4121,7 @@ double axw_engine_mean_effective_pressure_four_stroke_value(double torque, doubl
 ///     `p_m = 2 pi T / V`
 ///
 /// Parameters
-///     torque [N·m]: `T`, at the crankshaft; negative when the engine is driven
+///     torque [N·m]: `T`, torque at the crankshaft; negative when the engine is driven
 ///     displacement [m³]: `V`, swept volume of all cylinders together
 ///
 /// Returns
@@ -4142,7 +4158,7 @@ double axw_engine_mean_effective_pressure_two_stroke_value(double torque, double
 ///
 /// Returns
 ///     (velocity [m/s]) The distance that the piston moves over the time: two strokes a turn. Its
-///     peak speed is more than half as much again.
+///     peak speed is more than 1.5 times this mean.
 ///
 /// Valid for (SI)
 ///     - `0.001 <= stroke <= 10`
@@ -4221,7 +4237,7 @@ double axw_engine_torque_value(double power, double engine_speed);
 ///     `P_w = P e`
 ///
 /// Parameters
-///     crank_power [W]: `P`, at the crankshaft, driving
+///     crank_power [W]: `P`, power at the crankshaft, driving
 ///     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
 ///
 /// Returns
@@ -4231,7 +4247,7 @@ double axw_engine_torque_value(double power, double engine_speed);
 ///     - `0 <= crank_power <= 1000000000000`
 ///     - `0.01 <= driveline_efficiency <= 1`
 ///
-///     One efficiency holds for one gear and one load, for part of the loss does not grow with
+///     One efficiency holds for one gear and one load, because part of the loss does not grow with
 ///     power. The loss on a roller dynamometer includes the tyres' loss on the roller.
 ///
 /// Source
@@ -4251,7 +4267,7 @@ double axw_engine_wheel_power_value(double crank_power, double driveline_efficie
 ///     `P = P_w / e`
 ///
 /// Parameters
-///     wheel_power [W]: `P_w`, at the wheels, as measured: not yet corrected to standard air
+///     wheel_power [W]: `P_w`, power at the wheels, as measured: not yet corrected to standard air
 ///     driveline_efficiency [-]: `e`, power at the wheels over power at the crankshaft
 ///
 /// Returns
@@ -4262,8 +4278,9 @@ double axw_engine_wheel_power_value(double crank_power, double driveline_efficie
 ///     - `0 <= wheel_power <= 1000000000000`
 ///     - `0.01 <= driveline_efficiency <= 1`
 ///
-///     The result is as good as the efficiency, which is seldom measured: five points of it are 6 %
-///     of the power. A coast-down on the same roller is better than a figure from a table.
+///     The result is only as good as the efficiency, which is seldom measured. An error of five
+///     percentage points in the efficiency is an error of 6 % in the power. A coast-down on the
+///     same roller is better than a figure from a table.
 ///
 /// Source
 ///     Definition of an efficiency
@@ -4359,9 +4376,9 @@ double axw_fluid_propylene_glycol_concentrate_share_value(double mass_fraction, 
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (density [kg/m³]) The density: mass over volume.
@@ -4370,11 +4387,11 @@ double axw_fluid_propylene_glycol_concentrate_share_value(double mass_fraction, 
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book lies
-///     within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book
+///     lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4395,9 +4412,9 @@ double axw_fluid_ethylene_glycol_density_value(double mass_fraction, double temp
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (density [kg/m³]) The density: mass over volume.
@@ -4406,11 +4423,11 @@ double axw_fluid_ethylene_glycol_density_value(double mass_fraction, double temp
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book lies
-///     within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book
+///     lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4431,9 +4448,9 @@ double axw_fluid_propylene_glycol_density_value(double mass_fraction, double tem
 ///     3, j from 0 to 5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (dynamic viscosity [Pa·s]) The dynamic viscosity: shear stress per velocity gradient.
@@ -4442,11 +4459,11 @@ double axw_fluid_propylene_glycol_density_value(double mass_fraction, double tem
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of its own
-///     book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of its
+///     own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4467,9 +4484,9 @@ double axw_fluid_ethylene_glycol_dynamic_viscosity_value(double mass_fraction, d
 ///     3, j from 0 to 5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (dynamic viscosity [Pa·s]) The dynamic viscosity: shear stress per velocity gradient.
@@ -4478,11 +4495,11 @@ double axw_fluid_ethylene_glycol_dynamic_viscosity_value(double mass_fraction, d
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from 8
-///     % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of its own book
-///     reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of its
+///     own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS
 ///     formulation.
 ///
 /// Source
@@ -4506,8 +4523,8 @@ double axw_fluid_propylene_glycol_dynamic_viscosity_value(double mass_fraction, 
 /// Parameters
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T_1`, at which the volume is known
-///     later_temperature [K]: `T_2`, at which it is asked for
+///     temperature [K]: `T_1`, temperature at which the volume is known
+///     later_temperature [K]: `T_2`, temperature at which the volume is wanted
 ///
 /// Returns
 ///     (ratio [-]) The growth over the first volume; negative if the mix shrinks.
@@ -4551,8 +4568,8 @@ double axw_fluid_ethylene_glycol_expansion_value(double mass_fraction, double te
 /// Parameters
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T_1`, at which the volume is known
-///     later_temperature [K]: `T_2`, at which it is asked for
+///     temperature [K]: `T_1`, temperature at which the volume is known
+///     later_temperature [K]: `T_2`, temperature at which the volume is wanted
 ///
 /// Returns
 ///     (ratio [-]) The growth over the first volume; negative if the mix shrinks.
@@ -4596,7 +4613,7 @@ double axw_fluid_propylene_glycol_expansion_value(double mass_fraction, double t
 /// Parameters
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that
@@ -4633,7 +4650,7 @@ double axw_fluid_ethylene_glycol_expansion_coefficient_value(double mass_fractio
 /// Parameters
 ///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
 ///         less
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (thermal expansion coefficient [1/K]) The growth in volume per volume and kelvin at that
@@ -4668,8 +4685,8 @@ double axw_fluid_propylene_glycol_expansion_coefficient_value(double mass_fracti
 ///     `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
@@ -4700,8 +4717,8 @@ double axw_fluid_ethylene_glycol_freezing_temperature_value(double mass_fraction
 ///     `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The start of freezing: the first ice, not slush and not the point at which
@@ -4736,8 +4753,8 @@ double axw_fluid_propylene_glycol_freezing_temperature_value(double mass_fractio
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -4778,8 +4795,8 @@ double axw_fluid_ethylene_glycol_boiling_temperature_value(double absolute_press
 ///
 /// Parameters
 ///     absolute_pressure [Pa]: `p`: cap pressure plus the station pressure, not a gauge reading
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
 ///
 /// Returns
 ///     (temperature [K]) The bubble point; without glycol it is that of water to the last bit.
@@ -4978,7 +4995,7 @@ double axw_fluid_propylene_glycol_mass_fraction_value(double concentrate_volume_
 ///     `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, solved for `w`
 ///
 /// Parameters
-///     freezing_temperature [K]: `T`, at which the first ice may form
+///     freezing_temperature [K]: `T`, temperature at which the first ice may form
 ///
 /// Returns
 ///     (ratio [-]) The mass of glycol over the mass of the mix; shops mix by volume, which is less.
@@ -5008,7 +5025,7 @@ double axw_fluid_ethylene_glycol_mass_fraction_for_freezing_value(double freezin
 ///     `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`
 ///
 /// Parameters
-///     freezing_temperature [K]: `T`, at which the first ice may form
+///     freezing_temperature [K]: `T`, temperature at which the first ice may form
 ///
 /// Returns
 ///     (ratio [-]) The mass of glycol over the mass of the mix; shops mix by volume, which is less.
@@ -5039,9 +5056,9 @@ double axw_fluid_propylene_glycol_mass_fraction_for_freezing_value(double freezi
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (specific heat [J/(kg·K)]) The specific heat: heat per mass and temperature, at constant
@@ -5051,11 +5068,11 @@ double axw_fluid_propylene_glycol_mass_fraction_for_freezing_value(double freezi
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit of its
-///     own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit of
+///     its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5076,9 +5093,9 @@ double axw_fluid_ethylene_glycol_specific_heat_value(double mass_fraction, doubl
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (specific heat [J/(kg·K)]) The specific heat: heat per mass and temperature, at constant
@@ -5088,11 +5105,11 @@ double axw_fluid_ethylene_glycol_specific_heat_value(double mass_fraction, doubl
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read up to
-///     0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C. Without glycol
-///     it is within 0.1 % of IAPWS-95.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C. Without
+///     glycol it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5113,9 +5130,9 @@ double axw_fluid_propylene_glycol_specific_heat_value(double mass_fraction, doub
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 52.7 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 52.7 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (thermal conductivity [W/(m·K)]) The thermal conductivity: heat flow per area and
@@ -5125,11 +5142,11 @@ double axw_fluid_propylene_glycol_specific_heat_value(double mass_fraction, doub
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `221.95 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit of its
-///     own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit of
+///     its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5151,9 +5168,9 @@ double axw_fluid_ethylene_glycol_thermal_conductivity_value(double mass_fraction
 ///     5 - i
 ///
 /// Parameters
-///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; shops mix by volume, which is
-///         less (50 % by volume is 50.9 % by mass)
-///     temperature [K]: `T`, above the freezing temperature of the mix
+///     mass_fraction [-]: `w`, mass of glycol over mass of the mix; not the share by volume, which
+///         is smaller (50 % by volume is 50.9 % by mass)
+///     temperature [K]: `T`, temperature of the mix, above its freezing temperature
 ///
 /// Returns
 ///     (thermal conductivity [W/(m·K)]) The thermal conductivity: heat flow per area and
@@ -5163,11 +5180,11 @@ double axw_fluid_ethylene_glycol_thermal_conductivity_value(double mass_fraction
 ///     - `0 <= mass_fraction <= 0.6`
 ///     - `223.15 <= temperature <= 373.15`
 ///
-///     Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond
-///     100 °C, though a capped system may run hotter. Pure glycol, no inhibitors. From 20 % to 60
-///     %: the ASHRAE (2001) tables of inhibited coolant, taken by volume and converted, read from
-///     4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without glycol it
-///     is within 0.9 % of the IAPWS formulation.
+///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
+///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
+///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
+///     from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
+///     glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5250,9 +5267,9 @@ double axw_fluid_water_saturation_pressure_value(double temperature);
 ///     `F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`
 ///
 /// Parameters
-///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     total_mass [kg]: `m`, mass of the whole vehicle as it stands: all scale readings together
 ///     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
-///     centre_height [m]: `h`, of the centre of gravity above the ground
+///     centre_height [m]: `h`, height of the centre of gravity above the ground
 ///     wheelbase [m]: `l`, front to rear axle
 ///     acceleration [m/s²]: `a_x`, forward, positive for gaining speed, negative for braking
 ///
@@ -5297,9 +5314,9 @@ double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass,
 ///     `F = m a_y h / t`
 ///
 /// Parameters
-///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
-///     centre_height [m]: `h`, of the centre of gravity above the ground
-///     track [m]: `t`, between the tyre centres, mean of both axles
+///     total_mass [kg]: `m`, mass of the whole vehicle as it stands: all scale readings together
+///     centre_height [m]: `h`, height of the centre of gravity above the ground
+///     track [m]: `t`, distance between the tyre centres, mean of both axles
 ///     lateral_acceleration [m/s²]: `a_y`, towards the left, as in a left turn
 ///
 /// Returns
@@ -5340,8 +5357,8 @@ double axw_mass_lateral_load_transfer_value(double total_mass, double centre_hei
 ///     `F = m a_x h / l`
 ///
 /// Parameters
-///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
-///     centre_height [m]: `h`, of the centre of gravity above the ground
+///     total_mass [kg]: `m`, mass of the whole vehicle as it stands: all scale readings together
+///     centre_height [m]: `h`, height of the centre of gravity above the ground
 ///     wheelbase [m]: `l`, front to rear axle
 ///     acceleration [m/s²]: `a_x`, forward, positive for gaining speed, negative for braking
 ///
@@ -5381,7 +5398,7 @@ double axw_mass_longitudinal_load_transfer_value(double total_mass, double centr
 ///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
 ///         wheels together
 ///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
 ///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
 ///         height with the vehicle level
@@ -5438,7 +5455,7 @@ double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, 
 ///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
 ///         wheels together
 ///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
 ///     wheelbase [m]: `l`, front to rear axle, along the vehicle
 ///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
 ///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
@@ -5493,17 +5510,18 @@ double axw_mass_raised_axle_height_over_tyres_value(double level_mass, double ra
 ///     `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`
 ///
 /// Parameters
-///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     total_mass [kg]: `m`, mass of the whole vehicle as it stands: all scale readings together
 ///     behind_front_axle [m]: `a`, distance of the centre of gravity of the whole vehicle behind
 ///         the front axle
-///     centre_height [m]: `h`, of the centre of gravity of the whole vehicle above the ground
+///     centre_height [m]: `h`, height of the centre of gravity of the whole vehicle above the
+///         ground
 ///     wheelbase [m]: `l`, front to rear axle
-///     front_unsprung_mass [kg]: `m_f`, of the front axle, both wheels together
-///     rear_unsprung_mass [kg]: `m_r`, of the rear axle, both wheels together
-///     front_unsprung_height [m]: `r_f`, of the centre of gravity of the front unsprung mass above
-///         the ground: the loaded radius, nearly
-///     rear_unsprung_height [m]: `r_r`, of the centre of gravity of the rear unsprung mass above
-///         the ground
+///     front_unsprung_mass [kg]: `m_f`, unsprung mass of the front axle, both wheels together
+///     rear_unsprung_mass [kg]: `m_r`, unsprung mass of the rear axle, both wheels together
+///     front_unsprung_height [m]: `r_f`, height of the centre of gravity of the front unsprung mass
+///         above the ground: the loaded radius, nearly
+///     rear_unsprung_height [m]: `r_r`, height of the centre of gravity of the rear unsprung mass
+///         above the ground
 ///
 /// Returns
 ///     sprung_mass (mass [kg]): mass that the springs carry
@@ -5560,8 +5578,8 @@ double axw_mass_sprung_centre_height_value(double total_mass, double behind_fron
 ///
 /// Parameters
 ///     scale_mass [kg]: `m`, scale reading of the wheel, the axle or the vehicle
-///     unsprung_mass [kg]: `m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes,
-///         a live axle, and half of each arm, link, spring, damper and shaft
+///     unsprung_mass [kg]: `m_u`, unsprung mass of the same wheel, axle or vehicle: wheels, tyres,
+///         hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft
 ///
 /// Returns
 ///     (mass [kg]) The sprung mass.
@@ -5592,7 +5610,7 @@ double axw_mass_sprung_mass_value(double scale_mass, double unsprung_mass);
 ///     `F_r = m g a / l`, `F_f = m g - F_r`
 ///
 /// Parameters
-///     total_mass [kg]: `m`, of the whole vehicle as it stands: all scale readings together
+///     total_mass [kg]: `m`, mass of the whole vehicle as it stands: all scale readings together
 ///     behind_front_axle [m]: `a`, distance of the centre of gravity behind the front axle
 ///     wheelbase [m]: `l`, front to rear axle
 ///
@@ -5639,8 +5657,8 @@ double axw_mass_static_axle_loads_rear_load_value(double total_mass, double behi
 ///     left_rear [kg]: `m_3`, scale reading
 ///     right_rear [kg]: `m_4`, scale reading
 ///     wheelbase [m]: `l`, front to rear axle
-///     front_track [m]: `b_f`, between the tyre centres
-///     rear_track [m]: `b_r`, between the tyre centres
+///     front_track [m]: `b_f`, distance between the centres of the front tyres
+///     rear_track [m]: `b_r`, distance between the centres of the rear tyres
 ///
 /// Returns
 ///     total_mass (mass [kg]): sum of the four readings
@@ -5717,9 +5735,9 @@ double axw_mass_weight_distribution_left_of_centreline_value(double left_front, 
 ///     `c = k sqrt((m_s + m_u) / k_t)`
 ///
 /// Parameters
-///     sprung_mass [kg]: `m_s`, of the body on the wheel
-///     unsprung_mass [kg]: `m_u`, of the wheel
-///     wheel_rate [N/m]: `k`, of the suspension at the wheel
+///     sprung_mass [kg]: `m_s`, sprung mass of the body on the wheel
+///     unsprung_mass [kg]: `m_u`, unsprung mass of the wheel
+///     wheel_rate [N/m]: `k`, rate of the suspension at the wheel
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
 /// Returns
@@ -5756,9 +5774,9 @@ double axw_ride_damping_for_least_body_acceleration_value(double sprung_mass, do
 ///     `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`
 ///
 /// Parameters
-///     sprung_mass [kg]: `m_s`, of the body on the wheel
-///     unsprung_mass [kg]: `m_u`, of the wheel
-///     wheel_rate [N/m]: `k`, of the suspension at the wheel
+///     sprung_mass [kg]: `m_s`, sprung mass of the body on the wheel
+///     unsprung_mass [kg]: `m_u`, unsprung mass of the wheel
+///     wheel_rate [N/m]: `k`, rate of the suspension at the wheel
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre
 ///
 /// Returns
@@ -5794,10 +5812,11 @@ double axw_ride_damping_for_least_tyre_load_value(double sprung_mass, double uns
 ///     `i = I / (m_s a b)`
 ///
 /// Parameters
-///     pitch_inertia [kg·m²]: `I`, of the sprung mass about the lateral axis through its centre
-///     sprung_mass [kg]: `m_s`, of the whole vehicle
+///     pitch_inertia [kg·m²]: `I`, pitch inertia of the sprung mass about the lateral axis through
+///         its centre
+///     sprung_mass [kg]: `m_s`, sprung mass of the whole vehicle
 ///     front_distance [m]: `a`, from the centre of the sprung mass to the front axle
-///     rear_distance [m]: `b`, to the rear axle
+///     rear_distance [m]: `b`, distance from the centre of the sprung mass to the rear axle
 ///
 /// Returns
 ///     (ratio [-]) The square of the radius of gyration over the product of the distances.
@@ -5827,10 +5846,11 @@ double axw_ride_dynamic_index_value(double pitch_inertia, double sprung_mass, do
 ///     `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
 ///
 /// Parameters
-///     front_frequency [Hz]: `f_f`, of the body on the front axle
-///     rear_frequency [Hz]: `f_r`, of the body on the rear axle, higher than that of the front
+///     front_frequency [Hz]: `f_f`, frequency of the body on the front axle
+///     rear_frequency [Hz]: `f_r`, frequency of the body on the rear axle, higher than that of the
+///         front
 ///     wheelbase [m]: `L`, front to rear axle
-///     speed [m/s]: `v`, of the vehicle
+///     speed [m/s]: `v`, speed of the vehicle
 ///
 /// Returns
 ///     (ratio [-]) Cycles of the front since it met the bump. One to one and a half is a flat ride;
@@ -5865,10 +5885,10 @@ double axw_ride_flat_ride_cycles_value(double front_frequency, double rear_frequ
 ///     `f_r = n f_f / (n - f_f t)` with `t = L / v`
 ///
 /// Parameters
-///     front_frequency [Hz]: `f_f`, of the body on the front axle
+///     front_frequency [Hz]: `f_f`, frequency of the body on the front axle
 ///     wheelbase [m]: `L`, front to rear axle
-///     speed [m/s]: `v`, of the vehicle
-///     cycles [-]: `n`, of the front since it met the bump, until both ends move together
+///     speed [m/s]: `v`, speed of the vehicle
+///     cycles [-]: `n`, cycles of the front since it met the bump, until both ends move together
 ///
 /// Returns
 ///     (frequency [Hz]) Frequency of the body on the rear axle, higher than that of the front.
@@ -5932,8 +5952,8 @@ double axw_ride_road_displacement_density_value(double roughness, double wavelen
 ///     `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`
 ///
 /// Parameters
-///     frequency_ratio [-]: `r`, of the motion over the undamped natural frequency
-///     damping_ratio [-]: `zeta`, of the mass on its spring
+///     frequency_ratio [-]: `r`, frequency of the motion over the undamped natural frequency
+///     damping_ratio [-]: `zeta`, damping ratio of the mass on its spring
 ///
 /// Returns
 ///     (ratio [-]) Amplitude of the mass over that of the foot. It is 1 at a ratio of the square
@@ -5966,7 +5986,7 @@ double axw_ride_transmissibility_value(double frequency_ratio, double damping_ra
 ///     12.5, 2.37 and 3.35 Hz; `Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`
 ///
 /// Parameters
-///     frequency [Hz]: `f`, of the vibration
+///     frequency [Hz]: `f`, frequency of the vibration
 ///
 /// Returns
 ///     (ratio [-]) Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far
@@ -6042,10 +6062,12 @@ double axw_spring_active_coils_for_rate_value(double spring_rate, double wire_di
 ///     `k = n (p + p_a) A^2 / V + p B`
 ///
 /// Parameters
-///     pressure [Pa]: `p`, in the spring at that height, as a gauge reads it
-///     station_pressure [Pa]: `p_a`, of the air around, as measured there, not reduced to sea level
+///     pressure [Pa]: `p`, pressure in the spring at that height, as a gauge reads it
+///     station_pressure [Pa]: `p_a`, absolute pressure of the surrounding air, as measured there,
+///         not reduced to sea level
 ///     effective_area [m²]: `A`, load over gauge pressure at that height, as the maker's table says
-///     volume [m³]: `V`, of the air at that height, with the tank that is openly joined to it
+///     volume [m³]: `V`, volume of the air at that height, with the tank that is openly joined to
+///         it
 ///     polytropic_exponent [-]: `n`, 1 for slow changes (isothermal), 1.4 for fast ones
 ///         (adiabatic); in between on the road
 ///     area_growth [m]: `B`, growth of the effective area over travel in bump: mm²/mm, a length;
@@ -6095,9 +6117,10 @@ double axw_spring_air_spring_rate_value(double pressure, double station_pressure
 /// Parameters
 ///     bar_rate [N/m]: `k`, wanted force at either end over travel of that end, the other end
 ///         travelling as far the other way
-///     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
-///     active_length [m]: `L`, of the bar that twists, between the arms
-///     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+///     arm_length [m]: `R`, length of each arm, square to the axis of the bar, from that axis to
+///         its link
+///     active_length [m]: `L`, length of the bar that twists, between the arms
+///     shear_modulus [Pa]: `G`, shear modulus of the steel, 79 GPa or nearly
 ///
 /// Returns
 ///     (length [m]) Diameter of a solid round bar; the rate rises with its fourth power, so that a
@@ -6136,7 +6159,8 @@ double axw_spring_anti_roll_bar_diameter_for_rate_value(double bar_rate, double 
 ///
 /// Parameters
 ///     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
-///     arm_length [m]: `R`, of each arm, square to the axis of the bar, from that axis to its link
+///     arm_length [m]: `R`, length of each arm, square to the axis of the bar, from that axis to
+///         its link
 ///
 /// Returns
 ///     (linear stiffness [N/m]) Force at either end over travel of that end, the other end
@@ -6172,7 +6196,7 @@ double axw_spring_anti_roll_bar_rate_value(double torsional_rate, double arm_len
 ///     G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`
 ///
 /// Parameters
-///     free_length [m]: `L_0`, of the spring unloaded
+///     free_length [m]: `L_0`, length of the spring unloaded
 ///     mean_diameter [m]: `D`, the diameter of the coil between wire centres (outside diameter less
 ///         wire)
 ///     end_fixity [-]: `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a
@@ -6226,11 +6250,11 @@ double axw_spring_buckling_deflection_value(double free_length, double mean_diam
 ///     `s = L_0 - F / k - x - L_c`
 ///
 /// Parameters
-///     free_length [m]: `L_0`, of the spring unloaded
-///     solid_length [m]: `L_c`, with every coil touching: measured, or from
+///     free_length [m]: `L_0`, length of the spring unloaded
+///     solid_length [m]: `L_c`, length with every coil touching: measured, or from
 ///         `solid_length_closed_ground` or `solid_length_closed`
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
-///     spring_load [N]: `F`, in the spring at ride height, laden as it will be
+///     spring_load [N]: `F`, load in the spring at ride height, laden as it will be
 ///     spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel
 ///         travel times motion ratio
 ///
@@ -6462,8 +6486,8 @@ double axw_spring_damper_rate_for_ratio_value(double damping_ratio, double tange
 ///     `zeta = c_w / (2 sqrt(k m))`
 ///
 /// Parameters
-///     wheel_damping [N·s/m]: `c_w`, at the wheel: damper rate times the square of the damper's own
-///         motion ratio
+///     wheel_damping [N·s/m]: `c_w`, damping at the wheel: damper rate times the square of the
+///         damper's own motion ratio
 ///     tangent_rate [N/m]: `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre
 ///         in series (say which one it was)
 ///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
@@ -6498,8 +6522,8 @@ double axw_spring_damping_ratio_value(double wheel_damping, double tangent_rate,
 ///     `L_0 = L + F / k`
 ///
 /// Parameters
-///     spring_length [m]: `L`, between the spring's seats at the ride height that is wanted
-///     spring_load [N]: `F`, in the spring there: sprung mass times gravity over motion ratio,
+///     spring_length [m]: `L`, length between the spring's seats at the wanted ride height
+///     spring_load [N]: `F`, load in the spring there: sprung mass times gravity over motion ratio,
 ///         laden as it will be
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///
@@ -6541,9 +6565,9 @@ double axw_spring_free_length_for_ride_height_value(double spring_length, double
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///     motion_ratio [-]: `r`, travel of the lower eye over travel of the wheel, taken as constant
-///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the travel of the lower
-///         eye
-///     spring_force [N]: `F`, in the spring at this position, compression positive
+///     angle_from_measured_travel [rad]: `a`, angle between the spring's axis and the travel of the
+///         lower eye
+///     spring_force [N]: `F`, force in the spring at this position, compression positive
 ///     spring_length [m]: `L`, eye to eye at this position
 ///
 /// Returns
@@ -6577,10 +6601,11 @@ double axw_spring_inclined_tangent_rate_value(double spring_rate, double motion_
 ///     `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`
 ///
 /// Parameters
-///     elastic_modulus [Pa]: `E`, of the steel, 206 GPa or nearly
-///     leaf_width [m]: `w`, of every leaf
-///     leaf_thickness [m]: `t`, of every leaf
-///     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+///     elastic_modulus [Pa]: `E`, elastic modulus of the steel, 206 GPa or nearly
+///     leaf_width [m]: `w`, width of every leaf
+///     leaf_thickness [m]: `t`, thickness of every leaf
+///     span [m]: `L`, length from eye to eye, minus the length that the clamp of the axle holds
+///         stiff
 ///     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
 ///         them
 ///     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
@@ -6629,10 +6654,11 @@ double axw_spring_leaf_pack_rate_value(double elastic_modulus, double leaf_width
 ///     `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`
 ///
 /// Parameters
-///     load [N]: `F`, at the middle, what the spring carries
-///     leaf_width [m]: `w`, of every leaf
-///     leaf_thickness [m]: `t`, of every leaf
-///     span [m]: `L`, from eye to eye, less what the clamp of the axle holds stiff
+///     load [N]: `F`, load at the middle, carried by the spring
+///     leaf_width [m]: `w`, width of every leaf
+///     leaf_thickness [m]: `t`, thickness of every leaf
+///     span [m]: `L`, length from eye to eye, minus the length that the clamp of the axle holds
+///         stiff
 ///     full_length_leaves [-]: `n_f`, whole: leaves that reach from eye to eye, the main leaf among
 ///         them
 ///     graduated_leaves [-]: `n_g`, whole: leaves that get shorter step by step
@@ -6857,10 +6883,10 @@ double axw_spring_minimum_gap_hot_dynamic_value(double wire_diameter, double mea
 ///     `s = L_0 - F / k - x - L_n`
 ///
 /// Parameters
-///     free_length [m]: `L_0`, of the spring unloaded
-///     shortest_length [m]: `L_n`, at which it may work: `spring::shortest_length`
+///     free_length [m]: `L_0`, length of the spring unloaded
+///     shortest_length [m]: `L_n`, length at which it may work: `spring::shortest_length`
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
-///     spring_load [N]: `F`, in the spring at ride height, laden as it will be
+///     spring_load [N]: `F`, load in the spring at ride height, laden as it will be
 ///     spring_bump_travel [m]: `x`, shortening of the spring from ride height to full bump: wheel
 ///         travel times motion ratio
 ///
@@ -6933,8 +6959,8 @@ double axw_spring_natural_frequency_value(double tangent_rate, double sprung_mas
 ///     `k = k_1 + k_2`
 ///
 /// Parameters
-///     first_rate [N/m]: `k_1`, of one spring
-///     second_rate [N/m]: `k_2`, of the other
+///     first_rate [N/m]: `k_1`, rate of one spring
+///     second_rate [N/m]: `k_2`, rate of the other spring
 ///
 /// Returns
 ///     (linear stiffness [N/m]) The rate of the pair.
@@ -6964,7 +6990,7 @@ double axw_spring_parallel_rate_value(double first_rate, double second_rate);
 ///     `k_r = k_w k_t / (k_w + k_t)`
 ///
 /// Parameters
-///     wheel_rate [N/m]: `k_w`, of the suspension at the wheel
+///     wheel_rate [N/m]: `k_w`, rate of the suspension at the wheel
 ///     tyre_rate [N/m]: `k_t`, vertical rate of the tyre at its pressure and load
 ///
 /// Returns
@@ -6993,10 +7019,10 @@ double axw_spring_ride_rate_value(double wheel_rate, double tyre_rate);
 ///     k_2`; solid at the greater, with `x = s_1 + s_2`
 ///
 /// Parameters
-///     first_rate [N/m]: `k_1`, of one spring
+///     first_rate [N/m]: `k_1`, rate of one spring
 ///     first_travel_to_solid [m]: `s_1`, its free length less its solid length, or less the length
 ///         at which a stop takes over
-///     second_rate [N/m]: `k_2`, of the other
+///     second_rate [N/m]: `k_2`, rate of the other spring
 ///     second_travel_to_solid [m]: `s_2`, its free length less its solid length, or less the length
 ///         at which a stop takes over
 ///
@@ -7066,8 +7092,8 @@ double axw_spring_series_crossover_solid_deflection_value(double first_rate, dou
 ///     `k = k_1 k_2 / (k_1 + k_2)`
 ///
 /// Parameters
-///     first_rate [N/m]: `k_1`, of one spring
-///     second_rate [N/m]: `k_2`, of the other
+///     first_rate [N/m]: `k_1`, rate of one spring
+///     second_rate [N/m]: `k_2`, rate of the other spring
 ///
 /// Returns
 ///     (linear stiffness [N/m]) The rate of the stack, always less than either.
@@ -7096,7 +7122,7 @@ double axw_spring_series_rate_value(double first_rate, double second_rate);
 ///     `L_n = L_c + S_a`
 ///
 /// Parameters
-///     solid_length [m]: `L_c`, with every coil touching: measured, or from
+///     solid_length [m]: `L_c`, length with every coil touching: measured, or from
 ///         `solid_length_closed_ground` or `solid_length_closed`
 ///     minimum_gap [m]: `S_a`, sum of the gaps that must stay open, as the maker says, or from
 ///         `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`
@@ -7205,8 +7231,9 @@ double axw_spring_solid_length_closed_value(double total_coils, double wire_diam
 ///         left out
 ///     sprung_mass [kg]: `m`, the scale reading of the wheel less its unsprung mass
 ///     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
-///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
-///         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+///     angle_from_measured_travel [rad]: `a`, angle between the spring's axis and the direction in
+///         which the mount's travel was measured; zero if `r` was measured eye to eye along the
+///         spring
 ///
 /// Returns
 ///     (linear stiffness [N/m]) The rate of the spring along its own axis.
@@ -7243,7 +7270,7 @@ double axw_spring_spring_rate_for_frequency_value(double frequency, double sprun
 ///     `x = F / k`
 ///
 /// Parameters
-///     load [N]: `F`, on the spring
+///     load [N]: `F`, load on the spring
 ///     tangent_rate [N/m]: `k`, constant over the whole deflection
 ///
 /// Returns
@@ -7274,8 +7301,8 @@ double axw_spring_static_deflection_value(double load, double tangent_rate);
 ///
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
-///     deflection [m]: `x`, from its free length: preload included, not only the travel of the
-///         wheel
+///     deflection [m]: `x`, deflection from the free length: with the preload, not only the travel
+///         of the wheel
 ///
 /// Returns
 ///     (energy [J]) The energy that is set free when the spring is let go.
@@ -7387,10 +7414,10 @@ double axw_spring_tangent_rate_for_frequency_value(double frequency, double spru
 ///
 /// Parameters
 ///     torsional_rate [N·m/rad]: `K`, torque over twist of the whole bar, end to end
-///     arm_length [m]: `R`, of the arm, from the axis of the bar to its end
-///     arm_angle [rad]: `b`, of the arm above the horizontal, positive where its end is higher than
-///         the bar
-///     torque [N·m]: `T`, in the bar there, positive where it presses the end of the arm down
+///     arm_length [m]: `R`, length of the arm, from the axis of the bar to its end
+///     arm_angle [rad]: `b`, angle of the arm above the horizontal, positive if its end is higher
+///         than the bar
+///     torque [N·m]: `T`, torque in the bar there, positive if it presses the end of the arm down
 ///
 /// Returns
 ///     (linear stiffness [N/m]) Tangent rate: vertical force over vertical travel at the end of the
@@ -7429,9 +7456,9 @@ double axw_spring_torsion_bar_arm_rate_value(double torsional_rate, double arm_l
 ///     `K = pi G (D^4 - d^4) / (32 L)`
 ///
 /// Parameters
-///     shear_modulus [Pa]: `G`, of the steel, 79 GPa or nearly
+///     shear_modulus [Pa]: `G`, shear modulus of the steel, 79 GPa or nearly
 ///     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
-///     outer_diameter [m]: `D`, of the bar where it twists
+///     outer_diameter [m]: `D`, outer diameter of the bar where it twists
 ///     active_length [m]: `L`, that twists: between the splines or bearings that hold it, with what
 ///         the ends add
 ///
@@ -7474,7 +7501,7 @@ double axw_spring_torsion_bar_rate_value(double shear_modulus, double inner_diam
 /// Parameters
 ///     torque [N·m]: `T`, that twists the bar
 ///     inner_diameter [m]: `d`, bore of the bar; nothing for a solid one
-///     outer_diameter [m]: `D`, of the bar where it twists
+///     outer_diameter [m]: `D`, outer diameter of the bar where it twists
 ///
 /// Returns
 ///     (stress or pressure difference [Pa]) Shear stress at the surface, with the sign of the
@@ -7581,8 +7608,9 @@ double axw_spring_wheel_damping_value(double damper_rate, double damper_motion_r
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
 ///     motion_ratio [-]: `r`, travel of the spring's mount over travel of the wheel
-///     angle_from_measured_travel [rad]: `a`, between the spring's axis and the direction in which
-///         the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+///     angle_from_measured_travel [rad]: `a`, angle between the spring's axis and the direction in
+///         which the mount's travel was measured; zero if `r` was measured eye to eye along the
+///         spring
 ///
 /// Returns
 ///     (linear stiffness [N/m]) The rate at the wheel centre, for small travel around the position
@@ -7620,15 +7648,15 @@ double axw_spring_wheel_rate_value(double spring_rate, double motion_ratio,
 ///
 /// Parameters
 ///     spring_rate [N/m]: `k`, the rate of the spring along its own axis
-///     motion_ratio [-]: `r`, shortening of the spring, eye to eye, over travel of the wheel
-///     spring_force [N]: `F`, in the spring at this position, compression positive, gas force of
-///         its damper included
-///     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive where `r`
-///         grows in bump
+///     motion_ratio [-]: `r`, shortening of the spring between its eyes over travel of the wheel
+///     spring_force [N]: `F`, force in the spring at this position, including the damper's gas
+///         force; compression positive
+///     motion_ratio_gradient [1/m]: `dr/dz`, change of `r` with wheel travel, positive if `r` grows
+///         in bump
 ///
 /// Returns
-///     (linear stiffness [N/m]) The tangent rate at the wheel; it can be negative where the
-///     geometry outweighs the spring.
+///     (linear stiffness [N/m]) The tangent rate at the wheel; it is negative if the geometric term
+///     outweighs the spring.
 ///
 /// Valid for (SI)
 ///     - `0 < spring_rate`
@@ -7701,16 +7729,18 @@ double axw_spring_wire_diameter_for_rate_value(double spring_rate, double mean_d
 ///     `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`
 ///
 /// Parameters
-///     unsprung_mass [kg]: `m_u`, of the axle, both wheels together
-///     unsprung_height [m]: `z_u`, of its centre of gravity above the ground: the loaded radius,
-///         nearly
+///     unsprung_mass [kg]: `m_u`, unsprung mass of the axle, both wheels together
+///     unsprung_height [m]: `z_u`, height of its centre of gravity above the ground: the loaded
+///         radius, nearly
 ///     axle_sprung_mass [kg]: `m_a`, sprung mass that the axle carries: scale reading of the axle
 ///         less its unsprung mass
-///     roll_centre_height [m]: `z`, of the axle above the ground; negative below it
-///     roll_stiffness [N·m/rad]: `K`, of the axle to the ground: springs, bar and tyres
-///     roll_angle [rad]: `phi`, of the body to the ground, positive out of the turn:
+///     roll_centre_height [m]: `z`, height of the roll centre of the axle above the ground;
+///         negative below it
+///     roll_stiffness [N·m/rad]: `K`, roll stiffness of the axle to the ground: springs, bar and
+///         tyres
+///     roll_angle [rad]: `phi`, roll angle of the body to the ground, positive out of the turn:
 ///         `roll_gradient` times the acceleration
-///     track [m]: `t`, between the tyre centres
+///     track [m]: `t`, distance between the tyre centres
 ///     lateral_acceleration [m/s²]: `a_y`, towards the inside of the turn
 ///
 /// Returns
@@ -7780,14 +7810,15 @@ double axw_suspension_axle_load_transfer_load_transfer_value(double unsprung_mas
 ///     `k = 2 K / (r^2 t^2)`
 ///
 /// Parameters
-///     bar_stiffness [N·m/rad]: `K`, moment over roll angle that is wanted of the bar alone
+///     bar_stiffness [N·m/rad]: `K`, wanted moment over roll angle of the bar alone
 ///     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
-///         roll: on a live axle the distance between the links over the track
-///     track [m]: `t`, between the tyre centres
+///         roll; on a live axle, distance between the links over the track
+///     track [m]: `t`, distance between the tyre centres
 ///
 /// Returns
-///     (linear stiffness [N/m]) Force at either end of the bar over travel of that end, the other
-///     end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.
+///     (linear stiffness [N/m]) Force at each end of the bar over travel of that end, while the
+///     other end moves as far the opposite way. `spring.anti_roll_bar_diameter_for_rate` takes this
+///     rate.
 ///
 /// Valid for (SI)
 ///     - `0 <= bar_stiffness <= 1000000000000`
@@ -7819,7 +7850,7 @@ double axw_suspension_bar_rate_for_roll_stiffness_value(double bar_stiffness, do
 ///         travelling as far the other way; see spring.anti_roll_bar_rate
 ///     bar_motion_ratio [-]: `r`, travel of the end of the bar's arm over travel of the wheel, in
 ///         roll: on a live axle the distance between the links over the track
-///     track [m]: `t`, between the tyre centres
+///     track [m]: `t`, distance between the tyre centres
 ///
 /// Returns
 ///     (rotational stiffness [N·m/rad]) Moment over roll angle; add it to that of the springs.
@@ -7884,9 +7915,8 @@ double axw_suspension_front_transfer_share_value(double front_load_transfer, dou
 ///     `K = k t^2 / 2`
 ///
 /// Parameters
-///     wheel_rate [N/m]: `k`, of one wheel, tangent rate at ride height, without the tyre and
-///         without the bar
-///     track [m]: `t`, between the tyre centres
+///     wheel_rate [N/m]: `k`, tangent rate of one wheel at ride height, without tyre and bar
+///     track [m]: `t`, distance between the tyre centres
 ///
 /// Returns
 ///     (rotational stiffness [N·m/rad]) Moment over roll angle.
@@ -7917,8 +7947,8 @@ double axw_suspension_independent_roll_stiffness_value(double wheel_rate, double
 ///     `K = k t^2 / 2`
 ///
 /// Parameters
-///     spring_rate [N/m]: `k`, of one spring in vertical travel of its seat on the axle
-///     spring_base [m]: `t`, between the two spring seats on the axle, less than the track
+///     spring_rate [N/m]: `k`, rate of one spring in vertical travel of its seat on the axle
+///     spring_base [m]: `t`, distance between the two spring seats on the axle, less than the track
 ///
 /// Returns
 ///     (rotational stiffness [N·m/rad]) Moment over roll angle.
@@ -7948,12 +7978,14 @@ double axw_suspension_live_axle_roll_stiffness_value(double spring_rate, double 
 ///     `h_1 = h_s - z_f - (z_r - z_f) a / l`
 ///
 /// Parameters
-///     sprung_height [m]: `h_s`, of the centre of gravity of the sprung mass above the ground
+///     sprung_height [m]: `h_s`, height of the centre of gravity of the sprung mass above the
+///         ground
 ///     behind_front_axle [m]: `a`, distance of that centre of gravity behind the front axle
 ///     wheelbase [m]: `l`, front to rear axle
-///     front_roll_centre_height [m]: `z_f`, of the front axle above the ground; negative below it
-///     rear_roll_centre_height [m]: `z_r`, of the rear axle above the ground; on the centreline
-///         where a lateral rod leads the axle
+///     front_roll_centre_height [m]: `z_f`, height of the roll centre of the front axle above the
+///         ground; negative below it
+///     rear_roll_centre_height [m]: `z_r`, height of the roll centre of the rear axle above the
+///         ground; on the centreline where a lateral rod leads the axle
 ///
 /// Returns
 ///     (length [m]) Vertical distance from the roll axis to the centre of gravity; negative where
@@ -7990,11 +8022,11 @@ double axw_suspension_roll_arm_value(double sprung_height, double behind_front_a
 ///     `G = m_s h_1 / (K_f + K_r - m_s g h_1)`
 ///
 /// Parameters
-///     sprung_mass [kg]: `m_s`, of the whole vehicle
+///     sprung_mass [kg]: `m_s`, sprung mass of the whole vehicle
 ///     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
-///     front_roll_stiffness [N·m/rad]: `K_f`, of the front axle to the ground: springs, bar and
-///         tyres, see `roll_stiffness_over_tyres`
-///     rear_roll_stiffness [N·m/rad]: `K_r`, of the rear axle to the ground
+///     front_roll_stiffness [N·m/rad]: `K_f`, roll stiffness of the front axle to the ground:
+///         springs, bar and tyres, see `roll_stiffness_over_tyres`
+///     rear_roll_stiffness [N·m/rad]: `K_r`, roll stiffness of the rear axle to the ground
 ///
 /// Returns
 ///     (roll gradient [rad·s²/m]) Roll angle over lateral acceleration; the body leans out of the
@@ -8029,7 +8061,7 @@ double axw_suspension_roll_gradient_value(double sprung_mass, double roll_arm, d
 ///     `K = m_s h_1 (g + 1 / G)`
 ///
 /// Parameters
-///     sprung_mass [kg]: `m_s`, of the whole vehicle
+///     sprung_mass [kg]: `m_s`, sprung mass of the whole vehicle
 ///     roll_arm [m]: `h_1`, height of the centre of gravity of the sprung mass over the roll axis
 ///     roll_gradient [rad·s²/m]: `G`, wanted roll angle over lateral acceleration, body to ground
 ///
@@ -8064,8 +8096,8 @@ double axw_suspension_roll_stiffness_for_gradient_value(double sprung_mass, doub
 ///     `K = K_s K_t / (K_s + K_t)`
 ///
 /// Parameters
-///     suspension_stiffness [N·m/rad]: `K_s`, of springs and bar together
-///     tyre_stiffness [N·m/rad]: `K_t`, of the tyres, see `tyre_roll_stiffness`
+///     suspension_stiffness [N·m/rad]: `K_s`, roll stiffness of springs and bar together
+///     tyre_stiffness [N·m/rad]: `K_t`, roll stiffness of the tyres, see `tyre_roll_stiffness`
 ///
 /// Returns
 ///     (rotational stiffness [N·m/rad]) Moment over roll angle of the body to the ground.
@@ -8097,7 +8129,7 @@ double axw_suspension_roll_stiffness_over_tyres_value(double suspension_stiffnes
 ///
 /// Parameters
 ///     tyre_rate [N/m]: `k`, vertical rate of the tyre or the twin tyres of one side
-///     track [m]: `t`, between the tyre centres
+///     track [m]: `t`, distance between the tyre centres
 ///
 /// Returns
 ///     (rotational stiffness [N·m/rad]) Moment over roll angle.
@@ -8106,11 +8138,12 @@ double axw_suspension_roll_stiffness_over_tyres_value(double suspension_stiffnes
 ///     - `1 <= tyre_rate <= 1000000000`
 ///     - `0.01 <= track <= 100`
 ///
-///     Both sides alike, on the ground. Twin tyres: the middle of the pair counts.
+///     Both sides are alike and on the ground. For twin tyres, the track runs between the middles
+///     of the pairs.
 ///
 /// Source
-///     Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car
-///     Vehicle Dynamics (1995), ch. 16 (from memory)
+///     Equal and opposite deflections of both tyres: `t / 2` times the roll angle; Milliken and
+///     Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
 int32_t axw_suspension_tyre_roll_stiffness(double tyre_rate, double track, double *result);
 
 /// `axw_suspension_tyre_roll_stiffness` on arrays of length `n`.
@@ -8198,7 +8231,7 @@ double axw_tyre_load_capacity_value(double load_index);
 ///     `r_l = D / 2 - F / k`
 ///
 /// Parameters
-///     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+///     free_diameter [m]: `D`, outer diameter of the unloaded tyre at its pressure
 ///     tyre_load [N]: `F`, load of this one tyre on the ground
 ///     tyre_rate [N/m]: `k`, vertical, at the pressure and about that load; the maker's figure or
 ///         two readings
@@ -8237,7 +8270,7 @@ double axw_tyre_loaded_radius_value(double free_diameter, double tyre_load, doub
 ///     `r = D / 2 - (D / 2 - r_l) / 3`
 ///
 /// Parameters
-///     free_diameter [m]: `D`, of the unloaded tyre at its pressure
+///     free_diameter [m]: `D`, outer diameter of the unloaded tyre at its pressure
 ///     loaded_radius [m]: `r_l`, wheel centre to ground under load
 ///
 /// Returns
@@ -8329,7 +8362,8 @@ double axw_tyre_rolling_turns_value(double rolling_radius);
 /// Parameters
 ///     rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi)
 ///         with which the speedometer was right
-///     rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way
+///     rolling_radius_after [m]: `r_2`, rolling radius of the tyre now fitted, measured in the same
+///         way
 ///
 /// Returns
 ///     (ratio [-]) The reading over the true speed, less 1: positive if it reads too much, negative
@@ -8366,10 +8400,11 @@ double axw_tyre_speedometer_error_value(double rolling_radius_before, double rol
 /// Parameters
 ///     rolling_radius_before [m]: `r_1`, effective rolling radius (distance per turn over 2 pi)
 ///         with which the speedometer was right
-///     rolling_radius_after [m]: `r_2`, of the tyre now fitted, measured in the same way
+///     rolling_radius_after [m]: `r_2`, rolling radius of the tyre now fitted, measured in the same
+///         way
 ///     final_drive_before [-]: `i_1`, propeller-shaft speed over wheel speed with which the
 ///         speedometer was right
-///     final_drive_after [-]: `i_2`, of the axle now fitted
+///     final_drive_after [-]: `i_2`, ratio of the axle now fitted
 ///
 /// Returns
 ///     (ratio [-]) The reading over the true speed, less 1: positive if it reads too much, negative
@@ -8441,7 +8476,8 @@ double axw_tyre_true_speed_value(double indicated_speed, double speedometer_erro
 ///     wheel_offset_before [m]: `o_1`, mounting face from the rim's middle plane, positive where
 ///         the mounting face lies towards the outside of the vehicle from the rim's middle plane
 ///         (ISO 3911 calls it inset, from memory)
-///     wheel_offset_after [m]: `o_2`, of the wheels now fitted, less the thickness of a spacer
+///     wheel_offset_after [m]: `o_2`, offset of the wheels now fitted, less the thickness of a
+///         spacer
 ///
 /// Returns
 ///     (length [m]) Gain in distance between the tyre centres; negative if they come closer.
@@ -8475,8 +8511,9 @@ double axw_tyre_track_change_value(double wheel_offset_before, double wheel_offs
 /// Parameters
 ///     rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against:
 ///         the number on the wheel
-///     flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to
-///         its outer edge; about half an inch (common practice, no source): measure yours
+///     flange_thickness [m]: `t`, thickness of one rim flange, from the face that the bead sits
+///         against to its outer edge; about half an inch (common practice, no source): measure
+///         yours
 ///     wheel_offset [m]: `o`, mounting face from the rim's middle plane, positive where the
 ///         mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO
 ///         3911 calls it inset, from memory)
@@ -8517,10 +8554,11 @@ double axw_tyre_wheel_backspacing_value(double rim_width, double flange_thicknes
 /// Parameters
 ///     rim_width [m]: `w`, nominal, between the faces of the flanges that the beads sit against:
 ///         the number on the wheel
-///     flange_thickness [m]: `t`, of one rim flange, from the face that the bead sits against to
-///         its outer edge; about half an inch (common practice, no source): measure yours
-///     wheel_backspacing [m]: `b`, from a straight edge across the edge of the inner flange down to
-///         the mounting face
+///     flange_thickness [m]: `t`, thickness of one rim flange, from the face that the bead sits
+///         against to its outer edge; about half an inch (common practice, no source): measure
+///         yours
+///     wheel_backspacing [m]: `b`, distance from a straight edge across the edge of the inner
+///         flange down to the mounting face
 ///
 /// Returns
 ///     (length [m]) Mounting face from the rim's middle plane, positive where the mounting face
@@ -8606,8 +8644,9 @@ int32_t axw_cooling_cap_test_boiling_loss(const axw_cooling_cap_test *model, dou
 ///     altitude [m], several: heights above sea level, for the pressure of the standard atmosphere
 ///
 /// Returns
-///     (table) One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`,
-///     `boiling_temperature`, `boiling_loss` against the rating, `holding_margin`.
+///     (table) One row for each reading and altitude: `holding_pressure`, `altitude`,
+///     `station_pressure`, `boiling_temperature`, `boiling_loss` against the rating,
+///     `holding_margin`.
 int32_t axw_cooling_cap_test_boiling_table(const axw_cooling_cap_test *model, const double *holding_pressure,
     size_t holding_pressure_count, const double *altitude, size_t altitude_count, axw_table **result);
 
@@ -8627,10 +8666,11 @@ int32_t axw_cooling_coolant_json(const axw_cooling_coolant *model, char *buffer,
 /// Boiling margin of the coolant.
 ///
 /// Returns
-///     absolute_pressure (absolute pressure [Pa]): under the cap at its rating
+///     absolute_pressure (absolute pressure [Pa]): absolute pressure under the cap at its rating
 ///     mass_fraction (ratio [-]): glycol by mass of the mix
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil
-///     margin (temperature difference [K]): how much that exceeds the hottest coolant
+///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
+///         coolant
 int32_t axw_cooling_coolant_margin(const axw_cooling_coolant *model, double *absolute_pressure,
     double *mass_fraction, double *boiling_temperature, double *margin);
 
@@ -8649,7 +8689,7 @@ int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *mode
 ///         glycol by mass if not; zero alone for water
 ///
 /// Returns
-///     (table) One row a cap, altitude and strength: `cap`, `altitude`, `strength`,
+///     (table) One row for each cap, altitude and strength: `cap`, `altitude`, `strength`,
 ///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`.
 int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const double *cap,
     size_t cap_count, const double *altitude, size_t altitude_count, const double *strength,
@@ -8726,7 +8766,8 @@ int32_t axw_cooling_mix_json(const axw_cooling_mix *model, char *buffer, size_t 
 ///         first ice
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
 ///         cap at its rating
-///     margin (temperature difference [K]): how much that exceeds the hottest coolant
+///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
+///         coolant
 ///     growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
 ///         what header tank or bottle must take up
 int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, double *mass_fraction,
@@ -8751,7 +8792,7 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 ///     strength [-], several: wanted shares, counted as `strength_by` says
 ///
 /// Returns
-///     (table) One row a strength: `strength`, `mass_fraction`, `concentrate_share`,
+///     (table) One row for each strength: `strength`, `mass_fraction`, `concentrate_share`,
 ///     `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`,
 ///     `margin`, `growth`, and `drained_volume` from the fill that is there, not a number where
 ///     none is.
@@ -8775,8 +8816,8 @@ int32_t axw_driveline_gearbox_json(const axw_driveline_gearbox *model, char *buf
 /// Ratio, speeds and step of every gear, in every range.
 ///
 /// Returns
-///     (table) One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`,
-///     `overall_ratio` (through range and axle), `red_line_speed` (of the road),
+///     (table) One row for each range and gear: `range` (empty without a transfer case), `gear`,
+///     `ratio`, `overall_ratio` (through range and axle), `red_line_speed` (of the road),
 ///     `speed_per_1000_rpm`, `step` to the next gear and `engine_speed_after_shift` into it at the
 ///     red line; these two are not numbers in top gear.
 int32_t axw_driveline_gearbox_gears_table(const axw_driveline_gearbox *model, axw_table **result);
@@ -8787,9 +8828,9 @@ int32_t axw_driveline_gearbox_gears_table(const axw_driveline_gearbox *model, ax
 ///     road_speed [m/s], several: speeds of the vehicle
 ///
 /// Returns
-///     (table) One row a range, gear and speed: `range` (empty without a transfer case), `gear`,
-///     `road_speed`, `engine_speed` and `margin` (red line over engine speed): below 1 the gear
-///     does not reach that speed below the red line.
+///     (table) One row for each range, gear and speed: `range` (empty without a transfer case),
+///     `gear`, `road_speed`, `engine_speed` and `margin` (red line over engine speed): below 1 the
+///     gear does not reach that speed below the red line.
 int32_t axw_driveline_gearbox_table(const axw_driveline_gearbox *model, const double *road_speed,
     size_t road_speed_count, axw_table **result);
 
@@ -8839,10 +8880,10 @@ int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model, c
 /// Torque, rating and margin of every part.
 ///
 /// Returns
-///     (table) One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the
-///     rated side, shock included where the rating is not continuous), `rating`, `margin`, `why` a
-///     margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip) and
-///     `bound` (what holds the steady torques down: engine or grip).
+///     (table) One row for each part, in order: `part`, `input_torque`, `output_torque`, `demand`
+///     (on the rated side, shock included where the rating is not continuous), `rating`, `margin`,
+///     `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip)
+///     and `bound` (limit of the steady torques: engine or grip).
 int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
 
 /// The part with the least known margin.
@@ -8863,7 +8904,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
 ///     shock_factor [-], several: shock factors
 ///
 /// Returns
-///     (table) One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`,
+///     (table) One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`,
 ///     `demand`, `rating`, `margin`, `why`, `demand_bound`.
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model, const double *engine_torque,
     size_t engine_torque_count, const double *shock_factor, size_t shock_factor_count, axw_table **result);
@@ -8871,10 +8912,10 @@ int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model, 
 /// Torque and force at the ground in a steady pull, with the mean of grip.
 ///
 /// Returns
-///     wheel_torque (torque [N·m]): of the driven wheels together: the lesser of what the engine
-///         gives through all ratios and losses, and what the tyres hold
+///     wheel_torque (torque [N·m]): torque of all driven wheels: the lesser of the engine's torque
+///         through all ratios and losses, and the torque that the tyres hold
 ///     tractive_force (force [N]): that torque over the loaded radius
-///     bound (text): what holds it down: `engine` or `grip`
+///     bound (text): limit of that torque: `engine` or `grip`
 int32_t axw_driveline_torque_path_pull(const axw_driveline_torque_path *model, double *wheel_torque,
     double *tractive_force, char *bound, size_t bound_size, size_t *bound_needed);
 
@@ -8895,7 +8936,7 @@ int32_t axw_engine_torque_curve_json(const axw_engine_torque_curve *model, char 
 /// Torque at an engine speed.
 ///
 /// Parameters
-///     engine_speed [rad/s]: between the first and the last point
+///     engine_speed [rad/s]: engine speed between the first and the last point
 ///
 /// Returns
 ///     (torque [N·m]) The full-load torque.
@@ -8905,7 +8946,7 @@ int32_t axw_engine_torque_curve_torque(const axw_engine_torque_curve *model, dou
 /// Power at an engine speed.
 ///
 /// Parameters
-///     engine_speed [rad/s]: between the first and the last point
+///     engine_speed [rad/s]: engine speed between the first and the last point
 ///
 /// Returns
 ///     (power [W]) The full-load power.
@@ -8977,8 +9018,8 @@ int32_t axw_engine_torque_curve_power_band(const axw_engine_torque_curve *model,
 ///     engine_speed [rad/s], several: speeds, in any order
 ///
 /// Returns
-///     (table) One row a speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a
-///     refused row with its reason.
+///     (table) One row for each speed: `engine_speed`, `torque`, `power`. A speed beyond the points
+///     is a refused row with its reason.
 int32_t axw_engine_torque_curve_table(const axw_engine_torque_curve *model, const double *engine_speed,
     size_t engine_speed_count, axw_table **result);
 
@@ -8998,7 +9039,7 @@ int32_t axw_mass_parts_list_json(const axw_mass_parts_list *model, char *buffer,
 /// All parts together, as the list stands.
 ///
 /// Returns
-///     mass (mass [kg]): of all parts
+///     mass (mass [kg]): total mass of all parts
 ///     x (length [m]): centre of gravity, forward of the origin
 ///     y (length [m]): centre of gravity, left of the origin
 ///     z (length [m]): centre of gravity, above the origin
@@ -9012,7 +9053,7 @@ int32_t axw_mass_parts_list_total(const axw_mass_parts_list *model, double *mass
 /// All parts together after every swap.
 ///
 /// Returns
-///     mass (mass [kg]): of all parts
+///     mass (mass [kg]): total mass of all parts
 ///     x (length [m]): centre of gravity, forward of the origin
 ///     y (length [m]): centre of gravity, left of the origin
 ///     z (length [m]): centre of gravity, above the origin
@@ -9039,15 +9080,17 @@ int32_t axw_mass_parts_list_change(const axw_mass_parts_list *model, double *mas
 /// Each part and its share of the whole.
 ///
 /// Returns
-///     (table) One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its share of
-///     `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+///     (table) One row for each part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its
+///     share of `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the
+///     whole.
 int32_t axw_mass_parts_list_part_table(const axw_mass_parts_list *model, axw_table **result);
 
 /// Change of the whole by each swap alone.
 ///
 /// Returns
-///     (table) One row a part of `instead`: `part`, the gain of `mass`, the movement of the centre
-///     of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
+///     (table) One row for each part of `instead`: `part`, the gain of `mass`, the movement of the
+///     centre of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`,
+///     `yaw_inertia`.
 int32_t axw_mass_parts_list_swap_table(const axw_mass_parts_list *model, axw_table **result);
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_mass_raised_axle_free` frees.
@@ -9108,8 +9151,8 @@ int32_t axw_ride_full_car_json(const axw_ride_full_car *model, char *buffer, siz
 ///     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
 ///
 /// Returns
-///     (table) One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`,
-///     `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots),
+///     (table) One row for each mode: `mode` (named for its largest part: `bounce`, `pitch`,
+///     `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots),
 ///     `damping_ratio`, and the shares of the kinetic energy `bounce_share`, `pitch_share`,
 ///     `roll_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not
 ///     oscillate; two such modes are refused.
@@ -9119,15 +9162,15 @@ int32_t axw_ride_full_car_modes(const axw_ride_full_car *model, axw_table **resu
 /// the body bounces and pitches.
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
-///     speed [m/s]: of the vehicle, from which the delay of the rear follows
-///     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
-///         to 1 kHz
+///     amplitude [m]: amplitude of the road: half the height from trough to crest, up to 10 m
+///     speed [m/s]: speed of the vehicle, which sets the delay of the rear wheels
+///     frequency [Hz], several: frequency at which the wheels meet the waves, speed over
+///         wavelength, each up to 1 kHz
 ///
 /// Returns
-///     (table) One row a frequency: `frequency`, `body_displacement` (of the centre of mass),
-///     `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the
-///     tyre's load, as `front_left_suspension_travel` and `front_left_tyre_load_variation`.
+///     (table) One row for each frequency: `frequency`, `body_displacement` (of the centre of
+///     mass), `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of
+///     the tyre's load, as `front_left_suspension_travel` and `front_left_tyre_load_variation`.
 int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
@@ -9135,13 +9178,13 @@ int32_t axw_ride_full_car_frequency_response(const axw_ride_full_car *model, dou
 /// body rolls.
 ///
 /// Parameters
-///     amplitude [m]: of the road's height under either side, up to 10 m
-///     speed [m/s]: of the vehicle, from which the delay of the rear follows
-///     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
-///         to 1 kHz
+///     amplitude [m]: amplitude of the road under each side, up to 10 m
+///     speed [m/s]: speed of the vehicle, which sets the delay of the rear wheels
+///     frequency [Hz], several: frequency at which the wheels meet the waves, speed over
+///         wavelength, each up to 1 kHz
 ///
 /// Returns
-///     (table) One row a frequency, as for the frequency response.
+///     (table) One row for each frequency, as for the frequency response.
 int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
@@ -9155,7 +9198,7 @@ int32_t axw_ride_full_car_roll_response(const axw_ride_full_car *model, double a
 ///
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
-///     speed [m/s]: `v`, of the vehicle
+///     speed [m/s]: `v`, speed of the vehicle
 ///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
 ///         its classes down to 0.35 m
 ///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
@@ -9183,16 +9226,17 @@ int32_t axw_ride_full_car_on_road(const axw_ride_full_car *model, double roughne
 /// Motion after a step of the road under one or both sides, met later by the rear wheels.
 ///
 /// Parameters
-///     left_height [m]: of the step under the left wheels, negative for a step down, 0 for no step
+///     left_height [m]: height of the step under the left wheels, negative for a step down, 0 for
+///         no step
 ///     right_height [m]: under the right wheels
-///     speed [m/s]: of the vehicle
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the step under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
-///     `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`; for each
-///     wheel road height, travel in bump and variation of the tyre load, as
+///     (table) One row for each time step from 0: `time`, `body_displacement` (of the centre of
+///     mass), `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`;
+///     for each wheel road height, travel in bump and variation of the tyre load, as
 ///     `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`;
 ///     exact at every row.
 int32_t axw_ride_full_car_step(const axw_ride_full_car *model, double left_height, double right_height,
@@ -9201,46 +9245,48 @@ int32_t axw_ride_full_car_step(const axw_ride_full_car *model, double left_heigh
 /// Motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
 ///
 /// Parameters
-///     left_height [m]: of the plain under the left wheels, negative for a ramp down, 0 for no ramp
+///     left_height [m]: height of the plain under the left wheels, negative for a ramp down, 0 for
+///         no ramp
 ///     right_height [m]: under the right wheels
-///     length [m]: of the ramp along the road
-///     speed [m/s]: of the vehicle
+///     length [m]: length of the ramp along the road
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the foot of the ramp under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_full_car_ramp(const axw_ride_full_car *model, double left_height, double right_height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a half-sine bump, under one or both sides.
 ///
 /// Parameters
-///     left_height [m]: of the bump under the left wheels, negative for a hole, 0 for no bump
+///     left_height [m]: height of the bump under the left wheels, negative for a hole, 0 for no
+///         bump
 ///     right_height [m]: under the right wheels
-///     length [m]: of the bump along the road, half a wave
-///     speed [m/s]: of the vehicle
+///     length [m]: length of the bump along the road, half a wave
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the beginning of the bump under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_full_car_half_sine(const axw_ride_full_car *model, double left_height, double right_height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over measured profiles of both tracks, straight from point to point.
 ///
 /// Parameters
-///     speed [m/s]: of the vehicle
+///     speed [m/s]: speed of the vehicle
 ///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     left_height [m], several: of the road under the left wheels at each distance; before they
-///         reach the first distance, all wheels rest on the first height
+///     left_height [m], several: height of the road under the left wheels at each distance; before
+///         they reach the first distance, all wheels rest on the first height
 ///     right_height [m], several: under the right wheels
 ///
 /// Returns
-///     (table) One row a time step while the front wheels go from the first distance to the last,
-///     as after a step; exact at every row for the road of straight lines.
+///     (table) One row for each time step while the front wheels go from the first distance to the
+///     last, as after a step; exact at every row for the road of straight lines.
 int32_t axw_ride_full_car_profile(const axw_ride_full_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *left_height, size_t left_height_count,
     const double *right_height, size_t right_height_count, axw_table **result);
@@ -9265,7 +9311,7 @@ int32_t axw_ride_half_car_json(const axw_ride_half_car *model, char *buffer, siz
 ///     w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
 ///
 /// Returns
-///     (table) One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `front
+///     (table) One row for each mode: `mode` (named for its largest part: `bounce`, `pitch`, `front
 ///     wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`,
 ///     and the shares of the kinetic energy `bounce_share`, `pitch_share`, `front_share`,
 ///     `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are
@@ -9300,7 +9346,7 @@ int32_t axw_ride_half_car_bounce_and_pitch(const axw_ride_half_car *model, doubl
 ///     series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
 ///
 /// Parameters
-///     speed [m/s]: `v`, of the vehicle
+///     speed [m/s]: `v`, speed of the vehicle
 ///
 /// Returns
 ///     front_frequency (frequency [Hz]): frequency of the body's share on the front axle
@@ -9319,15 +9365,16 @@ int32_t axw_ride_half_car_flat_ride(const axw_ride_half_car *model, double speed
 /// Amplitudes on sine waves under all wheels, met later by the rear ones.
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
-///     speed [m/s]: of the vehicle, from which the delay of the rear follows
-///     frequency [Hz], several: at which the wheels meet the waves, speed over wavelength, each up
-///         to 1 kHz
+///     amplitude [m]: amplitude of the road: half the height from trough to crest, up to 10 m
+///     speed [m/s]: speed of the vehicle, which sets the delay of the rear wheels
+///     frequency [Hz], several: frequency at which the wheels meet the waves, speed over
+///         wavelength, each up to 1 kHz
 ///
 /// Returns
-///     (table) One row a frequency: `frequency`, `body_displacement` (of the centre of mass),
-///     `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation`
-///     (both wheels of the axle), `rear_suspension_travel` and `rear_tyre_load_variation`.
+///     (table) One row for each frequency: `frequency`, `body_displacement` (of the centre of
+///     mass), `pitch`, `seat_acceleration`; `front_suspension_travel` and
+///     `front_tyre_load_variation` (both wheels of the axle), `rear_suspension_travel` and
+///     `rear_tyre_load_variation`.
 int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model, double amplitude, double speed,
     const double *frequency, size_t frequency_count, axw_table **result);
 
@@ -9340,7 +9387,7 @@ int32_t axw_ride_half_car_frequency_response(const axw_ride_half_car *model, dou
 ///
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
-///     speed [m/s]: `v`, of the vehicle
+///     speed [m/s]: `v`, speed of the vehicle
 ///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
 ///         its classes down to 0.35 m
 ///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
@@ -9366,60 +9413,60 @@ int32_t axw_ride_half_car_on_road(const axw_ride_half_car *model, double roughne
 /// Motion after a step of the road, met later by the rear wheels.
 ///
 /// Parameters
-///     height [m]: of the step, negative for a step down
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the step, negative for a step down
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the step under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0: `time`, `body_displacement` (of the centre of mass),
-///     `pitch` (positive nose down), `seat_acceleration`; for the front axle `front_road_height`,
-///     `front_suspension_travel` and `front_tyre_load_variation` (both wheels), for the rear
-///     `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every
-///     row.
+///     (table) One row for each time step from 0: `time`, `body_displacement` (of the centre of
+///     mass), `pitch` (positive nose down), `seat_acceleration`; for the front axle
+///     `front_road_height`, `front_suspension_travel` and `front_tyre_load_variation` (both
+///     wheels), for the rear `rear_road_height`, `rear_suspension_travel`,
+///     `rear_tyre_load_variation`; exact at every row.
 int32_t axw_ride_half_car_step(const axw_ride_half_car *model, double height, double speed, double duration,
     double time_step, axw_table **result);
 
 /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative for a ramp down
-///     length [m]: of the ramp along the road
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the plain, negative for a ramp down
+///     length [m]: length of the ramp along the road
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the foot of the ramp under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_half_car_ramp(const axw_ride_half_car *model, double height, double length, double speed,
     double duration, double time_step, axw_table **result);
 
 /// Motion over a half-sine bump.
 ///
 /// Parameters
-///     height [m]: of the bump, negative for a hole
-///     length [m]: of the bump along the road, half a wave
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the bump, negative for a hole
+///     length [m]: length of the bump along the road, half a wave
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the beginning of the bump under the front wheels
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_half_car_half_sine(const axw_ride_half_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
-///     speed [m/s]: of the vehicle
+///     speed [m/s]: speed of the vehicle
 ///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; before they reach the first distance, all
-///         wheels rest on the first height
+///     height [m], several: height of the road at each distance; before they reach the first
+///         distance, all wheels rest on the first height
 ///
 /// Returns
-///     (table) One row a time step while the front wheels go from the first distance to the last,
-///     as after a step; exact at every row for the road of straight lines.
+///     (table) One row for each time step while the front wheels go from the first distance to the
+///     last, as after a step; exact at every row for the road of straight lines.
 int32_t axw_ride_half_car_profile(const axw_ride_half_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *height, size_t height_count,
     axw_table **result);
@@ -9441,12 +9488,12 @@ int32_t axw_ride_nonlinear_quarter_car_json(const axw_ride_nonlinear_quarter_car
 /// Motion after a step of the road.
 ///
 /// Parameters
-///     height [m]: of the step, negative for a step down
+///     height [m]: height of the step, negative for a step down
 ///     duration [s]: time to compute
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
+///     (table) One row for each time step from 0: `time`, `road_height`, `body_displacement`,
 ///     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`,
 ///     `bump_stop_force`.
 int32_t axw_ride_nonlinear_quarter_car_step(const axw_ride_nonlinear_quarter_car *model, double height,
@@ -9455,42 +9502,42 @@ int32_t axw_ride_nonlinear_quarter_car_step(const axw_ride_nonlinear_quarter_car
 /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative for a ramp down
-///     length [m]: of the ramp along the road
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the plain, negative for a ramp down
+///     length [m]: length of the ramp along the road
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the foot of the ramp
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step.
+///     (table) One row for each time step from 0, as after a step.
 int32_t axw_ride_nonlinear_quarter_car_ramp(const axw_ride_nonlinear_quarter_car *model, double height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a half-sine bump.
 ///
 /// Parameters
-///     height [m]: of the bump, negative for a hole
-///     length [m]: of the bump along the road, half a wave
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the bump, negative for a hole
+///     length [m]: length of the bump along the road, half a wave
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the beginning of the bump
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step.
+///     (table) One row for each time step from 0, as after a step.
 int32_t axw_ride_nonlinear_quarter_car_half_sine(const axw_ride_nonlinear_quarter_car *model, double height,
     double length, double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
-///     speed [m/s]: of the vehicle
+///     speed [m/s]: speed of the vehicle
 ///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; before the first distance, the wheel
-///         rests on the first height
+///     height [m], several: height of the road at each distance; before the first distance, the
+///         wheel rests on the first height
 ///
 /// Returns
-///     (table) One row a time step from the first distance to the last, as after a step.
+///     (table) One row for each time step from the first distance to the last, as after a step.
 int32_t axw_ride_nonlinear_quarter_car_profile(const axw_ride_nonlinear_quarter_car *model, double speed,
     double time_step, const double *distance, size_t distance_count, const double *height,
     size_t height_count, axw_table **result);
@@ -9537,12 +9584,12 @@ int32_t axw_ride_quarter_car_modes(const axw_ride_quarter_car *model, double *bo
 ///     (m_s + m_u) (c s + k)) / D`
 ///
 /// Parameters
-///     amplitude [m]: of the road's height, half the height from trough to crest, up to 10 m
-///     frequency [Hz], several: at which the wheel meets the waves, speed over wavelength, each up
-///         to 1 MHz
+///     amplitude [m]: amplitude of the road: half the height from trough to crest, up to 10 m
+///     frequency [Hz], several: frequency at which the wheel meets the waves, speed over
+///         wavelength, each up to 1 MHz
 ///
 /// Returns
-///     (table) One row a frequency: `frequency`, `transmissibility` (body over road),
+///     (table) One row for each frequency: `frequency`, `transmissibility` (body over road),
 ///     `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
 int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *model, double amplitude,
     const double *frequency, size_t frequency_count, axw_table **result);
@@ -9555,7 +9602,7 @@ int32_t axw_ride_quarter_car_frequency_response(const axw_ride_quarter_car *mode
 ///
 /// Parameters
 ///     roughness [m³/cycle]: `G`, one-sided density of the road's height at 0.1 cycles a metre
-///     speed [m/s]: `v`, of the vehicle
+///     speed [m/s]: `v`, speed of the vehicle
 ///     shortest_wave [m]: shortest wave of the road that the tyre does not bridge; ISO 8608 gives
 ///         its classes down to 0.35 m
 ///     longest_wave [m]: longest wave of the road; ISO 8608 gives its classes up to 91 m
@@ -9591,12 +9638,12 @@ int32_t axw_ride_quarter_car_on_road(const axw_ride_quarter_car *model, double r
 /// Motion after a step of the road.
 ///
 /// Parameters
-///     height [m]: of the step, negative for a step down
+///     height [m]: height of the step, negative for a step down
 ///     duration [s]: time to compute
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0: `time`, `road_height`, `body_displacement`,
+///     (table) One row for each time step from 0: `time`, `road_height`, `body_displacement`,
 ///     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`; exact
 ///     at every row.
 int32_t axw_ride_quarter_car_step(const axw_ride_quarter_car *model, double height, double duration,
@@ -9605,43 +9652,43 @@ int32_t axw_ride_quarter_car_step(const axw_ride_quarter_car *model, double heig
 /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
 ///
 /// Parameters
-///     height [m]: of the plain, negative for a ramp down
-///     length [m]: of the ramp along the road
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the plain, negative for a ramp down
+///     length [m]: length of the ramp along the road
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the foot of the ramp
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_quarter_car_ramp(const axw_ride_quarter_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a half-sine bump.
 ///
 /// Parameters
-///     height [m]: of the bump, negative for a hole
-///     length [m]: of the bump along the road, half a wave
-///     speed [m/s]: of the vehicle
+///     height [m]: height of the bump, negative for a hole
+///     length [m]: length of the bump along the road, half a wave
+///     speed [m/s]: speed of the vehicle
 ///     duration [s]: time to compute, from the beginning of the bump
 ///     time_step [s]: time from row to row
 ///
 /// Returns
-///     (table) One row a time step from 0, as after a step; exact at every row.
+///     (table) One row for each time step from 0, as after a step; exact at every row.
 int32_t axw_ride_quarter_car_half_sine(const axw_ride_quarter_car *model, double height, double length,
     double speed, double duration, double time_step, axw_table **result);
 
 /// Motion over a measured profile, straight from point to point.
 ///
 /// Parameters
-///     speed [m/s]: of the vehicle
+///     speed [m/s]: speed of the vehicle
 ///     time_step [s]: time from row to row
 ///     distance [m], several: along the road, at least two in increasing order
-///     height [m], several: of the road at each distance; before the first distance, the wheel
-///         rests on the first height
+///     height [m], several: height of the road at each distance; before the first distance, the
+///         wheel rests on the first height
 ///
 /// Returns
-///     (table) One row a time step from the first distance to the last, as after a step; exact at
-///     every row for the road of straight lines.
+///     (table) One row for each time step from the first distance to the last, as after a step;
+///     exact at every row for the road of straight lines.
 int32_t axw_ride_quarter_car_profile(const axw_ride_quarter_car *model, double speed, double time_step,
     const double *distance, size_t distance_count, const double *height, size_t height_count,
     axw_table **result);
@@ -9684,7 +9731,8 @@ int32_t axw_spring_adjustable_damper_json(const axw_spring_adjustable_damper *mo
 /// The setting of each adjuster that comes nearest to a wanted damping ratio and split.
 ///
 /// Parameters
-///     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+///     velocity [m/s]: velocity of the damper, without sign: that of the wheel times the motion
+///         ratio
 ///     wanted_ratio [-]: damping ratio, mean of bump and rebound
 ///     rebound_share [-]: wanted rebound over both; two thirds are common practice on the road, no
 ///         source
@@ -9695,12 +9743,12 @@ int32_t axw_spring_adjustable_damper_json(const axw_spring_adjustable_damper *mo
 /// Returns
 ///     bump_setting (text): setting of the bump adjuster
 ///     rebound_setting (text): setting of the rebound adjuster
-///     bump_damping (damping [N·s/m]): secant in bump there, gas force taken off
-///     rebound_damping (damping [N·s/m]): secant in rebound there
-///     achieved_ratio (ratio [-]): damping ratio that they give
-///     achieved_rebound_share (ratio [-]): rebound over both that they give
-///     ratio_error (ratio [-]): damping ratio that they give less the wanted one: what is left when
-///         the adjusters end or their steps are coarse
+///     bump_damping (damping [N·s/m]): secant in bump at that setting, gas force taken off
+///     rebound_damping (damping [N·s/m]): secant in rebound at that setting
+///     achieved_ratio (ratio [-]): damping ratio with both settings
+///     achieved_rebound_share (ratio [-]): share of rebound in the damping with both settings
+///     ratio_error (ratio [-]): damping ratio with both settings minus the wanted one; it remains
+///         if the adjusters end or their steps are coarse
 ///
 /// Valid for (SI)
 ///     - `0 < velocity <= 100`
@@ -9720,10 +9768,10 @@ int32_t axw_spring_adjustable_damper_choice(const axw_spring_adjustable_damper *
 /// Every pair of settings over velocities.
 ///
 /// Parameters
-///     velocity [m/s], several: of the damper, without sign
+///     velocity [m/s], several: velocity of the damper, without sign
 ///
 /// Returns
-///     (table) One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`,
+///     (table) One row for each velocity and pair: `velocity`, `bump_setting`, `rebound_setting`,
 ///     `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity beyond the
 ///     points of a setting is a refused row.
 int32_t axw_spring_adjustable_damper_table(const axw_spring_adjustable_damper *model, const double *velocity,
@@ -9746,7 +9794,7 @@ int32_t axw_spring_bump_stop_json(const axw_spring_bump_stop *model, char *buffe
 /// Force, rate and energy at a compression.
 ///
 /// Parameters
-///     compression [m]: from contact; below nothing the stop is not touched
+///     compression [m]: compression from contact; below zero, the stop is not touched
 ///
 /// Returns
 ///     force (force [N]): force of the stop
@@ -9779,11 +9827,11 @@ int32_t axw_spring_bump_stop_compression_for_energy(const axw_spring_bump_stop *
 /// Force, rate and energy over compressions.
 ///
 /// Parameters
-///     compression [m], several: from contact, in any order
+///     compression [m], several: compressions from contact, in any order
 ///
 /// Returns
-///     (table) One row a compression: `compression`, and the results of `at`: `force`, `rate`,
-///     `energy`; one beyond the points is a refused row.
+///     (table) One row for each compression: `compression`, and the results of `at`: `force`,
+///     `rate`, `energy`; one beyond the points is a refused row.
 int32_t axw_spring_bump_stop_table(const axw_spring_bump_stop *model, const double *compression,
     size_t compression_count, axw_table **result);
 
@@ -9800,7 +9848,7 @@ void axw_spring_corner_free(axw_spring_corner *handle);
 /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_spring_corner_json(const axw_spring_corner *model, char *buffer, size_t size, size_t *needed);
 
-/// The corner at ride height: what the spring does there, and what is left of the travel. Set
+/// The corner at ride height: force, length and rate of the spring, and remaining travel. Set
 /// `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Returns
@@ -9839,7 +9887,8 @@ int32_t axw_spring_damper_curve_json(const axw_spring_damper_curve *model, char 
 /// Force at a velocity, as the dynamometer reads it.
 ///
 /// Parameters
-///     velocity [m/s]: of the damper, positive in bump; between the first and the last point
+///     velocity [m/s]: velocity of the damper, positive in bump; between the first and the last
+///         point
 ///
 /// Returns
 ///     (force [N]) Force that pushes the eyes apart, gas force included.
@@ -9848,7 +9897,7 @@ int32_t axw_spring_damper_curve_force(const axw_spring_damper_curve *model, doub
 /// Damping at a velocity in bump and the same in rebound: secants, their mean by energy, the split.
 ///
 /// Parameters
-///     velocity [m/s]: of the damper, without sign; both ways between the points
+///     velocity [m/s]: velocity of the damper, without sign; both ways between the points
 ///
 /// Returns
 ///     bump_damping (damping [N·s/m]): secant in bump, gas force taken off
@@ -9871,7 +9920,8 @@ int32_t axw_spring_damper_curve_damping(const axw_spring_damper_curve *model, do
 /// secants, gas force taken off.
 ///
 /// Parameters
-///     velocity [m/s]: of the damper, without sign: that of the wheel times the motion ratio
+///     velocity [m/s]: velocity of the damper, without sign: that of the wheel times the motion
+///         ratio
 ///     damper_motion_ratio [-]: shortening of the damper over travel of the wheel
 ///     tangent_rate [N/m]: wheel rate, or ride rate with the tyre in series (say which one it was)
 ///     sprung_mass [kg]: the scale reading of the wheel less its unsprung mass
@@ -9884,12 +9934,12 @@ int32_t axw_spring_damper_curve_ratio(const axw_spring_damper_curve *model, doub
 /// Forces and damping over velocities.
 ///
 /// Parameters
-///     velocity [m/s], several: of the damper, without sign
+///     velocity [m/s], several: velocity of the damper, without sign
 ///
 /// Returns
-///     (table) One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer
-///     reads them, and the results of `damping`: `bump_damping`, `rebound_damping`, `mean_damping`,
-///     `rebound_share`, `cycle_damping`.
+///     (table) One row for each velocity: `velocity`, `bump_force` and `rebound_force` as the
+///     dynamometer reads them, and the results of `damping`: `bump_damping`, `rebound_damping`,
+///     `mean_damping`, `rebound_share`, `cycle_damping`.
 int32_t axw_spring_damper_curve_table(const axw_spring_damper_curve *model, const double *velocity,
     size_t velocity_count, axw_table **result);
 
@@ -9910,7 +9960,7 @@ int32_t axw_spring_progressive_coil_json(const axw_spring_progressive_coil *mode
 /// Force, rate and energy at a deflection.
 ///
 /// Parameters
-///     deflection [m]: from the free length
+///     deflection [m]: deflection from the free length
 ///
 /// Returns
 ///     force (force [N]): compressive
@@ -9942,10 +9992,10 @@ int32_t axw_spring_progressive_coil_deflection_for_force(const axw_spring_progre
 /// Force, rate and energy over deflections.
 ///
 /// Parameters
-///     deflection [m], several: from the free length, in any order
+///     deflection [m], several: deflection from the free length, in any order
 ///
 /// Returns
-///     (table) One row a deflection: `deflection`, and the results of `at`: `force`, `rate`,
+///     (table) One row for each deflection: `deflection`, and the results of `at`: `force`, `rate`,
 ///     `energy`; one beyond the points is a refused row.
 int32_t axw_spring_progressive_coil_table(const axw_spring_progressive_coil *model, const double *deflection,
     size_t deflection_count, axw_table **result);
@@ -9970,7 +10020,7 @@ int32_t axw_spring_stack_json(const axw_spring_stack *model, char *buffer, size_
 ///
 /// Returns
 ///     length (length [m]): length of the whole stack, spacers included
-///     deflection (length [m]): shortening from the free length: what it sags under that load
+///     deflection (length [m]): shortening from the free length under that load
 ///     rate (linear stiffness [N/m]): rate of the open springs; at the highest load, of those that
 ///         close last
 ///     closed (whole number): number of closed springs
@@ -9980,7 +10030,8 @@ int32_t axw_spring_stack_under_load(const axw_spring_stack *model, double load, 
 /// The stack held at a length.
 ///
 /// Parameters
-///     length [m]: of the whole stack, spacers included, from every spring closed to every one free
+///     length [m]: length of the whole stack, spacers included, from every spring closed to every
+///         one free
 ///
 /// Returns
 ///     load (force [N]): compressive force that holds it there, the same in every spring
@@ -10011,8 +10062,8 @@ int32_t axw_spring_stack_closes_first(const axw_spring_stack *model, char *sprin
 ///     load [N], several: compressive forces
 ///
 /// Returns
-///     (table) One row a load: `load`, the results of `under_load`: `length`, `deflection`, `rate`,
-///     `closed`, and `closed_springs`, the names of the springs that are closed.
+///     (table) One row for each load: `load`, the results of `under_load`: `length`, `deflection`,
+///     `rate`, `closed`, and `closed_springs`, the names of the springs that are closed.
 int32_t axw_spring_stack_table(const axw_spring_stack *model, const double *load, size_t load_count,
     axw_table **result);
 
@@ -10034,8 +10085,9 @@ int32_t axw_suspension_double_wishbone_json(const axw_suspension_double_wishbone
 /// Set `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Parameters
-///     travel [m]: `z`, of the wheel's centre against the body from ride height, positive in bump
-///     rack_travel [m]: `y_r`, from the rack's middle, positive to the left
+///     travel [m]: `z`, travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m]: `y_r`, displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     result (struct): 43 results
@@ -10045,34 +10097,35 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
 /// The wheel over travel and rack travel.
 ///
 /// Parameters
-///     travel [m], several: of the wheel's centre against the body from ride height, positive in
-///         bump
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     travel [m], several: travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
-///     `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
-///     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
-///     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
-///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
-///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
-///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
-///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
-///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
-///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+///     (table) One row for each travel and rack travel: `travel`, `rack_travel`, and the results of
+///     `at`: `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`,
+///     `wheelbase_change`, `camber`, `camber_change`, `toe`, `bump_steer`, `caster`,
+///     `kingpin_inclination`, `scrub_radius`, `mechanical_trail`, `front_view_centre_y`,
+///     `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`,
+///     `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`,
+///     `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`,
+///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`,
+///     `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`,
+///     `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`,
+///     `first_joint`.
 int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
 
-/// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
-/// mirror image of this one. Set `result->size` to `sizeof *result` first.
+/// Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image
+/// of the left one. Set `result->size` to `sizeof *result` first.
 ///
 /// Parameters
-///     heave [m]: of the ground under the body's centre plane against the body from ride height,
-///         positive in bump
-///     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
-///         left turn
-///     rack_travel [m]: from the rack's middle, positive to the left
+///     heave [m]: rise of the ground at the body's centre plane relative to the body, from ride
+///         height; positive in bump
+///     roll [rad]: roll angle of the body relative to the ground, about x; positive with the left
+///         side up, as in a left turn
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     result (struct): 11 results
@@ -10082,41 +10135,42 @@ int32_t axw_suspension_double_wishbone_in_roll(const axw_suspension_double_wishb
 /// Both wheels over heave, roll and rack travel.
 ///
 /// Parameters
-///     heave [m], several: of the ground under the body's centre plane against the body from ride
-///         height, positive in bump
-///     roll [rad], several: of the body against the ground, about x, positive with its left side up
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     heave [m], several: rise of the ground at the body's centre plane relative to the body, from
+///         ride height; positive in bump
+///     roll [rad], several: roll angle of the body relative to the ground, about x; positive with
+///         the left side up
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
-///     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+///     (table) One row for each heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and
+///     the results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
 ///     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
 ///     `roll_centre_height`.
 int32_t axw_suspension_double_wishbone_roll_table(const axw_suspension_double_wishbone *model,
     const double *heave, size_t heave_count, const double *roll, size_t roll_count, const double *rack_travel,
     size_t rack_travel_count, axw_table **result);
 
-/// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+/// Positions of all joints, part by part, to draw the linkage or to measure clearances.
 ///
 /// Parameters
-///     travel [m], several: of the wheel's centre against the body from ride height, positive in
-///         bump
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     travel [m], several: travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a travel, rack travel and point, the points of a part in the order in which
-///     a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`,
-///     `tie rod`, `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`),
-///     `point`, and its place `x`, `y`, `z` in the body's axes.
+///     (table) One row for each travel, rack travel and point, with the points of a part in the
+///     order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`,
+///     `upright`, `tie rod`, `coil-over`, `coil` where it has seats of its own, `anti-roll bar`,
+///     `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
 int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbone *model,
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
 
-/// Travel of the linkage in droop and bump before a link is in line with the part that it turns;
+/// Travel of the linkage in droop and bump until a link lines up with the part that it turns;
 /// damper, spring and joints may end it earlier.
 ///
 /// Parameters
-///     rack_travel [m]: from the rack's middle, positive to the left
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     droop (length [m]): least travel, negative
@@ -10127,47 +10181,47 @@ int32_t axw_suspension_double_wishbone_travel_range(const axw_suspension_double_
     double rack_travel, double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed,
     double *bump, char *bump_end, size_t bump_end_size, size_t *bump_end_needed);
 
-/// The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry
-/// are moved; rack, upper eye of the coil-over and bar stay.
+/// The wheel moved in its arch: arms with their pivots, upright, wheel and all parts on the arms
+/// move; rack, upper eye of the coil-over and anti-roll bar stay.
 ///
 /// Parameters
-///     forward [m]: by how much
-///     outboard [m]: by how much
-///     up [m]: by how much, against the body, which then stands so much lower
-///     travel [m], several: from the ride height of each
+///     forward [m]: displacement forward, negative to the rear
+///     outboard [m]: displacement outboard, negative inboard
+///     up [m]: displacement up relative to the body; the body then stands lower by this much
+///     travel [m], several: travel of the wheel, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
-///     at ride height, camber and toe are there what they were, and the spring's seat (without a
-///     coil the torsion bar) is set so that it carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their
+///     new length at ride height. Camber and toe at ride height stay the same. The spring seat
+///     (without a coil, the torsion bar) is set so that the wheel load stays the same.
 int32_t axw_suspension_double_wishbone_arch_move(const axw_suspension_double_wishbone *model, double forward,
     double outboard, double up, const double *travel, size_t travel_count, axw_table **result);
 
-/// The body raised or lowered on its springs, the linkage as it is.
+/// The body raised or lowered on its springs; the linkage is not changed.
 ///
 /// Parameters
-///     rise [m]: of the body above the ground, negative where it is lowered
-///     travel [m], several: from the ride height of each
+///     rise [m]: height by which the body is raised, negative if it is lowered
+///     travel [m], several: travel of the wheel, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
-///     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
-///     carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`; changes are relative to the ride height before.
+///     Toe is not set again. The spring seat (without a coil, the torsion bar) is set so that the
+///     wheel load stays the same.
 int32_t axw_suspension_double_wishbone_ride_height_change(const axw_suspension_double_wishbone *model,
     double rise, const double *travel, size_t travel_count, axw_table **result);
 
 /// A spacer behind the wheel, or a wheel of another offset.
 ///
 /// Parameters
-///     outward [m]: thickness of the spacer, or by how much the new offset is less
-///     travel [m], several: from ride height
+///     outward [m]: thickness of the spacer, or the reduction of the offset
+///     travel [m], several: travel of the wheel, from ride height
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
-///     so that it carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`. The spring seat (without a coil, the torsion
+///     bar) is set so that the wheel load stays the same.
 int32_t axw_suspension_double_wishbone_spacer(const axw_suspension_double_wishbone *model, double outward,
     const double *travel, size_t travel_count, axw_table **result);
 
@@ -10186,11 +10240,13 @@ int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model, cha
     size_t *needed);
 
 /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre,
-/// anti-squat and what is left of the strokes. Set `result->size` to `sizeof *result` first.
+/// anti-squat and remaining strokes. Set `result->size` to `sizeof *result` first.
 ///
 /// Parameters
-///     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
-///     roll [rad]: `r`, of the axle against the body about x, positive with the left wheel in bump
+///     heave [m]: `z`, travel of the axle's middle relative to the body, from ride height; positive
+///         in bump
+///     roll [rad]: `r`, roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
 ///     result (struct): 55 results
@@ -10200,15 +10256,16 @@ int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model, doubl
 /// The axle over heave and roll.
 ///
 /// Parameters
-///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
-///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
-///         bump
+///     heave [m], several: travel of the axle's middle relative to the body, from ride height;
+///         positive in bump
+///     roll [rad], several: roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
-///     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `left_wheel_x`,
-///     `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`, `right_wheel_z`,
-///     `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`, `pinion_angle`,
-///     `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`,
+///     (table) One row for each heave and roll: `heave`, `roll`, and the results of `at`:
+///     `left_wheel_x`, `left_wheel_y`, `left_wheel_z`, `right_wheel_x`, `right_wheel_y`,
+///     `right_wheel_z`, `wheelbase_change`, `axle_steer`, `roll_steer`, `lateral_shift`,
+///     `pinion_angle`, `pinion_angle_change`, `roll_centre_height`, `side_view_centre_x`,
 ///     `side_view_centre_height`, `side_view_angle`, `brake_anti_pitch`, `drive_anti_pitch`,
 ///     `wheel_rate`, `roll_stiffness`, `wind_up_rate`, `left_spring_load`, `right_spring_load`,
 ///     `left_leaf_stress`, `right_leaf_stress`, `left_shackle_angle`, `right_shackle_angle`,
@@ -10222,30 +10279,32 @@ int32_t axw_suspension_leaf_axle_at(const axw_suspension_leaf_axle *model, doubl
 int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to
-/// measure clearance from.
+/// Positions of all joints and the bent shape of the springs, part by part, to draw the axle or to
+/// measure clearances.
 ///
 /// Parameters
-///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
-///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
-///         bump
+///     heave [m], several: travel of the axle's middle relative to the body, from ride height;
+///         positive in bump
+///     roll [rad], several: roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
-///     (table) One row a heave, roll and point, the points of a part in the order in which a line
-///     joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`,
-///     `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll
-///     bar`), `point`, and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the
-///     `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn
-///     from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's
-///     own line, above or below it.
+///     (table) One row for each heave, roll and point, with the points of a part in the order in
+///     which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`,
+///     `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and
+///     `anti-roll bar`), `point`, and its place `x`, `y`, `z` in the body's axes. The main leaf
+///     goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways
+///     it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on
+///     the axle's own line, above or below it.
 int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil,
-/// bar and the leaves' strength may end it earlier.
+/// Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump
+/// stop, coil, bar and the leaves' strength may end it earlier.
 ///
 /// Parameters
-///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
+///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
+///         wheel in bump
 ///
 /// Returns
 ///     droop (length [m]): lowest heave, negative
@@ -10257,12 +10316,13 @@ int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *mo
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
     char *bump_end, size_t bump_end_size, size_t *bump_end_needed);
 
-/// The axle wound up in its springs by drive or brake, its heave kept.
+/// Wind-up of the axle in its springs under drive or brake, at constant heave.
 ///
 /// Parameters
-///     heave [m]: of the axle's middle against the body from ride height, positive in bump
-///     torque [N·m]: of both wheels together, positive driving forward, negative braking; their
-///         force at the ground is it over the loaded radius
+///     heave [m]: travel of the axle's middle relative to the body, from ride height; positive in
+///         bump
+///     torque [N·m]: torque of both wheels together, positive in forward drive, negative in
+///         braking; the force at the ground is this torque over the loaded radius
 ///
 /// Returns
 ///     wind_up_angle (angle [rad]): turn of the housing by the torque, positive with the pinion's
@@ -10283,39 +10343,39 @@ int32_t axw_suspension_leaf_axle_wind_up(const axw_suspension_leaf_axle *model, 
 /// they are.
 ///
 /// Parameters
-///     thickness [m]: of the block put in, negative of one taken out: it raises the body where the
-///         spring lies above the axle, and lowers it where it lies below
-///     heave [m], several: from the ride height of each
+///     thickness [m]: thickness of an added block, negative if a block is removed; it raises the
+///         body if the spring lies above the axle, and lowers it if it lies below
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a
-///     coil are set so that it carries what it carried.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`. The body's axes stay with the body: the axle moves in them. The seats
+///     of a coil are set so that it carries what it carried.
 int32_t axw_suspension_leaf_axle_seat_block(const axw_suspension_leaf_axle *model, double thickness,
     const double *heave, size_t heave_count, axw_table **result);
 
 /// Shackles of another length; springs and coils together carry what they carried.
 ///
 /// Parameters
-///     longer [m]: by how much, negative where they are shorter
-///     heave [m], several: from the ride height of each
+///     longer [m]: increase in length, negative if they get shorter
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`; changes are against the ride height before.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`; changes are relative to the ride height before.
 int32_t axw_suspension_leaf_axle_shackle_change(const axw_suspension_leaf_axle *model, double longer,
     const double *heave, size_t heave_count, axw_table **result);
 
 /// The body raised or lowered by springs of another arch: they carry their load at the new height.
 ///
 /// Parameters
-///     rise [m]: of the body above the ground, negative where it is lowered
-///     heave [m], several: from the ride height of each
+///     rise [m]: height by which the body is raised, negative if it is lowered
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`; changes are against the ride height before. The seats of a coil are set so
-///     that it carries what it carried.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`; changes are relative to the ride height before. The seats of a coil are
+///     set so that it carries what it carried.
 int32_t axw_suspension_leaf_axle_ride_height_change(const axw_suspension_leaf_axle *model, double rise,
     const double *heave, size_t heave_count, axw_table **result);
 
@@ -10324,21 +10384,22 @@ int32_t axw_suspension_leaf_axle_ride_height_change(const axw_suspension_leaf_ax
 /// stays.
 ///
 /// Parameters
-///     forward [m]: by how much; one half of each spring gets shorter by it, the other one longer
-///     up [m]: by how much, against the body, which then stands so much lower: the seats stay at
-///         their height, blocks between them and the axle make it up
-///     heave [m], several: from the ride height of each
+///     forward [m]: displacement forward; one half of each spring gets shorter by it, the other
+///         half longer
+///     up [m]: displacement up relative to the body; the body then stands lower by this much: the
+///         seats stay at their height, blocks between them and the axle make it up
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height,
-///     the length that is clamped, the load of each spring and its bending strength `B`, with which
-///     a half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a
-///     spring tester, so that a half carries the share `c` of the other's lever in both; hence the
-///     spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the
-///     shackle, and a given one changes as that; `leaves` stay as they are. The main leaf keeps its
-///     length but for what the arcs want. The pinion points as it did, and the seats of a coil are
-///     set so that it carries what it carried.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride
+///     height, the length that is clamped, the load of each spring and its bending strength `B`,
+///     with which a half of the length `L` has the rate `B / L^3` at its end. The seat is free to
+///     turn in a spring tester, so that a half carries the share `c` of the other's lever in both;
+///     hence the spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and
+///     to the shackle, and a given one changes as that; `leaves` stay as they are. The main leaf
+///     keeps its length but for what the arcs want. The pinion points as it did, and the seats of a
+///     coil are set so that it carries what it carried.
 int32_t axw_suspension_leaf_axle_axle_move(const axw_suspension_leaf_axle *model, double forward, double up,
     const double *heave, size_t heave_count, axw_table **result);
 
@@ -10346,11 +10407,11 @@ int32_t axw_suspension_leaf_axle_axle_move(const axw_suspension_leaf_axle *model
 ///
 /// Parameters
 ///     outward [m]: thickness of a spacer, or by how much the new offset is less
-///     heave [m], several: from ride height
+///     heave [m], several: heave of the axle, from ride height
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`.
 int32_t axw_suspension_leaf_axle_spacer(const axw_suspension_leaf_axle *model, double outward,
     const double *heave, size_t heave_count, axw_table **result);
 
@@ -10373,9 +10434,10 @@ int32_t axw_suspension_live_axle_json(const axw_suspension_live_axle *model, cha
 /// freed.
 ///
 /// Parameters
-///     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
-///     roll [rad]: `phi`, of the axle against the body about x, positive with the left wheel in
-///         bump
+///     heave [m]: `z`, travel of the axle's middle relative to the body, from ride height; positive
+///         in bump
+///     roll [rad]: `phi`, roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
 ///     result (struct): 69 results
@@ -10385,12 +10447,13 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 /// The axle over heave and roll.
 ///
 /// Parameters
-///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
-///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
-///         bump
+///     heave [m], several: travel of the axle's middle relative to the body, from ride height;
+///         positive in bump
+///     roll [rad], several: roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
-///     (table) One row a heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`,
+///     (table) One row for each heave and roll: `heave`, `roll`, and the results of `at`: `axle_x`,
 ///     `lateral_shift`, `axle_z`, `wheelbase_change`, `axle_steer`, `heave_steer`, `roll_steer`,
 ///     `axle_pitch`, `pinion_angle`, `pinion_angle_change`, `pinion_x`, `pinion_y`, `pinion_z`,
 ///     `roll_centre_height`, `roll_axis_angle`, `lateral_rod_height`, `side_view_centre_x`,
@@ -10409,20 +10472,21 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// The joints in space, part by part: to draw the axle, or to measure clearance from.
+/// Positions of all joints, part by part, to draw the axle or to measure clearances.
 ///
 /// Parameters
-///     heave [m], several: of the axle's middle against the body from ride height, positive in bump
-///     roll [rad], several: of the axle against the body about x, positive with the left wheel in
-///         bump
+///     heave [m], several: travel of the axle's middle relative to the body, from ride height;
+///         positive in bump
+///     roll [rad], several: roll angle of the axle relative to the body, about x; positive with the
+///         left wheel in bump
 ///
 /// Returns
-///     (table) One row a heave, roll and point, the points of a part in the order in which a line
-///     joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or
-///     `right` after it, `lateral rod`, `upper rod`, `lower rod` and `bell crank` of a Watt
-///     linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is
-///     given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's
-///     axes.
+///     (table) One row for each heave, roll and point, with the points of a part in the order in
+///     which a line joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair
+///     with `left` or `right` after it, `lateral rod`, `upper rod`, `lower rod` and `bell crank` of
+///     a Watt linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its
+///     nose is given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the
+///     body's axes.
 int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
@@ -10430,12 +10494,13 @@ int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, c
 /// joints may end it earlier.
 ///
 /// Parameters
-///     roll [rad]: of the axle against the body about x, positive with the left wheel in bump
+///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
+///         wheel in bump
 ///
 /// Returns
-///     droop (length [m]): least heave, negative
+///     droop (length [m]): lowest heave, negative
 ///     droop_end (text): the link that ends it
-///     bump (length [m]): greatest heave
+///     bump (length [m]): highest heave
 ///     bump_end (text): the link that ends it
 int32_t axw_suspension_live_axle_travel_range(const axw_suspension_live_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
@@ -10445,28 +10510,28 @@ int32_t axw_suspension_live_axle_travel_range(const axw_suspension_live_axle *mo
 /// what the axle carries are moved; what is on the body stays.
 ///
 /// Parameters
-///     forward [m]: by how much
-///     up [m]: by how much, against the body, which then stands so much lower
-///     heave [m], several: from the ride height of each
+///     forward [m]: displacement forward, negative to the rear
+///     up [m]: displacement up relative to the body; the body then stands lower by this much
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`. The links are set to their new length at ride height, where the pinion
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`. The links are set to their new length at ride height, where the pinion
 ///     points as it did, and the springs' seats are set so that they carry the load that they
 ///     carried.
 int32_t axw_suspension_live_axle_axle_move(const axw_suspension_live_axle *model, double forward, double up,
     const double *heave, size_t heave_count, axw_table **result);
 
-/// The body raised or lowered on its springs, the linkage as it is.
+/// The body raised or lowered on its springs; the linkage is not changed.
 ///
 /// Parameters
-///     rise [m]: of the body above the ground, negative where it is lowered
-///     heave [m], several: from the ride height of each
+///     rise [m]: height by which the body is raised, negative if it is lowered
+///     heave [m], several: heave of the axle, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`; changes are against the ride height before. The springs' seats are set so
-///     that they carry the load that they carried.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`; changes are relative to the ride height before. The springs' seats are
+///     set so that they carry the load that they carried.
 int32_t axw_suspension_live_axle_ride_height_change(const axw_suspension_live_axle *model, double rise,
     const double *heave, size_t heave_count, axw_table **result);
 
@@ -10474,11 +10539,11 @@ int32_t axw_suspension_live_axle_ride_height_change(const axw_suspension_live_ax
 ///
 /// Parameters
 ///     outward [m]: thickness of a spacer, or by how much the new offset is less
-///     heave [m], several: from ride height
+///     heave [m], several: heave of the axle, from ride height
 ///
 /// Returns
-///     (table) Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the
-///     results of `at`.
+///     (table) Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and
+///     the results of `at`.
 int32_t axw_suspension_live_axle_spacer(const axw_suspension_live_axle *model, double outward,
     const double *heave, size_t heave_count, axw_table **result);
 
@@ -10508,8 +10573,9 @@ int32_t axw_suspension_roll_balance_json(const axw_suspension_roll_balance *mode
 ///     front_share (ratio [-]): share of the front axle in the load that moves to the outer wheels
 ///     front_weight_share (ratio [-]): share of the front axle in the weight, unsprung masses
 ///         included
-///     share_over_weight (ratio [-]): the first less the second: above nothing it tends to
-///         understeer at the limit, below nothing to oversteer, tyres alike all round
+///     share_over_weight (ratio [-]): front share of the transfer minus front share of the weight:
+///         with equal tyres, a positive value tends to understeer at the limit, a negative one to
+///         oversteer
 int32_t axw_suspension_roll_balance_balance(const axw_suspension_roll_balance *model, double *roll_gradient,
     double *front_suspension_stiffness, double *rear_suspension_stiffness, double *front_share,
     double *front_weight_share, double *share_over_weight);
@@ -10627,7 +10693,7 @@ int32_t axw_suspension_roll_balance_rear_bar_for_share(const axw_suspension_roll
 ///     lateral_acceleration [m/s²], several: towards the inside of the turn
 ///
 /// Returns
-///     (table) One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`,
+///     (table) One row for each pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`,
 ///     `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
 ///     `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`,
 ///     `rear_inner_load`.
@@ -10654,8 +10720,9 @@ int32_t axw_suspension_strut_json(const axw_suspension_strut *model, char *buffe
 /// Set `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Parameters
-///     travel [m]: `z`, of the wheel's centre against the body from ride height, positive in bump
-///     rack_travel [m]: `y_r`, from the rack's middle, positive to the left
+///     travel [m]: `z`, travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m]: `y_r`, displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     result (struct): 43 results
@@ -10665,33 +10732,34 @@ int32_t axw_suspension_strut_at(const axw_suspension_strut *model, double travel
 /// The wheel over travel and rack travel.
 ///
 /// Parameters
-///     travel [m], several: of the wheel's centre against the body from ride height, positive in
-///         bump
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     travel [m], several: travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`:
-///     `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`, `wheelbase_change`,
-///     `camber`, `camber_change`, `toe`, `bump_steer`, `caster`, `kingpin_inclination`,
-///     `scrub_radius`, `mechanical_trail`, `front_view_centre_y`, `front_view_centre_height`,
-///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
-///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
-///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
-///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
-///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
-///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+///     (table) One row for each travel and rack travel: `travel`, `rack_travel`, and the results of
+///     `at`: `wheel_x`, `wheel_y`, `wheel_z`, `half_track`, `half_track_change`,
+///     `wheelbase_change`, `camber`, `camber_change`, `toe`, `bump_steer`, `caster`,
+///     `kingpin_inclination`, `scrub_radius`, `mechanical_trail`, `front_view_centre_y`,
+///     `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`,
+///     `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`,
+///     `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`,
+///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`,
+///     `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`,
+///     `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`,
+///     `first_joint`.
 int32_t axw_suspension_strut_table(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 
-/// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the
-/// mirror image of this one. Set `result->size` to `sizeof *result` first.
+/// Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image
+/// of the left one. Set `result->size` to `sizeof *result` first.
 ///
 /// Parameters
-///     heave [m]: of the ground under the body's centre plane against the body from ride height,
-///         positive in bump
-///     roll [rad]: of the body against the ground, about x, positive with its left side up, as in a
-///         left turn
-///     rack_travel [m]: from the rack's middle, positive to the left
+///     heave [m]: rise of the ground at the body's centre plane relative to the body, from ride
+///         height; positive in bump
+///     roll [rad]: roll angle of the body relative to the ground, about x; positive with the left
+///         side up, as in a left turn
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     result (struct): 11 results
@@ -10701,40 +10769,41 @@ int32_t axw_suspension_strut_in_roll(const axw_suspension_strut *model, double h
 /// Both wheels over heave, roll and rack travel.
 ///
 /// Parameters
-///     heave [m], several: of the ground under the body's centre plane against the body from ride
-///         height, positive in bump
-///     roll [rad], several: of the body against the ground, about x, positive with its left side up
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     heave [m], several: rise of the ground at the body's centre plane relative to the body, from
+///         ride height; positive in bump
+///     roll [rad], several: roll angle of the body relative to the ground, about x; positive with
+///         the left side up
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the
-///     results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
+///     (table) One row for each heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and
+///     the results of `in_roll`: `left_travel`, `right_travel`, `left_camber`, `right_camber`,
 ///     `left_toe`, `right_toe`, `track`, `left_slope`, `right_slope`, `roll_centre_y`,
 ///     `roll_centre_height`.
 int32_t axw_suspension_strut_roll_table(const axw_suspension_strut *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, const double *rack_travel,
     size_t rack_travel_count, axw_table **result);
 
-/// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+/// Positions of all joints, part by part, to draw the linkage or to measure clearances.
 ///
 /// Parameters
-///     travel [m], several: of the wheel's centre against the body from ride height, positive in
-///         bump
-///     rack_travel [m], several: from the rack's middle, positive to the left
+///     travel [m], several: travel of the wheel's centre relative to the body, from ride height;
+///         positive in bump
+///     rack_travel [m], several: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     (table) One row a travel, rack travel and point, the points of a part in the order in which
-///     a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`, `tie rod`,
-///     `leg`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its
-///     place `x`, `y`, `z` in the body's axes.
+///     (table) One row for each travel, rack travel and point, with the points of a part in the
+///     order in which a line joins them: `travel`, `rack_travel`, `part` (`lower arm`, `upright`,
+///     `tie rod`, `leg`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`,
+///     and its place `x`, `y`, `z` in the body's axes.
 int32_t axw_suspension_strut_points(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 
-/// Travel of the linkage in droop and bump before a link is in line with the part that it turns;
+/// Travel of the linkage in droop and bump until a link lines up with the part that it turns;
 /// damper, spring and joints may end it earlier.
 ///
 /// Parameters
-///     rack_travel [m]: from the rack's middle, positive to the left
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
 ///
 /// Returns
 ///     droop (length [m]): least travel, negative
@@ -10745,47 +10814,47 @@ int32_t axw_suspension_strut_travel_range(const axw_suspension_strut *model, dou
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
     char *bump_end, size_t bump_end_size, size_t *bump_end_needed);
 
-/// The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats
-/// of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay.
+/// The wheel moved in its arch: arm with its pivots, leg with its top mount and spring seats,
+/// upright, wheel and all parts on them move; rack and anti-roll bar stay.
 ///
 /// Parameters
-///     forward [m]: by how much
-///     outboard [m]: by how much
-///     up [m]: by how much, against the body, which then stands so much lower
-///     travel [m], several: from the ride height of each
+///     forward [m]: displacement forward, negative to the rear
+///     outboard [m]: displacement outboard, negative inboard
+///     up [m]: displacement up relative to the body; the body then stands lower by this much
+///     travel [m], several: travel of the wheel, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`. The tie rod and the drop link are set to their new length
-///     at ride height, camber and toe are there what they were, and the spring's seat (without a
-///     coil the torsion bar) is set so that it carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their
+///     new length at ride height. Camber and toe at ride height stay the same. The spring seat
+///     (without a coil, the torsion bar) is set so that the wheel load stays the same.
 int32_t axw_suspension_strut_arch_move(const axw_suspension_strut *model, double forward, double outboard,
     double up, const double *travel, size_t travel_count, axw_table **result);
 
-/// The body raised or lowered on its springs, the linkage as it is.
+/// The body raised or lowered on its springs; the linkage is not changed.
 ///
 /// Parameters
-///     rise [m]: of the body above the ground, negative where it is lowered
-///     travel [m], several: from the ride height of each
+///     rise [m]: height by which the body is raised, negative if it is lowered
+///     travel [m], several: travel of the wheel, from the ride height of each state
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`; changes are against the ride height before. Toe is as the
-///     rods leave it, and the spring's seat (without a coil the torsion bar) is set so that it
-///     carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`; changes are relative to the ride height before.
+///     Toe is not set again. The spring seat (without a coil, the torsion bar) is set so that the
+///     wheel load stays the same.
 int32_t axw_suspension_strut_ride_height_change(const axw_suspension_strut *model, double rise,
     const double *travel, size_t travel_count, axw_table **result);
 
 /// A spacer behind the wheel, or a wheel of another offset.
 ///
 /// Parameters
-///     outward [m]: thickness of the spacer, or by how much the new offset is less
-///     travel [m], several: from ride height
+///     outward [m]: thickness of the spacer, or the reduction of the offset
+///     travel [m], several: travel of the wheel, from ride height
 ///
 /// Returns
-///     (table) Two rows a travel, with the rack in its middle: `state` (`before` or `after`),
-///     `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set
-///     so that it carries the wheel load that it carried.
+///     (table) Two rows for each travel, with the rack in its middle: `state` (`before` or
+///     `after`), `travel`, and the results of `at`. The spring seat (without a coil, the torsion
+///     bar) is set so that the wheel load stays the same.
 int32_t axw_suspension_strut_spacer(const axw_suspension_strut *model, double outward, const double *travel,
     size_t travel_count, axw_table **result);
 
@@ -10834,7 +10903,7 @@ int32_t axw_tyre_tyre_rolling(const axw_tyre_tyre *model, double tread_worn, dou
 ///     tread_worn [m], several: depths of worn tread
 ///
 /// Returns
-///     (table) One row a depth: `tread_worn`, the results of `rolling`: `rolling_radius`,
+///     (table) One row for each depth: `tread_worn`, the results of `rolling`: `rolling_radius`,
 ///     `rolling_circumference`, `rolling_turns`, and `overread`, the share by which a speedometer
 ///     set for the new tyre reads too much.
 int32_t axw_tyre_tyre_wear_table(const axw_tyre_tyre *model, const double *tread_worn,

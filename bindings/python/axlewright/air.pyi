@@ -33,7 +33,7 @@ def moist_density(*, station_pressure: QuantityLike, temperature: QuantityLike, 
     """Density of moist air."""
 
 def pressure_altitude(*, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Altitude at which the standard atmosphere has the pressure of the air around."""
+    """Altitude at which the standard atmosphere has the pressure of the surrounding air."""
 
 def standard_pressure(*, geopotential_altitude: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Pressure of the standard atmosphere: the station pressure of an average day."""

@@ -112,7 +112,7 @@ def leak_down_least_pressure(*, gauge_pressure: QuantityLike, tight_pressure: Qu
     """Lowest reading at the end of a leak-down test that still proves the system tight."""
 
 def leak_down_pressure(*, gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Reading of a tight system full of gas after a change of its temperature."""
+    """Gauge reading of a tight, gas-filled system after a change of its temperature."""
 
 def leak_down_pressure_over_coolant(*, gauge_pressure: QuantityLike, gas_volume: QuantityLike, coolant_volume: QuantityLike, coolant_expansion: RatioLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Reading of a tight system of coolant with air trapped above it, after a change of its temperature."""

@@ -90,7 +90,7 @@ def first_gear_for_crawl(*, crawl_ratio: RatioLike, transfer_case_ratio: RatioLi
     """First gear that gives a wanted crawl ratio."""
 
 def crawl_speed(*, engine_speed: QuantityLike, first_gear_ratio: RatioLike, transfer_case_ratio: RatioLike, final_drive: RatioLike, rolling_radius: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Crawl speed: the road speed in the lowest gear there is."""
+    """Crawl speed: the road speed in the lowest gear of gearbox and transfer case."""
 
 def engine_speed(*, road_speed: QuantityLike, gear_ratio: RatioLike, final_drive: RatioLike, rolling_radius: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Engine speed at a road speed in a gear: the cruise engine speed."""
@@ -117,7 +117,7 @@ def tyre_diameter_for_cruise(*, road_speed: QuantityLike, engine_speed: Quantity
     """Tyre diameter that gives a wanted engine speed at a road speed."""
 
 def wheel_torque(*, engine_torque: QuantityLike, gear_ratio: RatioLike, final_drive: RatioLike, driveline_efficiency: RatioLike, invalid: Invalid = "raise") -> Quantity:
-    """Torque at the driven wheels together, from the torque of the engine."""
+    """Total torque at the driven wheels from the torque of the engine."""
 
 class Gearbox(Model):
     """A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise."""
@@ -147,7 +147,7 @@ class Gearbox(Model):
         """Gear and axle ratio for a wanted cruise, in the range for the road."""
 
 class TorquePath(Model):
-    """The way of the torque from the clutch to the ground: parts in order, each with what it may carry."""
+    """Path of the torque from the clutch to the ground: parts in order, each with its rating."""
 
     def __init__(self, *, engine_torque: QuantityLike, parts: Sequence[Mapping[str, Any]], clutch_capacity: QuantityLike | None = None, shock_factor: RatioLike | None = None, grip: Mapping[str, Any] | None = None) -> None: ...
     @property

@@ -149,7 +149,7 @@ class FullCar(Model):
         """Motion over measured profiles of both tracks, straight from point to point."""
 
 class HalfCar(Model):
-    """A body that bounces and pitches on both axles, which meet the same road one after the other: four degrees of freedom, linear."""
+    """A body that bounces and pitches on both axles, which drive over the same road one after the other: four degrees of freedom, linear."""
 
     def __init__(self, *, sprung_mass: QuantityLike, pitch_inertia: QuantityLike, front_distance: QuantityLike, rear_distance: QuantityLike, front: Mapping[str, Any], rear: Mapping[str, Any], seat_forward: QuantityLike | None = None) -> None: ...
     @property

@@ -324,7 +324,7 @@ class Corner(Model):
     def bump_stop_travel(self) -> Quantity | Literal["none"] | None: ...
 
     def at_ride_height(self) -> AtRideHeight:
-        """The corner at ride height: what the spring does there, and what is left of the travel."""
+        """The corner at ride height: force, length and rate of the spring, and remaining travel."""
 
     def table(self, *, rate: QuantityLike, motion_ratio: RatioLike) -> Table:
         """The corner at ride height over spring rates and motion ratios, everything else as it is."""
@@ -367,7 +367,7 @@ class ProgressiveCoil(Model):
         """Force, rate and energy over deflections."""
 
 class Stack(Model):
-    """Springs end to end on one axis, each until its coils close."""
+    """Springs end to end on one axis; each works until its coils close."""
 
     def __init__(self, *, springs: Sequence[Mapping[str, Any]], spacers: QuantityLike | Literal["none"] | None = None) -> None: ...
     @property

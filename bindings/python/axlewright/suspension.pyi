@@ -337,22 +337,22 @@ class DoubleWishbone(Model):
         """The wheel over travel and rack travel."""
 
     def in_roll(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> WheelsInRoll:
-        """Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one."""
+        """Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image of the left one."""
 
     def roll_table(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> Table:
         """Both wheels over heave, roll and rack travel."""
 
     def points(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
-        """The joints in space, part by part: to draw the linkage, or to measure clearance from."""
+        """Positions of all joints, part by part, to draw the linkage or to measure clearances."""
 
     def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
-        """Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump until a link lines up with the part that it turns; damper, spring and joints may end it earlier."""
 
     def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
-        """The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry are moved; rack, upper eye of the coil-over and bar stay."""
+        """The wheel moved in its arch: arms with their pivots, upright, wheel and all parts on the arms move; rack, upper eye of the coil-over and anti-roll bar stay."""
 
     def ride_height_change(self, *, rise: QuantityLike, travel: QuantityLike) -> Table:
-        """The body raised or lowered on its springs, the linkage as it is."""
+        """The body raised or lowered on its springs; the linkage is not changed."""
 
     def spacer(self, *, outward: QuantityLike, travel: QuantityLike) -> Table:
         """A spacer behind the wheel, or a wheel of another offset."""
@@ -385,19 +385,19 @@ class LeafAxle(Model):
     def drive_share(self) -> Ratio | None: ...
 
     def at(self, *, heave: QuantityLike, roll: QuantityLike) -> LeafAxlePosition:
-        """The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes."""
+        """The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and remaining strokes."""
 
     def table(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
         """The axle over heave and roll."""
 
     def points(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
-        """The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from."""
+        """Positions of all joints and the bent shape of the springs, part by part, to draw the axle or to measure clearances."""
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
-        """Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
+        """Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
 
     def wind_up(self, *, heave: QuantityLike, torque: QuantityLike) -> WindUp:
-        """The axle wound up in its springs by drive or brake, its heave kept."""
+        """Wind-up of the axle in its springs under drive or brake, at constant heave."""
 
     def seat_block(self, *, thickness: QuantityLike, heave: QuantityLike) -> Table:
         """A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are."""
@@ -415,7 +415,7 @@ class LeafAxle(Model):
         """Spacers behind both wheels, or wheels of another offset."""
 
 class LiveAxle(Model):
-    """A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there."""
+    """A live axle on links, drawn point by point: position and steer over heave and roll, and action of springs and bushes."""
 
     def __init__(self, *, axle: Literal["front", "rear"], wheel: Mapping[str, Any], lower_links: Mapping[str, Any] | None = None, upper_links: Mapping[str, Any] | None = None, links: Sequence[Mapping[str, Any]] | None = None, lateral_rod: Mapping[str, Any] | Literal["none"] | None = None, watt: Mapping[str, Any] | Literal["none"] | None = None, coil_over: Mapping[str, Any] | Literal["none"] | None = None, anti_roll_bar: Mapping[str, Any] | Literal["none"] | None = None, pinion: Mapping[str, Any] | None = None, pitching: Mapping[str, Any] | None = None) -> None: ...
     @property
@@ -448,7 +448,7 @@ class LiveAxle(Model):
         """The axle over heave and roll."""
 
     def points(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
-        """The joints in space, part by part: to draw the axle, or to measure clearance from."""
+        """Positions of all joints, part by part, to draw the axle or to measure clearances."""
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
         """Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier."""
@@ -457,13 +457,13 @@ class LiveAxle(Model):
         """The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays."""
 
     def ride_height_change(self, *, rise: QuantityLike, heave: QuantityLike) -> Table:
-        """The body raised or lowered on its springs, the linkage as it is."""
+        """The body raised or lowered on its springs; the linkage is not changed."""
 
     def spacer(self, *, outward: QuantityLike, heave: QuantityLike) -> Table:
         """Spacers behind both wheels, or wheels of another offset."""
 
 class RollBalance(Model):
-    """Both axles in a steady turn: how far the body leans, and how the axles share the load that moves to the outer wheels."""
+    """Both axles in a steady turn: lean of the body, and share of each axle in the load that moves to the outer wheels."""
 
     def __init__(self, *, sprung_mass: QuantityLike, sprung_height: QuantityLike, behind_front_axle: QuantityLike, wheelbase: QuantityLike, front: Mapping[str, Any], rear: Mapping[str, Any]) -> None: ...
     @property
@@ -504,7 +504,7 @@ class RollBalance(Model):
         """Roll and balance over bars and turns, everything else as it is."""
 
 class Strut(Model):
-    """A strut on a lower arm with rack steering, drawn point by point: where the wheel stands over travel and rack travel, and what the spring does there."""
+    """A strut on a lower arm with rack steering, drawn point by point: position of the wheel over travel and rack travel, and action of the spring."""
 
     def __init__(self, *, axle: Literal["front", "rear"], lower_arm: Mapping[str, Any], leg: Mapping[str, Any], tie_rod: Mapping[str, Any], wheel: Mapping[str, Any], torsion_bar: Mapping[str, Any] | Literal["none"] | None = None, anti_roll_bar: Mapping[str, Any] | Literal["none"] | None = None, braking: Mapping[str, Any] | None = None, driving: Mapping[str, Any] | None = None, joint_limits: Mapping[str, Any] | None = None) -> None: ...
     @property
@@ -535,22 +535,22 @@ class Strut(Model):
         """The wheel over travel and rack travel."""
 
     def in_roll(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> WheelsInRoll:
-        """Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one."""
+        """Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image of the left one."""
 
     def roll_table(self, *, heave: QuantityLike, roll: QuantityLike, rack_travel: QuantityLike) -> Table:
         """Both wheels over heave, roll and rack travel."""
 
     def points(self, *, travel: QuantityLike, rack_travel: QuantityLike) -> Table:
-        """The joints in space, part by part: to draw the linkage, or to measure clearance from."""
+        """Positions of all joints, part by part, to draw the linkage or to measure clearances."""
 
     def travel_range(self, *, rack_travel: QuantityLike) -> TravelRange:
-        """Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump until a link lines up with the part that it turns; damper, spring and joints may end it earlier."""
 
     def arch_move(self, *, forward: QuantityLike, outboard: QuantityLike, up: QuantityLike, travel: QuantityLike) -> Table:
-        """The wheel moved in its arch: the arm with its pivots, the leg with its top mount and the seats of its coil, upright, wheel and what they carry are moved; rack and anti-roll bar stay."""
+        """The wheel moved in its arch: arm with its pivots, leg with its top mount and spring seats, upright, wheel and all parts on them move; rack and anti-roll bar stay."""
 
     def ride_height_change(self, *, rise: QuantityLike, travel: QuantityLike) -> Table:
-        """The body raised or lowered on its springs, the linkage as it is."""
+        """The body raised or lowered on its springs; the linkage is not changed."""
 
     def spacer(self, *, outward: QuantityLike, travel: QuantityLike) -> Table:
         """A spacer behind the wheel, or a wheel of another offset."""

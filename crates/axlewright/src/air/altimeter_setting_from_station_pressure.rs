@@ -10,7 +10,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `station_pressure` — `p`, absolute pressure of the air as measured there
-/// - `geopotential_altitude` — `H`, of the place, above mean sea level
+/// - `geopotential_altitude` — `H`, altitude of the place, above mean sea level
 ///
 /// # Returns
 /// The altimeter setting (QNH), for comparing a workshop's barometer with an airfield's report. Caps, gauges and boiling depend on the station pressure instead.

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 /// `H = 288.15 / 0.0065 (1 - (d / d_0)^(1 / (g / (R 0.0065) - 1)))` up to 11 km, then `H = 11000 + R 216.65 / g ln(d_11 / d)`
 ///
 /// # Parameters
-/// - `density` — `d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`
+/// - `density` — `d`, density of the air as it is: from its pressure, temperature and moisture by `moist_density`
 ///
 /// # Returns
 /// The geopotential altitude of that density on an average day. A naturally aspirated engine makes power as if it were there.

@@ -46,7 +46,7 @@ pub fn geopotential_altitude(geometric_altitude: Length) -> Result<Length> {
 /// `z = R H / (R - H)` with `R` = 6356.766 km
 ///
 /// # Parameters
-/// - `geopotential_altitude` — `H`, at which the standard atmosphere is tabulated
+/// - `geopotential_altitude` — `H`, altitude at which the standard atmosphere is tabulated
 ///
 /// # Returns
 /// The height above mean sea level, as on a map.

@@ -2,7 +2,7 @@ use super::standard_atmosphere;
 use crate::units::{AbsolutePressure, Length};
 use crate::{Result, valid};
 
-/// Altitude at which the standard atmosphere has the pressure of the air around.
+/// Altitude at which the standard atmosphere has the pressure of the surrounding air.
 ///
 /// # Formula
 /// `H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R 216.65 / g ln(p_11 / p)`
@@ -11,7 +11,7 @@ use crate::{Result, valid};
 /// - `station_pressure` — `p`, absolute pressure of the air as measured there, not reduced to sea level
 ///
 /// # Returns
-/// The geopotential altitude of that pressure on an average day, not the height of the place.
+/// The geopotential altitude at which the standard atmosphere has that pressure; the place itself may lie at another height.
 ///
 /// # Valid for
 /// - `5475 <= station_pressure <= 177600`

@@ -10,7 +10,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `altimeter_setting` — `q`, pressure reduced to sea level by the standard atmosphere (QNH), as airfields report it
-/// - `geopotential_altitude` — `H`, of the place, above mean sea level
+/// - `geopotential_altitude` — `H`, altitude of the place, above mean sea level
 ///
 /// # Returns
 /// The station pressure, on which caps, gauges and boiling depend.

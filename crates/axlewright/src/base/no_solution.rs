@@ -1,4 +1,4 @@
-//! Inputs that are each allowed, but have no answer together: which ones, what they meet, and why.
+//! Refusal of inputs that are each allowed, but have no answer together: the inputs, the bound that they break, and the reason.
 
 use super::text::{DIGITS, digits_apart, said_in, shop_units};
 use super::units::{Kind, Quantity, Unit};
@@ -57,7 +57,7 @@ impl NoSolution {
         self
     }
 
-    /// Writes the last argument in these units, where a shop has others for such a part than for a vehicle.
+    /// Writes the last argument in these units, if the shop's units for such a part differ from those for a vehicle.
     #[must_use]
     pub fn in_units(mut self, units: &[&'static Unit]) -> NoSolution {
         if let Some(last) = self.arguments.last_mut() {
@@ -126,7 +126,7 @@ impl fmt::Display for NoSolution {
 
 /// Error of inputs that are each allowed, but have no answer: the arguments, the bound of the first one, and the reason.
 ///
-/// The reason goes on from the first argument, as a format string does: `engine_speed = 5000 rpm` *is above the red line*. It says what to do, and
+/// The reason is a format string that continues the sentence from the first argument: `engine_speed = 5000 rpm` *is above the red line*. The reason says what to do, and
 /// the bound says what is allowed. Values are written in the units of a shop.
 ///
 /// ```

@@ -26,7 +26,7 @@ air.altimeter_setting_from_station_pressure air_altimeter_setting_from_station_p
     "Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a"
     ""
     station_pressure: AbsolutePressure "p" "`p`, absolute pressure of the air as measured there"
-    geopotential_altitude: Length "H" "`H`, of the place, above mean sea level"
+    geopotential_altitude: Length "H" "`H`, altitude of the place, above mean sea level"
     -> AbsolutePressure "q" "The altimeter setting (QNH), for comparing a workshop's barometer with an airfield's report. Caps, gauges and boiling depend on the station pressure instead."
 }
 #[cfg(feature = "air")]
@@ -36,7 +36,7 @@ air.density_altitude air_density_altitude revision 1 {
     "- `0.0881 <= density <= 1.93`"
     "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a, 33b and 42, solved for the altitude"
     ""
-    density: Density "d" "`d`, of the air as it is: from its pressure, temperature and moisture by `moist_density`"
+    density: Density "d" "`d`, density of the air as it is: from its pressure, temperature and moisture by `moist_density`"
     -> Length "H" "The geopotential altitude of that density on an average day. A naturally aspirated engine makes power as if it were there."
 }
 #[cfg(feature = "air")]
@@ -57,7 +57,7 @@ air.geometric_altitude air_geometric_altitude revision 1 {
     "- `-5000 <= geopotential_altitude <= 20000`"
     "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 19"
     ""
-    geopotential_altitude: Length "H" "`H`, at which the standard atmosphere is tabulated"
+    geopotential_altitude: Length "H" "`H`, altitude at which the standard atmosphere is tabulated"
     -> Length "z" "The height above mean sea level, as on a map."
 }
 #[cfg(feature = "air")]
@@ -84,13 +84,13 @@ air.moist_density air_moist_density revision 1 {
 }
 #[cfg(feature = "air")]
 air.pressure_altitude air_pressure_altitude revision 1 {
-    "Altitude at which the standard atmosphere has the pressure of the air around."
+    "Altitude at which the standard atmosphere has the pressure of the surrounding air."
     "`H = 288.15 / 0.0065 (1 - (p / 101325)^(R 0.0065 / g))` up to 11 km, then `H = 11000 + R 216.65 / g ln(p_11 / p)`"
     "- `5475 <= station_pressure <= 177600`"
     "US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a and 33b, solved for the altitude"
     ""
     station_pressure: AbsolutePressure "p" "`p`, absolute pressure of the air as measured there, not reduced to sea level"
-    -> Length "H" "The geopotential altitude of that pressure on an average day, not the height of the place."
+    -> Length "H" "The geopotential altitude at which the standard atmosphere has that pressure; the place itself may lie at another height."
 }
 #[cfg(feature = "air")]
 air.standard_density air_standard_density revision 1 {
@@ -120,7 +120,7 @@ air.station_pressure_from_altimeter_setting air_station_pressure_from_altimeter_
     "Definition of the altimeter setting QNH (ICAO Doc 8896; from memory) on the US Standard Atmosphere 1976 (NASA-TM-X-74335), eq. 33a"
     ""
     altimeter_setting: AbsolutePressure "q" "`q`, pressure reduced to sea level by the standard atmosphere (QNH), as airfields report it"
-    geopotential_altitude: Length "H" "`H`, of the place, above mean sea level"
+    geopotential_altitude: Length "H" "`H`, altitude of the place, above mean sea level"
     -> AbsolutePressure "p" "The station pressure, on which caps, gauges and boiling depend."
 }
 #[cfg(feature = "cooling")]
@@ -131,7 +131,7 @@ cooling.air_test_energy cooling_air_test_energy revision 1 {
     "Isentropic expansion of an ideal gas; ASME PCC-2, Article 501, mandatory appendix on stored energy, has the same (from memory)"
     "A burst radiator, hose or tank throws its parts: fill with liquid before the pressure comes on, leave as little air as can be, stay below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
     gas_volume: Volume "V" "`V`, filled with air"
-    gauge_pressure: GaugePressure "p_g" "`p_g`, of the test"
+    gauge_pressure: GaugePressure "p_g" "`p_g`, gauge pressure of the test"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> Energy "U" "The work of the air as it expands to the pressure around, without exchange of heat: the upper bound of what throws parts and caps."
 }
@@ -142,7 +142,7 @@ cooling.ethylene_glycol_boiling_altitude cooling_ethylene_glycol_boiling_altitud
     "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::ethylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m."
     "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     cap_pressure: GaugePressure "p_cap" "`p_cap`, gauge pressure that the cap holds; 0 without one"
     -> Length "z" "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already."
@@ -154,7 +154,7 @@ cooling.ethylene_glycol_cap_pressure cooling_ethylene_glycol_cap_pressure revisi
     "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `40000 <= station_pressure <= 110000`\n\nAs `fluid::ethylene_glycol_boiling_pressure`, which refuses less than 10 kPa and more than 500 kPa absolute."
     "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_pressure`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air as measured there, not reduced to sea level"
     -> GaugePressure "p_cap" "The gauge pressure that the cap must hold. Negative where there is no boiling even without a cap."
@@ -166,10 +166,10 @@ cooling.ethylene_glycol_expansion_volume cooling_ethylene_glycol_expansion_volum
     "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nAs `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
     "Conservation of mass; density as in `fluid::ethylene_glycol_density`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it."
-    coolant_volume: Volume "V" "`V`, of the whole fill at the first temperature"
+    coolant_volume: Volume "V" "`V`, volume of the whole fill at the first temperature"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T_1" "`T_1`, at which it was filled"
-    later_temperature: Temperature "T_2" "`T_2`, of the coolant when it is hot, the mean over the system"
+    temperature: Temperature "T_1" "`T_1`, temperature at which it was filled"
+    later_temperature: Temperature "T_2" "`T_2`, mean temperature of the hot coolant over the system"
     -> Volume "V_e" "The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks."
 }
 #[cfg(feature = "cooling")]
@@ -179,7 +179,7 @@ cooling.ethylene_glycol_pump_inlet_margin cooling_ethylene_glycol_pump_inlet_mar
     "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::ethylene_glycol_boiling_temperature`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes."
-    temperature: Temperature "T" "`T`, of the coolant at the inlet of the pump"
+    temperature: Temperature "T" "`T`, temperature of the coolant at the inlet of the pump"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     header_pressure: GaugePressure "p_h" "`p_h`, gauge pressure where the cap sits"
     suction_loss: Stress "dp" "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it"
@@ -196,9 +196,9 @@ cooling.header_air_volume cooling_header_air_volume revision 1 {
     expansion_volume: Volume "V_e" "`V_e`, growth of the coolant: `ethylene_glycol_expansion_volume` or `propylene_glycol_expansion_volume`"
     fill_pressure: GaugePressure "p_fill" "`p_fill`, gauge pressure in the tank when it was closed cold; 0 where it was open"
     cap_pressure: GaugePressure "p_cap" "`p_cap`, gauge pressure at which the cap opens, its lower limit"
-    vapour_pressure: AbsolutePressure "p_v" "`p_v`, of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like"
-    fill_temperature: Temperature "T_1" "`T_1`, of the air when the tank was closed"
-    air_temperature: Temperature "T_2" "`T_2`, of the air above the hot coolant"
+    vapour_pressure: AbsolutePressure "p_v" "`p_v`, vapour pressure of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like"
+    fill_temperature: Temperature "T_1" "`T_1`, temperature of the air when the tank was closed"
+    air_temperature: Temperature "T_2" "`T_2`, temperature of the air above the hot coolant"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> Volume "V_a" "The air space, cold; the tank holds it and the coolant that is wanted in it besides."
 }
@@ -208,7 +208,7 @@ cooling.leak_down_least_pressure cooling_leak_down_least_pressure revision 1 {
     "`p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`"
     "- `0 <= gauge_pressure <= 1000000`\n- `-110000 <= tight_pressure`\n- `0 <= allowed_loss <= 1000000`\n- `0 <= gauge_error <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nTrapped gas, alone or over coolant: the tight pressure is proportional to the first one, both absolute. The errors of thermometer and barometer are not in it."
     "Ideal gas law; worst case of two readings with the same gauge (definition)"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gauge_pressure: GaugePressure "p_1" "`p_1`, reading at the start of the test"
     tight_pressure: GaugePressure "p_t" "`p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`"
     allowed_loss: Stress "l" "`l`, loss of pressure that is allowed beyond the change with temperature"
@@ -218,32 +218,32 @@ cooling.leak_down_least_pressure cooling_leak_down_least_pressure revision 1 {
 }
 #[cfg(feature = "cooling")]
 cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
-    "Reading of a tight system full of gas after a change of its temperature."
+    "Gauge reading of a tight, gas-filled system after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 - p_a`"
-    "- `0 <= gauge_pressure <= 1000000`\n- `233.15 <= temperature <= 333.15`\n- `233.15 <= later_temperature <= 333.15`\n- `40000 <= station_pressure <= 110000`\n\nGas trapped in a constant volume, dry, and the air around as before: the reading falls by as much as the barometer rises.\nReal air differs by about 0.05 % of the absolute pressure. **Not for a system that is full of liquid**, whose pressure\nfollows the expansion of liquid, hoses and metal, nor for gas above coolant whose level moves: there the expected reading is\nnot known."
+    "- `0 <= gauge_pressure <= 1000000`\n- `233.15 <= temperature <= 333.15`\n- `233.15 <= later_temperature <= 333.15`\n- `40000 <= station_pressure <= 110000`\n\nDry gas trapped in a constant volume, at an unchanged station pressure. If the barometer rises, the reading falls by the same amount.\nReal air differs by about 0.05 % of the absolute pressure. **Not for a system full of liquid**: its pressure follows from the expansion of\nliquid, hoses and metal. Not for gas above coolant either, because the level of the coolant moves. In both cases, the expected reading is\nnot known."
     "Ideal gas law at constant volume and mass"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gauge_pressure: GaugePressure "p_1" "`p_1`, reading at the start of the test"
-    temperature: Temperature "T_1" "`T_1`, of the gas at the start"
-    later_temperature: Temperature "T_2" "`T_2`, of the gas when it is read again"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> GaugePressure "p_2" "The gauge reading that temperature alone accounts for; what is below it has leaked."
+    temperature: Temperature "T_1" "`T_1`, temperature of the gas at the start"
+    later_temperature: Temperature "T_2" "`T_2`, temperature of the gas at the later reading"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the surrounding air, as measured there, not reduced to sea level"
+    -> GaugePressure "p_2" "The gauge reading that follows from the temperature alone; a lower reading shows a leak."
 }
 #[cfg(feature = "cooling")]
 cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant revision 1 {
     "Reading of a tight system of coolant with air trapped above it, after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`"
-    "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted\nas gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full\nof liquid, its reading is not known, and the call is refused."
+    "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses expand and reduce the effect of the coolant, so a small fall does not prove a leak. The vapour counts\nas gas: between 20 °C and 40 °C, the error of this is up to 5 kPa, below 20 °C less. If the growth of the coolant fills the space of the gas, the system is full\nof liquid, its reading is not known, and the call is refused."
     "Ideal gas law and conservation of the coolant's mass"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gauge_pressure: GaugePressure "p_1" "`p_1`, reading at the start of the test"
-    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester at the start"
-    coolant_volume: Volume "V" "`V`, of the coolant at the start"
+    gas_volume: Volume "V_g" "`V_g`, volume of all the air trapped in the system and in the tester at the start"
+    coolant_volume: Volume "V" "`V`, volume of the coolant at the start"
     coolant_expansion: Ratio "b" "`b`, growth of the coolant over its volume: `fluid::ethylene_glycol_expansion` and its like; negative where it cooled"
-    temperature: Temperature "T_1" "`T_1`, of the gas at the start"
-    later_temperature: Temperature "T_2" "`T_2`, of the gas when it is read again"
+    temperature: Temperature "T_1" "`T_1`, temperature of the gas at the start"
+    later_temperature: Temperature "T_2" "`T_2`, temperature of the gas at the later reading"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> GaugePressure "p_2" "The gauge reading that temperature alone accounts for; what is below it has leaked."
+    -> GaugePressure "p_2" "The gauge reading that follows from the temperature alone; a lower reading shows a leak."
 }
 #[cfg(feature = "cooling")]
 cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
@@ -251,7 +251,7 @@ cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
     "`V = V_g (p_1 - p_2) / p_a`"
     "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls."
     "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
     tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
     gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
@@ -264,7 +264,7 @@ cooling.leaked_coolant_volume cooling_leaked_coolant_volume revision 1 {
     "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`"
     "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled."
     "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
     tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
     gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
@@ -278,7 +278,7 @@ cooling.propylene_glycol_boiling_altitude cooling_propylene_glycol_boiling_altit
     "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= cap_pressure <= 350000`\n\nAs `fluid::propylene_glycol_boiling_pressure`. The standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m. Propylene glycol is less sure: activity models ask for 10 % to 18 % more pressure at 50 %, which brings it down by 1 km to 3 km."
     "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`; air: US Standard Atmosphere 1976"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     cap_pressure: GaugePressure "p_cap" "`p_cap`, gauge pressure that the cap holds; 0 without one"
     -> Length "z" "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already."
@@ -290,7 +290,7 @@ cooling.propylene_glycol_cap_pressure cooling_propylene_glycol_cap_pressure revi
     "- `273.15 <= temperature <= 533.15`\n- `0 <= mass_fraction <= 1`\n- `40000 <= station_pressure <= 110000`\n\nAs `fluid::propylene_glycol_boiling_pressure`, which refuses less than 10 kPa and more than 500 kPa absolute. Propylene\nglycol is less sure: activity models ask for 10 % to 18 % more absolute pressure at 50 %, and a cap chosen without that\nmargin may be too weak."
     "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_pressure`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air as measured there, not reduced to sea level"
     -> GaugePressure "p_cap" "The gauge pressure that the cap must hold. Negative where there is no boiling even without a cap."
@@ -302,10 +302,10 @@ cooling.propylene_glycol_expansion_volume cooling_propylene_glycol_expansion_vol
     "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nAs `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
     "Conservation of mass; density as in `fluid::propylene_glycol_density`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it."
-    coolant_volume: Volume "V" "`V`, of the whole fill at the first temperature"
+    coolant_volume: Volume "V" "`V`, volume of the whole fill at the first temperature"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T_1" "`T_1`, at which it was filled"
-    later_temperature: Temperature "T_2" "`T_2`, of the coolant when it is hot, the mean over the system"
+    temperature: Temperature "T_1" "`T_1`, temperature at which it was filled"
+    later_temperature: Temperature "T_2" "`T_2`, mean temperature of the hot coolant over the system"
     -> Volume "V_e" "The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks."
 }
 #[cfg(feature = "cooling")]
@@ -315,7 +315,7 @@ cooling.propylene_glycol_pump_inlet_margin cooling_propylene_glycol_pump_inlet_m
     "- `233.15 <= temperature <= 523.15`\n- `0 <= mass_fraction <= 1`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is between 10 kPa and 500 kPa, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::propylene_glycol_boiling_temperature`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes."
-    temperature: Temperature "T" "`T`, of the coolant at the inlet of the pump"
+    temperature: Temperature "T" "`T`, temperature of the coolant at the inlet of the pump"
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
     header_pressure: GaugePressure "p_h" "`p_h`, gauge pressure where the cap sits"
     suction_loss: Stress "dp" "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it"
@@ -329,7 +329,7 @@ cooling.water_boiling_altitude cooling_water_boiling_altitude revision 1 {
     "- `273.15 <= temperature <= 423.15`\n- `0 <= cap_pressure <= 350000`\n\nThe standard atmosphere from -5 km to 20 km: where the coolant boils only higher up or not at all, or everywhere, the call is refused and says which.\nA day of low pressure brings the height down by some 300 m."
     "Definition of a gauge pressure; boiling: `fluid::water_saturation_pressure`; air: US Standard Atmosphere 1976"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     cap_pressure: GaugePressure "p_cap" "`p_cap`, gauge pressure that the cap holds; 0 without one"
     -> Length "z" "The height on an average day, as on a map: above it the coolant boils, below it not. Negative where it boils at sea level already."
 }
@@ -340,7 +340,7 @@ cooling.water_cap_pressure cooling_water_cap_pressure revision 1 {
     "- `273.15 <= temperature <= 423.15`\n- `40000 <= station_pressure <= 110000`\n\nPure water."
     "Definition of a gauge pressure; boiling: `fluid::water_saturation_pressure`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. The pressure comes only once the system has built it, a cap counts with what it holds, and hot metal boils coolant earlier than its mean temperature says: add a margin to the temperature."
-    temperature: Temperature "T" "`T`, of the hottest coolant, with the margin that is wanted"
+    temperature: Temperature "T" "`T`, temperature of the hottest coolant, plus the wanted margin"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air as measured there, not reduced to sea level"
     -> GaugePressure "p_cap" "The gauge pressure that the cap must hold. Negative where there is no boiling even without a cap."
 }
@@ -351,7 +351,7 @@ cooling.water_pump_inlet_margin cooling_water_pump_inlet_margin revision 1 {
     "- `233.15 <= temperature <= 523.15`\n- `0 <= header_pressure <= 350000`\n- `-50000 <= suction_loss <= 350000`\n- `40000 <= station_pressure <= 110000`\n\nMean pressure and temperature: the vanes lower the pressure further, by what the pump's maker calls the net positive suction head, so that cavitation begins before\nthe margin is gone. The pressure left is at least that of the triple point, or the call is refused."
     "Definition of a gauge pressure; boiling: `fluid::water_boiling_temperature`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. A pump that cavitates stops the flow, and the engine overheats within minutes."
-    temperature: Temperature "T" "`T`, of the coolant at the inlet of the pump"
+    temperature: Temperature "T" "`T`, temperature of the coolant at the inlet of the pump"
     header_pressure: GaugePressure "p_h" "`p_h`, gauge pressure where the cap sits"
     suction_loss: Stress "dp" "`dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
@@ -365,7 +365,7 @@ cooling.water_test_energy cooling_water_test_energy revision 1 {
     "Work of a linear elastic liquid (definition of the bulk modulus)"
     "Stay below the rating of the weakest component, cold, with the air bled out, and stand clear all the same. The maker's instructions and local codes come first."
     liquid_volume: Volume "V" "`V`, filled with liquid, no air left in it"
-    gauge_pressure: GaugePressure "p_g" "`p_g`, of the test"
+    gauge_pressure: GaugePressure "p_g" "`p_g`, gauge pressure of the test"
     bulk_modulus: Stress "K" "`K` of the liquid: 2.18 GPa for water at 20 °C (IAPWS-95)"
     -> Energy "U" "The work of the liquid as it expands."
 }
@@ -377,7 +377,7 @@ driveline.axle_ratio_by_turns driveline_axle_ratio_by_turns revision 1 {
     "Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common practice, no source, for the method"
     "Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts on the raised axle or on the propeller shaft holds nothing."
     propeller_shaft_turns: Angle "n_p" "`n_p`, counted at the flange of the axle"
-    wheel_turns: Angle "n_w" "`n_w`, of both wheels alike"
+    wheel_turns: Angle "n_w" "`n_w`, turns of both wheels alike"
     -> Ratio "i_f" "Propeller-shaft speed over wheel speed."
 }
 #[cfg(feature = "driveline")]
@@ -388,7 +388,7 @@ driveline.axle_ratio_one_wheel_held driveline_axle_ratio_one_wheel_held revision
     "Kinematics of a bevel differential: the carrier turns by the mean of the two wheels; common practice, no source, for the method"
     "Never work under a vehicle that a jack alone holds: stands, chocks at the wheels that stay on the ground, and nobody inside. A vehicle in neutral rolls, and a parking brake that acts on the raised axle or on the propeller shaft holds nothing."
     propeller_shaft_turns: Angle "n_p" "`n_p`, counted at the flange of the axle"
-    free_wheel_turns: Angle "n_w" "`n_w`, of the wheel that is not held"
+    free_wheel_turns: Angle "n_w" "`n_w`, turns of the wheel that is not held"
     -> Ratio "i_f" "Propeller-shaft speed over wheel speed on a straight road."
 }
 #[cfg(feature = "driveline")]
@@ -398,8 +398,8 @@ driveline.axle_shaft_torque_locked driveline_axle_shaft_torque_locked revision 2
     "- `0 <= axle_torque <= 1000000000`\n- `0 <= axle_grip_torque <= 1000000000`\n\nA slip-limiting differential passes on less than all. Without its maker's figure, and for a differential of unknown kind, take it for locked. A dropped clutch adds the inertia of what spins."
     "Balance of moments on a solid axle, and of forces on an axle with one wheel in the air"
     "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first."
-    axle_torque: Torque "T_a" "`T_a`, of both shafts together: engine torque through all ratios and losses"
-    axle_grip_torque: Torque "T_g" "`T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`"
+    axle_torque: Torque "T_a" "`T_a`, torque of both shafts together: engine torque through all ratios and losses"
+    axle_grip_torque: Torque "T_g" "`T_g`, grip torque of the axle's whole load, with a high bound of grip: `grip_torque`"
     -> Torque "T_s" "Torque of this shaft in a steady pull while the other wheel hangs in the air: all of the axle's torque, up to the grip of the axle's whole load, which this wheel then bears."
 }
 #[cfg(feature = "driveline")]
@@ -409,8 +409,8 @@ driveline.axle_shaft_torque_open driveline_axle_shaft_torque_open revision 2 {
     "- `0 <= axle_torque <= 1000000000`\n- `0 <= axle_grip_torque <= 1000000000`\n\nA differential without lock or friction of note. The wheel with less grip bounds both shafts, so unequal wheel loads only lower the torque. A dropped clutch adds the inertia of what spins."
     "Balance of moments on the side gears of a bevel differential"
     "A shaft that breaks can lock a wheel or come out of its housing on the road; ratings, local codes and licensed practice come first."
-    axle_torque: Torque "T_a" "`T_a`, of both shafts together: engine torque through all ratios and losses"
-    axle_grip_torque: Torque "T_g" "`T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`"
+    axle_torque: Torque "T_a" "`T_a`, torque of both shafts together: engine torque through all ratios and losses"
+    axle_grip_torque: Torque "T_g" "`T_g`, grip torque of the axle's whole load, with a high bound of grip: `grip_torque`"
     -> Torque "T_s" "Torque of each of the two shafts in a steady pull: half each."
 }
 #[cfg(feature = "driveline")]
@@ -421,9 +421,9 @@ driveline.clamp_load_for_capacity driveline_clamp_load_for_capacity revision 1 {
     "Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)"
     "A slipping clutch heats, and a hot or oily one holds less. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first."
     clutch_capacity: Torque "T" "`T`, wanted at the crankshaft, the reserve over the engine's torque included"
-    friction_coefficient: Ratio "f" "`f`, of the facing, static and at its temperature; the maker's figure"
-    outer_diameter: Length "D" "`D`, of the facing"
-    inner_diameter: Length "d" "`d`, of the facing"
+    friction_coefficient: Ratio "f" "`f`, friction coefficient of the facing, static and at its temperature; the maker's figure"
+    outer_diameter: Length "D" "`D`, outer diameter of the facing"
+    inner_diameter: Length "d" "`d`, inner diameter of the facing"
     friction_faces: Ratio "n" "`n`, whole: 2 for a disc that is lined on both sides"
     -> Force "F" "The load of the pressure plate on every face. More of it raises the pedal's effort and what a dropped clutch passes on."
 }
@@ -434,10 +434,10 @@ driveline.clutch_capacity_uniform_pressure driveline_clutch_capacity_uniform_pre
     "- `0 < clamp_load <= 10000000`\n- `0 < friction_coefficient <= 2`\n- `0.001 <= outer_diameter <= 10`\n- `0.001 <= inner_diameter <= 10`\n- `outer_diameter > inner_diameter`\n- `1 <= friction_faces <= 100`\n\n`friction_faces` is a whole number. A flat, new facing on a stiff plate. It exceeds the uniform wear by 1.3 % where `d = 2 D / 3`, by 3.7 % where `d = D / 2`."
     "Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform pressure (from memory)"
     "A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first."
-    clamp_load: Force "F" "`F`, with which the pressure plate presses, the same on every face"
-    friction_coefficient: Ratio "f" "`f`, of the facing, static and at its temperature; the maker's figure"
-    outer_diameter: Length "D" "`D`, of the facing"
-    inner_diameter: Length "d" "`d`, of the facing"
+    clamp_load: Force "F" "`F`, force of the pressure plate, the same on every face"
+    friction_coefficient: Ratio "f" "`f`, friction coefficient of the facing, static and at its temperature; the maker's figure"
+    outer_diameter: Length "D" "`D`, outer diameter of the facing"
+    inner_diameter: Length "d" "`d`, inner diameter of the facing"
     friction_faces: Ratio "n" "`n`, whole: 2 for a disc that is lined on both sides"
     -> Torque "T" "The static capacity at the crankshaft. It bounds from above what a dropped clutch can pass on; to judge whether the clutch holds, take the uniform wear."
 }
@@ -448,10 +448,10 @@ driveline.clutch_capacity_uniform_wear driveline_clutch_capacity_uniform_wear re
     "- `0 < clamp_load <= 10000000`\n- `0 < friction_coefficient <= 2`\n- `0.001 <= outer_diameter <= 10`\n- `0.001 <= inner_diameter <= 10`\n- `outer_diameter > inner_diameter`\n- `1 <= friction_faces <= 100`\n\n`friction_faces` is a whole number. The pressure falls with the radius, so that every place wears alike: a clutch that has worn in. Loss of clamp load\nby a spring that sags, by speed or by a pedal that does not release is not in it."
     "Shigley's Mechanical Engineering Design, ch. 16, axial clutches, uniform wear (from memory)"
     "A slipping clutch heats, and a hot or oily one holds less: the capacity wants a reserve over the engine's torque. A disc or a flywheel that bursts cuts through its housing; use parts rated for the speed. Makers' ratings, local codes and licensed practice come first."
-    clamp_load: Force "F" "`F`, with which the pressure plate presses, the same on every face"
-    friction_coefficient: Ratio "f" "`f`, of the facing, static and at its temperature; the maker's figure"
-    outer_diameter: Length "D" "`D`, of the facing"
-    inner_diameter: Length "d" "`d`, of the facing"
+    clamp_load: Force "F" "`F`, force of the pressure plate, the same on every face"
+    friction_coefficient: Ratio "f" "`f`, friction coefficient of the facing, static and at its temperature; the maker's figure"
+    outer_diameter: Length "D" "`D`, outer diameter of the facing"
+    inner_diameter: Length "d" "`d`, inner diameter of the facing"
     friction_faces: Ratio "n" "`n`, whole: 2 for a disc that is lined on both sides"
     -> Torque "T" "The static capacity at the crankshaft, to judge whether the clutch holds. For what a dropped clutch can pass on to the parts behind it take the uniform pressure, which is higher."
 }
@@ -462,7 +462,7 @@ driveline.crawl_ratio driveline_crawl_ratio revision 1 {
     "- `0.001 <= first_gear_ratio <= 1000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`"
     "Kinematics of gears; common practice, no source, for the term"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
-    first_gear_ratio: Ratio "i_1" "`i_1`, of the gearbox alone, transfer case *not* included"
+    first_gear_ratio: Ratio "i_1" "`i_1`, first-gear ratio of the gearbox alone, transfer case *not* included"
     transfer_case_ratio: Ratio "i_t" "`i_t`, input speed over output speed in low range; 1 where there is none"
     final_drive: Ratio "i_f" "`i_f`, propeller-shaft speed over wheel speed; hub reductions included"
     -> Ratio "i_c" "Engine speed over wheel speed."
@@ -481,14 +481,14 @@ driveline.crawl_ratio_for_speed driveline_crawl_ratio_for_speed revision 1 {
 }
 #[cfg(feature = "driveline")]
 driveline.crawl_speed driveline_crawl_speed revision 1 {
-    "Crawl speed: the road speed in the lowest gear there is."
+    "Crawl speed: the road speed in the lowest gear of gearbox and transfer case."
     "`v = w r / (i_1 i_t i_f)`"
     "- `0 <= engine_speed <= 100000`\n- `0.001 <= first_gear_ratio <= 1000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`"
-    "Kinematics of gears and of rolling; common practice, no source, for the term"
+    "Kinematics of gears and of rolling; for the term crawl speed, common practice, no source"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
-    engine_speed: AngularVelocity "w" "`w`, most often the idle"
-    first_gear_ratio: Ratio "i_1" "`i_1`, of the gearbox alone, transfer case *not* included"
-    transfer_case_ratio: Ratio "i_t" "`i_t`, input speed over output speed in low range; 1 where there is none"
+    engine_speed: AngularVelocity "w" "`w`, most often the idle speed of the engine"
+    first_gear_ratio: Ratio "i_1" "`i_1`, first-gear ratio of the gearbox alone, transfer case *not* included"
+    transfer_case_ratio: Ratio "i_t" "`i_t`, input speed over output speed in low range; 1 if there is no transfer case"
     final_drive: Ratio "i_f" "`i_f`, propeller-shaft speed over wheel speed; hub reductions included"
     rolling_radius: Length "r" "`r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius"
     -> Velocity "v" "The road speed without slip."
@@ -515,7 +515,7 @@ driveline.engine_speed_after_shift driveline_engine_speed_after_shift revision 1
     "A shift down can turn the engine and the clutch disc faster than they hold together: compare with the red line."
     engine_speed: AngularVelocity "w_1" "`w_1`, before the shift"
     gear_ratio_before: Ratio "i_1" "`i_1`, input speed over output speed of the gear that is left"
-    gear_ratio_after: Ratio "i_2" "`i_2`, of the gear that is taken"
+    gear_ratio_after: Ratio "i_2" "`i_2`, ratio of the gear after the shift"
     -> AngularVelocity "w_2" "The engine speed once the clutch has closed again: lower after a shift up, higher after a shift down."
 }
 #[cfg(feature = "driveline")]
@@ -551,7 +551,7 @@ driveline.gear_step driveline_gear_step revision 1 {
     "Definition; Naunheimer et al., Automotive Transmissions (2011), gear step (from memory)"
     ""
     gear_ratio_before: Ratio "i_1" "`i_1`, input speed over output speed of the gear that is left"
-    gear_ratio_after: Ratio "i_2" "`i_2`, of the gear that is taken"
+    gear_ratio_after: Ratio "i_2" "`i_2`, ratio of the gear after the shift"
     -> Ratio "s" "The step: above 1 for a shift up, where the engine falls to `1 / s` of its speed; below 1 for a shift down."
 }
 #[cfg(feature = "driveline")]
@@ -607,12 +607,12 @@ driveline.tyre_diameter_for_cruise driveline_tyre_diameter_for_cruise revision 1
 }
 #[cfg(feature = "driveline")]
 driveline.wheel_torque driveline_wheel_torque revision 1 {
-    "Torque at the driven wheels together, from the torque of the engine."
+    "Total torque at the driven wheels from the torque of the engine."
     "`T_w = T i_g i_f e`"
-    "- `0 <= engine_torque <= 1000000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: when the wheels drive the engine the losses act the other way."
+    "- `0 <= engine_torque <= 1000000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: if the wheels drive the engine, the losses act the other way."
     "Balance of power through a geared train"
-    "A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first."
-    engine_torque: Torque "T" "`T`, at the crankshaft, driving"
+    "A part that is too weak for its share of this torque can break; it can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
+    engine_torque: Torque "T" "`T`, torque at the crankshaft, driving"
     gear_ratio: Ratio "i_g" "`i_g`, engine speed over propeller-shaft speed in this gear, transfer case included"
     final_drive: Ratio "i_f" "`i_f`, propeller-shaft speed over wheel speed"
     driveline_efficiency: Ratio "e" "`e`, power at the wheels over power at the crankshaft"
@@ -637,7 +637,7 @@ engine.charge_temperature engine_charge_temperature revision 1 {
     "- `150 <= inlet_temperature <= 500`\n- `1 <= pressure_ratio <= 10`\n- `0.1 <= isentropic_efficiency <= 1`\n\nDry air as a perfect gas with a constant ratio of specific heats of 1.4, no heat lost through the housing. Real specific heats rise with temperature: at a ratio\nof 8 from 300 K the ideal rise is 3 K to 4 K less."
     "Isentropic compression and isentropic efficiency: Çengel and Boles, Thermodynamics, ch. 7 (from memory); g = 1.4: NACA Report 1135 (from memory)"
     "Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for temperature and pressure together."
-    inlet_temperature: Temperature "T_1" "`T_1`, of the air before the compressor"
+    inlet_temperature: Temperature "T_1" "`T_1`, temperature of the air before the compressor"
     pressure_ratio: Ratio "R" "`R`, absolute pressure behind the compressor over absolute pressure before it"
     isentropic_efficiency: Ratio "e" "`e`, ideal temperature rise over real temperature rise, read from the compressor's map"
     -> Temperature "T_2" "The temperature before a charge cooler."
@@ -646,10 +646,10 @@ engine.charge_temperature engine_charge_temperature revision 1 {
 engine.crank_power engine_crank_power revision 1 {
     "Power at the crankshaft from power at the wheels."
     "`P = P_w / e`"
-    "- `0 <= wheel_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nThe result is as good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller is better than a figure from a table."
+    "- `0 <= wheel_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nThe result is only as good as the efficiency, which is seldom measured. An error of five percentage points in the efficiency is an error of 6 % in the power. A coast-down on the same roller is better than a figure from a table."
     "Definition of an efficiency"
     ""
-    wheel_power: Power "P_w" "`P_w`, at the wheels, as measured: not yet corrected to standard air"
+    wheel_power: Power "P_w" "`P_w`, power at the wheels, as measured: not yet corrected to standard air"
     driveline_efficiency: Ratio "e" "`e`, power at the wheels over power at the crankshaft"
     -> Power "P" "The power at the crankshaft. Correct to standard air after this step, not before."
 }
@@ -672,7 +672,7 @@ engine.mean_effective_pressure_four_stroke engine_mean_effective_pressure_four_s
     "- `-1000000000 <= torque <= 1000000000`\n- `0.00000001 <= displacement <= 1000`\n\nOne working stroke in two turns of the crankshaft."
     "Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)"
     ""
-    torque: Torque "T" "`T`, at the crankshaft; negative when the engine is driven"
+    torque: Torque "T" "`T`, torque at the crankshaft; negative when the engine is driven"
     displacement: Volume "V" "`V`, swept volume of all cylinders together"
     -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake. A driven engine gives a negative value, for its friction and pumping."
 }
@@ -683,7 +683,7 @@ engine.mean_effective_pressure_two_stroke engine_mean_effective_pressure_two_str
     "- `-1000000000 <= torque <= 1000000000`\n- `0.00000001 <= displacement <= 1000`\n\nOne working stroke a turn of the crankshaft."
     "Work of a cycle over the swept volume; Heywood, Internal Combustion Engine Fundamentals (1988), ch. 2 (from memory)"
     ""
-    torque: Torque "T" "`T`, at the crankshaft; negative when the engine is driven"
+    torque: Torque "T" "`T`, torque at the crankshaft; negative when the engine is driven"
     displacement: Volume "V" "`V`, swept volume of all cylinders together"
     -> Stress "p_m" "The constant pressure difference on the pistons that would do the same work. It is the *brake* mean effective pressure for a torque measured on a brake. A driven engine gives a negative value, for its friction and pumping."
 }
@@ -696,7 +696,7 @@ engine.mean_piston_speed engine_mean_piston_speed revision 1 {
     ""
     stroke: Length "s" "`s`, travel of the piston"
     engine_speed: AngularVelocity "w" "`w`"
-    -> Velocity "v_m" "The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than half as much again."
+    -> Velocity "v_m" "The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than 1.5 times this mean."
 }
 #[cfg(feature = "engine")]
 engine.power engine_power revision 1 {
@@ -724,10 +724,10 @@ engine.torque engine_torque revision 1 {
 engine.wheel_power engine_wheel_power revision 1 {
     "Power at the wheels from power at the crankshaft."
     "`P_w = P e`"
-    "- `0 <= crank_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nOne efficiency holds for one gear and one load, for part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller."
+    "- `0 <= crank_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nOne efficiency holds for one gear and one load, because part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller."
     "Definition of an efficiency"
     ""
-    crank_power: Power "P" "`P`, at the crankshaft, driving"
+    crank_power: Power "P" "`P`, power at the crankshaft, driving"
     driveline_efficiency: Ratio "e" "`e`, power at the wheels over power at the crankshaft"
     -> Power "P_w" "The power at the driven wheels."
 }
@@ -750,7 +750,7 @@ fluid.ethylene_glycol_boiling_temperature fluid_ethylene_glycol_boiling_temperat
     "Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2"
     "Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier."
     absolute_pressure: AbsolutePressure "p" "`p`: cap pressure plus the station pressure, not a gauge reading"
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
     -> Temperature "T" "The bubble point; without glycol it is that of water to the last bit."
 }
 #[cfg(feature = "fluid")]
@@ -768,22 +768,22 @@ fluid.ethylene_glycol_concentrate_share fluid_ethylene_glycol_concentrate_share 
 fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
     "Density of a mix of water and ethylene glycol."
     "`d = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> Density "d" "The density: mass over volume."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and ethylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of\nits own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of\nits own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> DynamicViscosity "mu" "The dynamic viscosity: shear stress per velocity gradient."
 }
 #[cfg(feature = "fluid")]
@@ -794,8 +794,8 @@ fluid.ethylene_glycol_expansion fluid_ethylene_glycol_expansion revision 1 {
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
     "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T_1" "`T_1`, at which the volume is known"
-    later_temperature: Temperature "T_2" "`T_2`, at which it is asked for"
+    temperature: Temperature "T_1" "`T_1`, temperature at which the volume is known"
+    later_temperature: Temperature "T_2" "`T_2`, temperature at which the volume is wanted"
     -> Ratio "b" "The growth over the first volume; negative if the mix shrinks."
 }
 #[cfg(feature = "fluid")]
@@ -806,7 +806,7 @@ fluid.ethylene_glycol_expansion_coefficient fluid_ethylene_glycol_expansion_coef
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`."
 }
 #[cfg(feature = "fluid")]
@@ -816,7 +816,7 @@ fluid.ethylene_glycol_freezing_temperature fluid_ethylene_glycol_freezing_temper
     "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by 0.6 K, 1.7 K, 2.6 K and 3.3 K at\n30, 40, 50 and 60 %: keep that as margin. Without glycol it gives 273.1503 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
     -> Temperature "T" "The start of freezing: the first ice, not slush and not the point at which a block bursts."
 }
 #[cfg(feature = "fluid")]
@@ -837,29 +837,29 @@ fluid.ethylene_glycol_mass_fraction_for_freezing fluid_ethylene_glycol_mass_frac
     "- `221.95 <= freezing_temperature <= 273.15`\n\nThe curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which\nis refused. It reads less glycol than the ASHRAE (2001) tables, by 1.4 % of the mix at -20 °C and 1.9 % at -30 °C: keep that\nas margin."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method"
     ""
-    freezing_temperature: Temperature "T" "`T`, at which the first ice may form"
+    freezing_temperature: Temperature "T" "`T`, temperature at which the first ice may form"
     -> Ratio "w" "The mass of glycol over the mass of the mix; shops mix by volume, which is less."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and ethylene glycol."
     "`c = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nof its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nof its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> SpecificHeat "c" "The specific heat: heat per mass and temperature, at constant pressure."
 }
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_thermal_conductivity fluid_ethylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and ethylene glycol."
     "`k = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nof its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nof its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> ThermalConductivity "k" "The thermal conductivity: heat flow per area and temperature gradient."
 }
 #[cfg(feature = "fluid")]
@@ -881,7 +881,7 @@ fluid.propylene_glycol_boiling_temperature fluid_propylene_glycol_boiling_temper
     "Raoult's law; water: IAPWS R7-97(2012); glycol: DIPPR equation 101, Perry's Chemical Engineers' Handbook, 8th ed., Table 2-8, coefficients as carried by the open chemicals library 1.5.2"
     "Hot pressurised coolant scalds: never open a hot system. The result is an upper bound until the system has built its pressure, and hot metal boils coolant earlier."
     absolute_pressure: AbsolutePressure "p" "`p`: cap pressure plus the station pressure, not a gauge reading"
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
     -> Temperature "T" "The bubble point; without glycol it is that of water to the last bit."
 }
 #[cfg(feature = "fluid")]
@@ -899,22 +899,22 @@ fluid.propylene_glycol_concentrate_share fluid_propylene_glycol_concentrate_shar
 fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
     "Density of a mix of water and propylene glycol."
     "`d = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> Density "d" "The density: mass over volume."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and propylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of\nits own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of\nits own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> DynamicViscosity "mu" "The dynamic viscosity: shear stress per velocity gradient."
 }
 #[cfg(feature = "fluid")]
@@ -925,8 +925,8 @@ fluid.propylene_glycol_expansion fluid_propylene_glycol_expansion revision 1 {
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
     "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T_1" "`T_1`, at which the volume is known"
-    later_temperature: Temperature "T_2" "`T_2`, at which it is asked for"
+    temperature: Temperature "T_1" "`T_1`, temperature at which the volume is known"
+    later_temperature: Temperature "T_2" "`T_2`, temperature at which the volume is wanted"
     -> Ratio "b" "The growth over the first volume; negative if the mix shrinks."
 }
 #[cfg(feature = "fluid")]
@@ -937,7 +937,7 @@ fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_co
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> ThermalExpansion "a" "The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `propylene_glycol_expansion`."
 }
 #[cfg(feature = "fluid")]
@@ -947,7 +947,7 @@ fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temp
     "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.81 K. Without glycol it gives 273.1249 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
     -> Temperature "T" "The start of freezing: the first ice, not slush and not the point at which a block bursts."
 }
 #[cfg(feature = "fluid")]
@@ -968,29 +968,29 @@ fluid.propylene_glycol_mass_fraction_for_freezing fluid_propylene_glycol_mass_fr
     "- `223.15 <= freezing_temperature <= 273.12`\n\nThe curve falls all along this range, so there is one answer. Beyond 60 % it has a minimum and a second branch, which\nis refused. The ASHRAE (2001) tables, by mass, ask for less and agree within 1 % of the mix."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0; solved by Brent's method"
     ""
-    freezing_temperature: Temperature "T" "`T`, at which the first ice may form"
+    freezing_temperature: Temperature "T" "`T`, temperature at which the first ice may form"
     -> Ratio "w" "The mass of glycol over the mass of the mix; shops mix by volume, which is less."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and propylene glycol."
     "`c = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> SpecificHeat "c" "The specific heat: heat per mass and temperature, at constant pressure."
 }
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_thermal_conductivity fluid_propylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and propylene glycol."
     "`k = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,\ntaken by volume and converted, read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
-    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)"
-    temperature: Temperature "T" "`T`, above the freezing temperature of the mix"
+    mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
+    temperature: Temperature "T" "`T`, temperature of the mix, above its freezing temperature"
     -> ThermalConductivity "k" "The thermal conductivity: heat flow per area and temperature gradient."
 }
 #[cfg(feature = "fluid")]
@@ -1020,9 +1020,9 @@ mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `-1000 <= acceleration <= 1000`\n\nLevel road and steady acceleration. Pitch is neglected: deflected springs move the centre of gravity by little. Air drag and its height are neglected too."
     "Equilibrium of the accelerated body, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, low-speed acceleration (from memory); standard gravity: 3rd CGPM"
     ""
-    total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle as it stands: all scale readings together"
     behind_front_axle: Length "a" "`a`, distance of the centre of gravity behind the front axle"
-    centre_height: Length "h" "`h`, of the centre of gravity above the ground"
+    centre_height: Length "h" "`h`, height of the centre of gravity above the ground"
     wheelbase: Length "l" "`l`, front to rear axle"
     acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
     -> .front_load Force "" "load of the front axle, both wheels together"
@@ -1035,9 +1035,9 @@ mass.lateral_load_transfer mass_lateral_load_transfer revision 1 {
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= track <= 100`\n- `-1000 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road with all wheels on the ground. Body roll is neglected: it moves the centre of gravity outwards and adds some percent. Both axles have the same track; otherwise use the mean of both."
     "Equilibrium of the accelerated body; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)"
     "A vehicle whose inner wheels lift is about to roll over. A high vehicle does so before its tyres slide. Local codes and licensed practice come first."
-    total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
-    centre_height: Length "h" "`h`, of the centre of gravity above the ground"
-    track: Length "t" "`t`, between the tyre centres, mean of both axles"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle as it stands: all scale readings together"
+    centre_height: Length "h" "`h`, height of the centre of gravity above the ground"
+    track: Length "t" "`t`, distance between the tyre centres, mean of both axles"
     lateral_acceleration: Acceleration "a_y" "`a_y`, towards the left, as in a left turn"
     -> Force "F" "Load gained by the right wheels, all of them together; negative in a right turn, in which the left wheels gain it. The suspension decides how the axles share it."
 }
@@ -1048,8 +1048,8 @@ mass.longitudinal_load_transfer mass_longitudinal_load_transfer revision 1 {
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-1000 <= acceleration <= 1000`\n\nLevel road, steady acceleration, both axles on the ground. Pitch, air drag and rotating parts are neglected. Springs decide how far the body pitches, not how much load moves."
     "Equilibrium of the accelerated body; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
     ""
-    total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
-    centre_height: Length "h" "`h`, of the centre of gravity above the ground"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle as it stands: all scale readings together"
+    centre_height: Length "h" "`h`, height of the centre of gravity above the ground"
     wheelbase: Length "l" "`l`, front to rear axle"
     acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
     -> Force "F" "Load gained by the rear axle, both wheels together; negative in braking, in which the front axle gains it."
@@ -1063,7 +1063,7 @@ mass.raised_axle_height mass_raised_axle_height revision 1 {
     "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
     level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
     raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
     wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
     lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
     loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
@@ -1078,7 +1078,7 @@ mass.raised_axle_height_over_tyres mass_raised_axle_height_over_tyres revision 1
     "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
     level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
     raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
     wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
     lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
     loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
@@ -1093,14 +1093,14 @@ mass.sprung_centre mass_sprung_centre revision 1 {
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0 <= centre_height <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n- `0 <= front_unsprung_mass <= 1000000`\n- `0 <= rear_unsprung_mass <= 1000000`\n- `0 <= front_unsprung_height <= 100`\n- `0 <= rear_unsprung_height <= 100`\n\nThe unsprung masses lie on the lines of their axles. Where they are more than the vehicle, or than an axle carries, there is no answer."
     "Definition of the centre of gravity (first moments); Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
     ""
-    total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle as it stands: all scale readings together"
     behind_front_axle: Length "a" "`a`, distance of the centre of gravity of the whole vehicle behind the front axle"
-    centre_height: Length "h" "`h`, of the centre of gravity of the whole vehicle above the ground"
+    centre_height: Length "h" "`h`, height of the centre of gravity of the whole vehicle above the ground"
     wheelbase: Length "l" "`l`, front to rear axle"
-    front_unsprung_mass: Mass "m_f" "`m_f`, of the front axle, both wheels together"
-    rear_unsprung_mass: Mass "m_r" "`m_r`, of the rear axle, both wheels together"
-    front_unsprung_height: Length "r_f" "`r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly"
-    rear_unsprung_height: Length "r_r" "`r_r`, of the centre of gravity of the rear unsprung mass above the ground"
+    front_unsprung_mass: Mass "m_f" "`m_f`, unsprung mass of the front axle, both wheels together"
+    rear_unsprung_mass: Mass "m_r" "`m_r`, unsprung mass of the rear axle, both wheels together"
+    front_unsprung_height: Length "r_f" "`r_f`, height of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly"
+    rear_unsprung_height: Length "r_r" "`r_r`, height of the centre of gravity of the rear unsprung mass above the ground"
     -> .sprung_mass Mass "" "mass that the springs carry"
     -> .sprung_behind_front_axle Length "" "distance of its centre of gravity behind the front axle; negative in front of the axle"
     -> .height Length "" "height of its centre of gravity above the ground"
@@ -1113,7 +1113,7 @@ mass.sprung_mass mass_sprung_mass revision 1 {
     "Definition: SAE J670 and ISO 8855, sprung and unsprung mass (from memory); half of a link: common practice, no source"
     ""
     scale_mass: Mass "m" "`m`, scale reading of the wheel, the axle or the vehicle"
-    unsprung_mass: Mass "m_u" "`m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft"
+    unsprung_mass: Mass "m_u" "`m_u`, unsprung mass of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft"
     -> Mass "m_s" "The sprung mass."
 }
 #[cfg(feature = "mass")]
@@ -1123,7 +1123,7 @@ mass.static_axle_loads mass_static_axle_loads revision 1 {
     "- `0.001 <= total_mass <= 4000000`\n- `0 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `wheelbase > behind_front_axle`\n\nLevel ground, at standstill, standard gravity. For the inverse, from scale readings, see `mass::weight_distribution`."
     "Static equilibrium, moments about the front axle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 1, static loads (from memory); standard gravity: 3rd CGPM"
     ""
-    total_mass: Mass "m" "`m`, of the whole vehicle as it stands: all scale readings together"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle as it stands: all scale readings together"
     behind_front_axle: Length "a" "`a`, distance of the centre of gravity behind the front axle"
     wheelbase: Length "l" "`l`, front to rear axle"
     -> .front_load Force "" "load of the front axle, both wheels together"
@@ -1141,8 +1141,8 @@ mass.weight_distribution mass_weight_distribution revision 1 {
     left_rear: Mass "m_3" "`m_3`, scale reading"
     right_rear: Mass "m_4" "`m_4`, scale reading"
     wheelbase: Length "l" "`l`, front to rear axle"
-    front_track: Length "b_f" "`b_f`, between the tyre centres"
-    rear_track: Length "b_r" "`b_r`, between the tyre centres"
+    front_track: Length "b_f" "`b_f`, distance between the centres of the front tyres"
+    rear_track: Length "b_r" "`b_r`, distance between the centres of the rear tyres"
     -> .total_mass Mass "" "sum of the four readings"
     -> .front_axle_mass Mass "" "sum of the two front readings"
     -> .rear_axle_mass Mass "" "sum of the two rear readings"
@@ -1159,9 +1159,9 @@ ride.damping_for_least_body_acceleration ride_damping_for_least_body_acceleratio
     "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed."
     "Least of the closed form `pi^2 G n_0^2 v (k_t c + k^2 (m_s + m_u) / c) / m_s^2` of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)"
     ""
-    sprung_mass: Mass "m_s" "`m_s`, of the body on the wheel"
-    unsprung_mass: Mass "m_u" "`m_u`, of the wheel"
-    wheel_rate: LinearStiffness "k" "`k`, of the suspension at the wheel"
+    sprung_mass: Mass "m_s" "`m_s`, sprung mass of the body on the wheel"
+    unsprung_mass: Mass "m_u" "`m_u`, unsprung mass of the wheel"
+    wheel_rate: LinearStiffness "k" "`k`, rate of the suspension at the wheel"
     tyre_rate: LinearStiffness "k_t" "`k_t`, vertical rate of the tyre"
     -> Damping "c" "The damping at the wheel. It is less than the damping for the best hold on the road."
 }
@@ -1172,9 +1172,9 @@ ride.damping_for_least_tyre_load ride_damping_for_least_tyre_load revision 1 {
     "- `0.001 <= sprung_mass <= 1000000`\n- `0.001 <= unsprung_mass <= 1000000`\n- `1 <= wheel_rate <= 1000000000`\n- `1 <= tyre_rate <= 1000000000`\n\nA linear quarter car without damping in the tyre, on a road of waviness 2 and all wavelengths; any roughness and speed."
     "Least of the closed form of the mean square, residues of a system of fourth order (from memory; agrees with a Lyapunov solution)"
     ""
-    sprung_mass: Mass "m_s" "`m_s`, of the body on the wheel"
-    unsprung_mass: Mass "m_u" "`m_u`, of the wheel"
-    wheel_rate: LinearStiffness "k" "`k`, of the suspension at the wheel"
+    sprung_mass: Mass "m_s" "`m_s`, sprung mass of the body on the wheel"
+    unsprung_mass: Mass "m_u" "`m_u`, unsprung mass of the wheel"
+    wheel_rate: LinearStiffness "k" "`k`, rate of the suspension at the wheel"
     tyre_rate: LinearStiffness "k_t" "`k_t`, vertical rate of the tyre"
     -> Damping "c" "The damping at the wheel for the best hold on the road."
 }
@@ -1185,10 +1185,10 @@ ride.dynamic_index ride_dynamic_index revision 1 {
     "- `0.001 <= pitch_inertia <= 1000000000`\n- `0.001 <= sprung_mass <= 4000000`\n- `0.001 <= front_distance <= 100`\n- `0.001 <= rear_distance <= 100`"
     "Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, bounce and pitch (from memory)"
     ""
-    pitch_inertia: MomentOfInertia "I" "`I`, of the sprung mass about the lateral axis through its centre"
-    sprung_mass: Mass "m_s" "`m_s`, of the whole vehicle"
+    pitch_inertia: MomentOfInertia "I" "`I`, pitch inertia of the sprung mass about the lateral axis through its centre"
+    sprung_mass: Mass "m_s" "`m_s`, sprung mass of the whole vehicle"
     front_distance: Length "a" "`a`, from the centre of the sprung mass to the front axle"
-    rear_distance: Length "b" "`b`, to the rear axle"
+    rear_distance: Length "b" "`b`, distance from the centre of the sprung mass to the rear axle"
     -> Ratio "i" "The square of the radius of gyration over the product of the distances."
 }
 #[cfg(feature = "ride")]
@@ -1198,10 +1198,10 @@ ride.flat_ride_cycles ride_flat_ride_cycles revision 1 {
     "- `0.001 <= front_frequency <= 1000`\n- `0.001 <= rear_frequency <= 1000`\n- `rear_frequency > front_frequency`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n\nThe two ends swing independently (dynamic index near 1), without damping."
     "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)"
     ""
-    front_frequency: Frequency "f_f" "`f_f`, of the body on the front axle"
-    rear_frequency: Frequency "f_r" "`f_r`, of the body on the rear axle, higher than that of the front"
+    front_frequency: Frequency "f_f" "`f_f`, frequency of the body on the front axle"
+    rear_frequency: Frequency "f_r" "`f_r`, frequency of the body on the rear axle, higher than that of the front"
     wheelbase: Length "L" "`L`, front to rear axle"
-    speed: Velocity "v" "`v`, of the vehicle"
+    speed: Velocity "v" "`v`, speed of the vehicle"
     -> Ratio "n" "Cycles of the front since it met the bump. One to one and a half is a flat ride; far more never feels like one."
 }
 #[cfg(feature = "ride")]
@@ -1211,10 +1211,10 @@ ride.flat_ride_rear_frequency ride_flat_ride_rear_frequency revision 1 {
     "- `0.001 <= front_frequency <= 1000`\n- `0.01 <= wheelbase <= 100`\n- `0.01 <= speed <= 200`\n- `0.01 <= cycles <= 1000`\n\nThe two ends swing independently (dynamic index near 1), without damping. The front makes `f_f t` cycles before the rear meets the bump; `n` must be more."
     "Common practice after Olley: the rear swings faster and catches up (Gillespie, Fundamentals of Vehicle Dynamics, chapter 5; Milliken, Chassis Design; from memory)"
     ""
-    front_frequency: Frequency "f_f" "`f_f`, of the body on the front axle"
+    front_frequency: Frequency "f_f" "`f_f`, frequency of the body on the front axle"
     wheelbase: Length "L" "`L`, front to rear axle"
-    speed: Velocity "v" "`v`, of the vehicle"
-    cycles: Ratio "n" "`n`, of the front since it met the bump, until both ends move together"
+    speed: Velocity "v" "`v`, speed of the vehicle"
+    cycles: Ratio "n" "`n`, cycles of the front since it met the bump, until both ends move together"
     -> Frequency "f_r" "Frequency of the body on the rear axle, higher than that of the front."
 }
 #[cfg(feature = "ride")]
@@ -1235,8 +1235,8 @@ ride.transmissibility ride_transmissibility revision 1 {
     "- `0 <= frequency_ratio <= 1000000`\n- `0.000001 <= damping_ratio <= 1000`"
     "Den Hartog, Mechanical Vibrations, steady vibration of a mass whose support moves (from memory)"
     ""
-    frequency_ratio: Ratio "r" "`r`, of the motion over the undamped natural frequency"
-    damping_ratio: Ratio "zeta" "`zeta`, of the mass on its spring"
+    frequency_ratio: Ratio "r" "`r`, frequency of the motion over the undamped natural frequency"
+    damping_ratio: Ratio "zeta" "`zeta`, damping ratio of the mass on its spring"
     -> Ratio "T" "Amplitude of the mass over that of the foot. It is 1 at a ratio of the square root of 2, with any damping; more below, less above."
 }
 #[cfg(feature = "ride")]
@@ -1246,7 +1246,7 @@ ride.wk_weighting ride_wk_weighting revision 1 {
     "- `0 <= frequency <= 1000000000000`\n\nWhole-body vibration along the spine of a person who sits or stands."
     "ISO 8041-1:2017 and ISO 2631-1:1997, weighting Wk: transfer function and parameters (from memory; the one-third-octave factors of ISO 2631-1 table 3 agree to 0.001)"
     ""
-    frequency: Frequency "f" "`f`, of the vibration"
+    frequency: Frequency "f" "`f`, frequency of the vibration"
     -> Ratio "W_k" "Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far from there."
 }
 #[cfg(feature = "spring")]
@@ -1269,10 +1269,10 @@ spring.air_spring_rate spring_air_spring_rate revision 1 {
     "- `0 <= pressure <= 100000000`\n- `1000 <= station_pressure <= 200000`\n- `0.000001 <= effective_area <= 10`\n- `0.000000001 <= volume <= 100`\n- `1 <= polytropic_exponent <= 2`\n- `-100 <= area_growth <= 100`\n\nAn ideal gas that is shut in, no flow to or from a valve. The compression works on the absolute pressure, the change of area on the gauge pressure: that is why the two differ in type."
     "Derivative of the force `p A` over the travel, polytropic change; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 5, and Dixon, The Shock Absorber Handbook, air springs (from memory)"
     "An air spring bursts or throws the vehicle: let the air out before anything is undone, keep out from under a vehicle that only air holds. Local codes and licensed practice come first."
-    pressure: GaugePressure "p" "`p`, in the spring at that height, as a gauge reads it"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, of the air around, as measured there, not reduced to sea level"
+    pressure: GaugePressure "p" "`p`, pressure in the spring at that height, as a gauge reads it"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the surrounding air, as measured there, not reduced to sea level"
     effective_area: Area "A" "`A`, load over gauge pressure at that height, as the maker's table says"
-    volume: Volume "V" "`V`, of the air at that height, with the tank that is openly joined to it"
+    volume: Volume "V" "`V`, volume of the air at that height, with the tank that is openly joined to it"
     polytropic_exponent: Ratio "n" "`n`, 1 for slow changes (isothermal), 1.4 for fast ones (adiabatic); in between on the road"
     area_growth: Length "B" "`B`, growth of the effective area over travel in bump: mm²/mm, a length; nothing for a straight piston, negative for a waisted one"
     -> LinearStiffness "k" "Force over travel at that height. It may be negative where a waisted piston takes more than the air gives."
@@ -1285,9 +1285,9 @@ spring.anti_roll_bar_diameter_for_rate spring_anti_roll_bar_diameter_for_rate re
     "Inverse of `spring::torsion_bar_rate` and `spring::anti_roll_bar_rate`"
     "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first."
     bar_rate: LinearStiffness "k" "`k`, wanted force at either end over travel of that end, the other end travelling as far the other way"
-    arm_length: Length "R" "`R`, of each arm, square to the axis of the bar, from that axis to its link"
-    active_length: Length "L" "`L`, of the bar that twists, between the arms"
-    shear_modulus: Stress "G" "`G`, of the steel, 79 GPa or nearly"
+    arm_length: Length "R" "`R`, length of each arm, square to the axis of the bar, from that axis to its link"
+    active_length: Length "L" "`L`, length of the bar that twists, between the arms"
+    shear_modulus: Stress "G" "`G`, shear modulus of the steel, 79 GPa or nearly"
     -> Length "D" "Diameter of a solid round bar; the rate rises with its fourth power, so that a millimetre on 20 mm is a fifth."
 }
 #[cfg(feature = "spring")]
@@ -1298,7 +1298,7 @@ spring.anti_roll_bar_rate spring_anti_roll_bar_rate revision 1 {
     "Twist of `2 z / R` for travels of `z` and `-z`, moment of the end force about the axis; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first."
     torsional_rate: RotationalStiffness "K" "`K`, torque over twist of the whole bar, end to end"
-    arm_length: Length "R" "`R`, of each arm, square to the axis of the bar, from that axis to its link"
+    arm_length: Length "R" "`R`, length of each arm, square to the axis of the bar, from that axis to its link"
     -> LinearStiffness "k" "Force at either end over travel of that end, the other end travelling as far the other way. While both move alike the bar gives nothing."
 }
 #[cfg(feature = "spring")]
@@ -1308,7 +1308,7 @@ spring.buckling_deflection spring_buckling_deflection revision 1 {
     "- `0.0001 <= free_length <= 100`\n- `0.00001 <= mean_diameter <= 10`\n- `0.5 <= end_fixity <= 2`\n- `10000000000 <= elastic_modulus <= 500000000000`\n- `10000000000 <= shear_modulus <= 200000000000`\n- `elastic_modulus > shear_modulus`\n\nCylindrical spring of round wire, load on its axis, no rod or sleeve. A spring shorter than `pi D / nu sqrt(2 (E - G) / (2 G + E))`, for steel 2.6 `D / nu`,\nnever buckles: then there is no such deflection and the call is refused with that length. The wire is an isotropic metal, whose Poisson's ratio\nis not negative: `elastic_modulus` is at least twice `shear_modulus`; below that the formula gives more than the length of the spring."
     "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory); E = 2 G (1 + Poisson's ratio) of an isotropic solid: Timoshenko and Goodier, Theory of Elasticity (from memory)"
     "A spring that buckles can leave its seats with all its energy. Guide a long one on a rod or in a sleeve, and keep it captive at full droop."
-    free_length: Length "L_0" "`L_0`, of the spring unloaded"
+    free_length: Length "L_0" "`L_0`, length of the spring unloaded"
     mean_diameter: Length "D" "`D`, the diameter of the coil between wire centres (outside diameter less wire)"
     end_fixity: Ratio "nu" "`nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free to move sideways and to tilt"
     elastic_modulus: Stress "E" "`E` of the wire; 206 GPa for spring steel (EN 13906-1, from memory)"
@@ -1322,10 +1322,10 @@ spring.coil_bind_clearance spring_coil_bind_clearance revision 1 {
     "- `0.0001 <= free_length <= 100`\n- `0.00001 <= solid_length <= 100`\n- `free_length > solid_length`\n- `1 <= spring_rate <= 1000000000`\n- `0 <= spring_load <= 1000000000`\n- `0 <= spring_bump_travel <= 100`\n\nLinear spring, not preloaded between its seats beyond `spring_load`. EN 13906-1 asks for a sum of minimum gaps that this must not go below."
     "Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate"
     "A bound spring overloads its seats and breaks: the damper or the bump stop must stop the wheel before the coils touch."
-    free_length: Length "L_0" "`L_0`, of the spring unloaded"
-    solid_length: Length "L_c" "`L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`"
+    free_length: Length "L_0" "`L_0`, length of the spring unloaded"
+    solid_length: Length "L_c" "`L_c`, length with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`"
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
-    spring_load: Force "F" "`F`, in the spring at ride height, laden as it will be"
+    spring_load: Force "F" "`F`, load in the spring at ride height, laden as it will be"
     spring_bump_travel: Length "x" "`x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio"
     -> Length "s" "The clearance; negative where the coils bind that much before full bump."
 }
@@ -1396,7 +1396,7 @@ spring.damping_ratio spring_damping_ratio revision 1 {
     "- `0 <= wheel_damping <= 1000000000`\n- `1 <= tangent_rate <= 1000000000`\n- `0.001 <= sprung_mass <= 1000000`\n\nOne mass on one linear spring and one viscous damper. A digressive damper has a ratio at a velocity, with the secant there. One damper for an axle: halve it."
     "Linear oscillator of one degree of freedom; ISO 2041 for the term damping ratio (from memory)"
     ""
-    wheel_damping: Damping "c_w" "`c_w`, at the wheel: damper rate times the square of the damper's own motion ratio"
+    wheel_damping: Damping "c_w" "`c_w`, damping at the wheel: damper rate times the square of the damper's own motion ratio"
     tangent_rate: LinearStiffness "k" "`k`, tangent rate at ride height: wheel rate, or ride rate with the tyre in series (say which one it was)"
     sprung_mass: Mass "m" "`m`, the scale reading of the wheel less its unsprung mass"
     -> Ratio "zeta" "The damping ratio; at 1 the mass comes to rest without swinging past."
@@ -1408,8 +1408,8 @@ spring.free_length_for_ride_height spring_free_length_for_ride_height revision 1
     "- `0.00001 <= spring_length <= 100`\n- `0 <= spring_load <= 1000000000`\n- `1 <= spring_rate <= 1000000000`\n\nLinear spring. New springs settle a little: common practice, no source, is to measure again after the first drive. Whether the spring\nstays captive at full droop is the question of `Corner`."
     "Definition of a rate"
     "A compressed spring stores enough energy to kill, and one that is loose at full droop can leave its seat on the road."
-    spring_length: Length "L" "`L`, between the spring's seats at the ride height that is wanted"
-    spring_load: Force "F" "`F`, in the spring there: sprung mass times gravity over motion ratio, laden as it will be"
+    spring_length: Length "L" "`L`, length between the spring's seats at the wanted ride height"
+    spring_load: Force "F" "`F`, load in the spring there: sprung mass times gravity over motion ratio, laden as it will be"
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
     -> Length "L_0" "The length of the spring unloaded."
 }
@@ -1422,8 +1422,8 @@ spring.inclined_tangent_rate spring_inclined_tangent_rate revision 1 {
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
     motion_ratio: Ratio "r" "`r`, travel of the lower eye over travel of the wheel, taken as constant"
-    angle_from_measured_travel: Angle "a" "`a`, between the spring's axis and the travel of the lower eye"
-    spring_force: Force "F" "`F`, in the spring at this position, compression positive"
+    angle_from_measured_travel: Angle "a" "`a`, angle between the spring's axis and the travel of the lower eye"
+    spring_force: Force "F" "`F`, force in the spring at this position, compression positive"
     spring_length: Length "L" "`L`, eye to eye at this position"
     -> LinearStiffness "k_w" "The tangent rate at the wheel; it can be negative where the spring lies flat under load."
 }
@@ -1434,10 +1434,10 @@ spring.leaf_pack_rate spring_leaf_pack_rate revision 1 {
     "- `1000000 <= elastic_modulus <= 10000000000000`\n- `0.001 <= leaf_width <= 1`\n- `0.0001 <= leaf_thickness <= 0.1`\n- `0.01 <= span <= 10`\n- `1 <= full_length_leaves <= 100`\n- `0 <= graduated_leaves <= 100`\n\n`full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside."
     "Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)"
     "A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first."
-    elastic_modulus: Stress "E" "`E`, of the steel, 206 GPa or nearly"
-    leaf_width: Length "w" "`w`, of every leaf"
-    leaf_thickness: Length "t" "`t`, of every leaf"
-    span: Length "L" "`L`, from eye to eye, less what the clamp of the axle holds stiff"
+    elastic_modulus: Stress "E" "`E`, elastic modulus of the steel, 206 GPa or nearly"
+    leaf_width: Length "w" "`w`, width of every leaf"
+    leaf_thickness: Length "t" "`t`, thickness of every leaf"
+    span: Length "L" "`L`, length from eye to eye, minus the length that the clamp of the axle holds stiff"
     full_length_leaves: Ratio "n_f" "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them"
     graduated_leaves: Ratio "n_g" "`n_g`, whole: leaves that get shorter step by step"
     -> LinearStiffness "k" "Force at the middle over deflection of the middle."
@@ -1449,10 +1449,10 @@ spring.leaf_pack_stress spring_leaf_pack_stress revision 1 {
     "- `-100000000 <= load <= 100000000`\n- `0.001 <= leaf_width <= 1`\n- `0.0001 <= leaf_thickness <= 0.1`\n- `0.01 <= span <= 10`\n- `1 <= full_length_leaves <= 100`\n- `0 <= graduated_leaves <= 100`\n\n`full_length_leaves` and `graduated_leaves` are whole numbers. A symmetric semi-elliptic spring with the axle in its middle, leaves of one section, steps that follow a triangle. The full-length leaves are one beam and the graduated ones another, which deflect alike at the eyes; leaves that touch all along are stiffer by up to a twentieth. No friction: it makes small movements much stiffer. Deflections small against the span; shackle and camber left aside. Leaves that were given different curvature (nip) share differently: the main leaf is relieved. What braking and drive wind into the spring comes on top."
     "Beam theory: the graduated leaves make a triangle, the full-length leaves a rectangle, deflected alike; SAE HS-788, Manual on Design and Application of Leaf Springs, and the handbook form with 2 n_g + 3 n_f (from memory)"
     "A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Local codes and licensed practice come first."
-    load: Force "F" "`F`, at the middle, what the spring carries"
-    leaf_width: Length "w" "`w`, of every leaf"
-    leaf_thickness: Length "t" "`t`, of every leaf"
-    span: Length "L" "`L`, from eye to eye, less what the clamp of the axle holds stiff"
+    load: Force "F" "`F`, load at the middle, carried by the spring"
+    leaf_width: Length "w" "`w`, width of every leaf"
+    leaf_thickness: Length "t" "`t`, thickness of every leaf"
+    span: Length "L" "`L`, length from eye to eye, minus the length that the clamp of the axle holds stiff"
     full_length_leaves: Ratio "n_f" "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them"
     graduated_leaves: Ratio "n_g" "`n_g`, whole: leaves that get shorter step by step"
     -> .full_length_stress Stress "" "in the full-length leaves, at the clamp: the greatest"
@@ -1465,10 +1465,10 @@ spring.minimum_gap_clearance spring_minimum_gap_clearance revision 1 {
     "- `0.0001 <= free_length <= 100`\n- `0.00001 <= shortest_length <= 100`\n- `free_length > shortest_length`\n- `1 <= spring_rate <= 1000000000`\n- `0 <= spring_load <= 1000000000`\n- `0 <= spring_bump_travel <= 100`\n\nLinear spring, not preloaded between its seats beyond `spring_load`."
     "Definition of the lengths of a compression spring (EN 13906-1:2013, from memory) and of a rate"
     "A bound spring overloads its seats and breaks: the damper or the bump stop must stop the wheel before this is used up."
-    free_length: Length "L_0" "`L_0`, of the spring unloaded"
-    shortest_length: Length "L_n" "`L_n`, at which it may work: `spring::shortest_length`"
+    free_length: Length "L_0" "`L_0`, length of the spring unloaded"
+    shortest_length: Length "L_n" "`L_n`, length at which it may work: `spring::shortest_length`"
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
-    spring_load: Force "F" "`F`, in the spring at ride height, laden as it will be"
+    spring_load: Force "F" "`F`, load in the spring at ride height, laden as it will be"
     spring_bump_travel: Length "x" "`x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio"
     -> Length "s" "The clearance above the minimum gap; negative where the coils come that much too close."
 }
@@ -1538,8 +1538,8 @@ spring.parallel_rate spring_parallel_rate revision 1 {
     "- `1 <= first_rate <= 1000000000`\n- `1 <= second_rate <= 1000000000`\n\nOnly while both touch their seats: where one is shorter, its rate adds from the travel at which it is met. Nested springs are\nwound in opposite directions, so that their coils cannot lock."
     "Springs in parallel: equal deflection, forces add (Hooke's law)"
     ""
-    first_rate: LinearStiffness "k_1" "`k_1`, of one spring"
-    second_rate: LinearStiffness "k_2" "`k_2`, of the other"
+    first_rate: LinearStiffness "k_1" "`k_1`, rate of one spring"
+    second_rate: LinearStiffness "k_2" "`k_2`, rate of the other spring"
     -> LinearStiffness "k" "The rate of the pair."
 }
 #[cfg(feature = "spring")]
@@ -1549,7 +1549,7 @@ spring.ride_rate spring_ride_rate revision 1 {
     "- `0 < wheel_rate`\n- `0 < tyre_rate`"
     "Springs in series; SAE J670 for the term ride rate (from memory)"
     ""
-    wheel_rate: LinearStiffness "k_w" "`k_w`, of the suspension at the wheel"
+    wheel_rate: LinearStiffness "k_w" "`k_w`, rate of the suspension at the wheel"
     tyre_rate: LinearStiffness "k_t" "`k_t`, vertical rate of the tyre at its pressure and load"
     -> LinearStiffness "k_r" "The ride rate, always less than either."
 }
@@ -1560,9 +1560,9 @@ spring.series_crossover spring_series_crossover revision 1 {
     "- `1 <= first_rate <= 1000000000`\n- `0.000001 <= first_travel_to_solid <= 100`\n- `1 <= second_rate <= 1000000000`\n- `0.000001 <= second_travel_to_solid <= 100`\n\nLinear springs that go solid at once, no preload, no friction of the slider between them. Which one is solid first is decided by rate times travel, not by the rate\nalone; the order of the two does not matter. Where both are solid at the same load there is no crossover and the call is refused."
     "Springs in series: equal force, deflections add (Hooke's law)"
     "A stack of springs stores energy like one; keep it captive on its slider at full droop, where the softer one may go slack."
-    first_rate: LinearStiffness "k_1" "`k_1`, of one spring"
+    first_rate: LinearStiffness "k_1" "`k_1`, rate of one spring"
     first_travel_to_solid: Length "s_1" "`s_1`, its free length less its solid length, or less the length at which a stop takes over"
-    second_rate: LinearStiffness "k_2" "`k_2`, of the other"
+    second_rate: LinearStiffness "k_2" "`k_2`, rate of the other spring"
     second_travel_to_solid: Length "s_2" "`s_2`, its free length less its solid length, or less the length at which a stop takes over"
     -> .crossover_load Force "" "load at which the first of the two springs is solid"
     -> .crossover_deflection Length "" "shortening of the stack, from its free length, at that load"
@@ -1578,8 +1578,8 @@ spring.series_rate spring_series_rate revision 1 {
     "- `1 <= first_rate <= 1000000000`\n- `1 <= second_rate <= 1000000000`\n\nOnly while neither is solid: from then on the other one works alone (see `series_crossover`)."
     "Springs in series: equal force, deflections add (Hooke's law)"
     ""
-    first_rate: LinearStiffness "k_1" "`k_1`, of one spring"
-    second_rate: LinearStiffness "k_2" "`k_2`, of the other"
+    first_rate: LinearStiffness "k_1" "`k_1`, rate of one spring"
+    second_rate: LinearStiffness "k_2" "`k_2`, rate of the other spring"
     -> LinearStiffness "k" "The rate of the stack, always less than either."
 }
 #[cfg(feature = "spring")]
@@ -1589,7 +1589,7 @@ spring.shortest_length spring_shortest_length revision 1 {
     "- `0.00001 <= solid_length <= 100`\n- `0 <= minimum_gap <= 100`"
     "Definition of the smallest permissible length (EN 13906-1:2013, from memory)"
     "A spring worked closer to its solid length strikes coil on coil and can break: a stop must end the travel before."
-    solid_length: Length "L_c" "`L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`"
+    solid_length: Length "L_c" "`L_c`, length with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`"
     minimum_gap: Length "S_a" "`S_a`, sum of the gaps that must stay open, as the maker says, or from `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`"
     -> Length "L_n" "The length that no travel, laden and in bump, may go below."
 }
@@ -1625,7 +1625,7 @@ spring.spring_rate_for_frequency spring_spring_rate_for_frequency revision 1 {
     frequency: Frequency "f" "`f`, undamped natural frequency that is wanted, on the wheel rate: the tyre left out"
     sprung_mass: Mass "m" "`m`, the scale reading of the wheel less its unsprung mass"
     motion_ratio: Ratio "r" "`r`, travel of the spring's mount over travel of the wheel"
-    angle_from_measured_travel: Angle "a" "`a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring"
+    angle_from_measured_travel: Angle "a" "`a`, angle between the spring's axis and the direction in which the mount's travel was measured; zero if `r` was measured eye to eye along the spring"
     -> LinearStiffness "k" "The rate of the spring along its own axis."
 }
 #[cfg(feature = "spring")]
@@ -1635,7 +1635,7 @@ spring.static_deflection spring_static_deflection revision 1 {
     "- `0 <= load`\n- `0 < tangent_rate`\n\nOnly where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead."
     "Definition of a rate (Hooke's law)"
     ""
-    load: Force "F" "`F`, on the spring"
+    load: Force "F" "`F`, load on the spring"
     tangent_rate: LinearStiffness "k" "`k`, constant over the whole deflection"
     -> Length "x" "The deflection."
 }
@@ -1647,7 +1647,7 @@ spring.stored_energy spring_stored_energy revision 1 {
     "Work of a linear force along the travel (Hooke's law)"
     "This energy is enough to kill. Compress, hold and release a spring only with a compressor made for it, in sound order, and stand out of its line."
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
-    deflection: Length "x" "`x`, from its free length: preload included, not only the travel of the wheel"
+    deflection: Length "x" "`x`, deflection from the free length: with the preload, not only the travel of the wheel"
     -> Energy "U" "The energy that is set free when the spring is let go."
 }
 #[cfg(feature = "spring")]
@@ -1683,9 +1683,9 @@ spring.torsion_bar_arm_rate spring_torsion_bar_arm_rate revision 1 {
     "Derivative of the vertical force `T / (R cos(b))` over the travel `R sin(b)`; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 21 (from memory)"
     "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first."
     torsional_rate: RotationalStiffness "K" "`K`, torque over twist of the whole bar, end to end"
-    arm_length: Length "R" "`R`, of the arm, from the axis of the bar to its end"
-    arm_angle: Angle "b" "`b`, of the arm above the horizontal, positive where its end is higher than the bar"
-    torque: Torque "T" "`T`, in the bar there, positive where it presses the end of the arm down"
+    arm_length: Length "R" "`R`, length of the arm, from the axis of the bar to its end"
+    arm_angle: Angle "b" "`b`, angle of the arm above the horizontal, positive if its end is higher than the bar"
+    torque: Torque "T" "`T`, torque in the bar there, positive if it presses the end of the arm down"
     -> LinearStiffness "k" "Tangent rate: vertical force over vertical travel at the end of the arm. Negative where the arm folds: nothing brings it back there."
 }
 #[cfg(feature = "spring")]
@@ -1695,9 +1695,9 @@ spring.torsion_bar_rate spring_torsion_bar_rate revision 1 {
     "- `1000000 <= shear_modulus <= 10000000000000`\n- `0 <= inner_diameter <= 1`\n- `0.001 <= outer_diameter <= 1`\n- `outer_diameter > inner_diameter`\n- `0.001 <= active_length <= 100`\n\nA straight round bar of one diameter, elastic. Splines and tapers at the ends twist a little, too: the active length is longer than the plain one."
     "Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)"
     "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first."
-    shear_modulus: Stress "G" "`G`, of the steel, 79 GPa or nearly"
+    shear_modulus: Stress "G" "`G`, shear modulus of the steel, 79 GPa or nearly"
     inner_diameter: Length "d" "`d`, bore of the bar; nothing for a solid one"
-    outer_diameter: Length "D" "`D`, of the bar where it twists"
+    outer_diameter: Length "D" "`D`, outer diameter of the bar where it twists"
     active_length: Length "L" "`L`, that twists: between the splines or bearings that hold it, with what the ends add"
     -> RotationalStiffness "K" "Torque over the angle between the ends."
 }
@@ -1710,7 +1710,7 @@ spring.torsion_bar_stress spring_torsion_bar_stress revision 1 {
     "A twisted bar stores enough energy to kill; unload it before a lever or a link comes off. Local codes and licensed practice come first."
     torque: Torque "T" "`T`, that twists the bar"
     inner_diameter: Length "d" "`d`, bore of the bar; nothing for a solid one"
-    outer_diameter: Length "D" "`D`, of the bar where it twists"
+    outer_diameter: Length "D" "`D`, outer diameter of the bar where it twists"
     -> Stress "tau" "Shear stress at the surface, with the sign of the torque."
 }
 #[cfg(feature = "spring")]
@@ -1744,7 +1744,7 @@ spring.wheel_rate spring_wheel_rate revision 1 {
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
     motion_ratio: Ratio "r" "`r`, travel of the spring's mount over travel of the wheel"
-    angle_from_measured_travel: Angle "a" "`a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring"
+    angle_from_measured_travel: Angle "a" "`a`, angle between the spring's axis and the direction in which the mount's travel was measured; zero if `r` was measured eye to eye along the spring"
     -> LinearStiffness "k_w" "The rate at the wheel centre, for small travel around the position where `r` and `a` were measured."
 }
 #[cfg(feature = "spring")]
@@ -1755,10 +1755,10 @@ spring.wheel_tangent_rate spring_wheel_tangent_rate revision 1 {
     "Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for wheel rate as a tangent (from memory)"
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
-    motion_ratio: Ratio "r" "`r`, shortening of the spring, eye to eye, over travel of the wheel"
-    spring_force: Force "F" "`F`, in the spring at this position, compression positive, gas force of its damper included"
-    motion_ratio_gradient: RatioPerLength "dr/dz" "`dr/dz`, change of `r` with wheel travel, positive where `r` grows in bump"
-    -> LinearStiffness "k_w" "The tangent rate at the wheel; it can be negative where the geometry outweighs the spring."
+    motion_ratio: Ratio "r" "`r`, shortening of the spring between its eyes over travel of the wheel"
+    spring_force: Force "F" "`F`, force in the spring at this position, including the damper's gas force; compression positive"
+    motion_ratio_gradient: RatioPerLength "dr/dz" "`dr/dz`, change of `r` with wheel travel, positive if `r` grows in bump"
+    -> LinearStiffness "k_w" "The tangent rate at the wheel; it is negative if the geometric term outweighs the spring."
 }
 #[cfg(feature = "spring")]
 spring.wire_diameter_for_rate spring_wire_diameter_for_rate revision 1 {
@@ -1780,13 +1780,13 @@ suspension.axle_load_transfer suspension_axle_load_transfer revision 1 {
     "- `0 <= unsprung_mass <= 1000000`\n- `0 <= unsprung_height <= 100`\n- `0 <= axle_sprung_mass <= 1000000`\n- `-10 <= roll_centre_height <= 10`\n- `0 <= roll_stiffness <= 1000000000000`\n- `-1.6 <= roll_angle <= 1.6`\n- `0.01 <= track <= 100`\n- `0 <= lateral_acceleration <= 1000`\n\nA steady turn on a level road, small angles, both wheels on the ground: the inner wheel lifts where the transfer is more than half of the axle's load. A stiff frame."
     "Moments about the roll centre and the ground; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18, and Dixon, Tires, Suspension and Handling (1996), ch. 5 (from memory)"
     "A wheel that lifts is the step before a rollover. Local codes and licensed practice come first."
-    unsprung_mass: Mass "m_u" "`m_u`, of the axle, both wheels together"
-    unsprung_height: Length "z_u" "`z_u`, of its centre of gravity above the ground: the loaded radius, nearly"
+    unsprung_mass: Mass "m_u" "`m_u`, unsprung mass of the axle, both wheels together"
+    unsprung_height: Length "z_u" "`z_u`, height of its centre of gravity above the ground: the loaded radius, nearly"
     axle_sprung_mass: Mass "m_a" "`m_a`, sprung mass that the axle carries: scale reading of the axle less its unsprung mass"
-    roll_centre_height: Length "z" "`z`, of the axle above the ground; negative below it"
-    roll_stiffness: RotationalStiffness "K" "`K`, of the axle to the ground: springs, bar and tyres"
-    roll_angle: Angle "phi" "`phi`, of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration"
-    track: Length "t" "`t`, between the tyre centres"
+    roll_centre_height: Length "z" "`z`, height of the roll centre of the axle above the ground; negative below it"
+    roll_stiffness: RotationalStiffness "K" "`K`, roll stiffness of the axle to the ground: springs, bar and tyres"
+    roll_angle: Angle "phi" "`phi`, roll angle of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration"
+    track: Length "t" "`t`, distance between the tyre centres"
     lateral_acceleration: Acceleration "a_y" "`a_y`, towards the inside of the turn"
     -> .unsprung_transfer Force "" "by the unsprung mass itself: at once, whatever the springs are"
     -> .geometric_transfer Force "" "by the links, through the roll centre: at once; negative where it lies below the ground"
@@ -1800,10 +1800,10 @@ suspension.bar_rate_for_roll_stiffness suspension_bar_rate_for_roll_stiffness re
     "- `0 <= bar_stiffness <= 1000000000000`\n- `0.01 <= bar_motion_ratio <= 3`\n- `0.01 <= track <= 100`\n\nInverse of `suspension::bar_roll_stiffness`."
     "Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
-    bar_stiffness: RotationalStiffness "K" "`K`, moment over roll angle that is wanted of the bar alone"
-    bar_motion_ratio: Ratio "r" "`r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track"
-    track: Length "t" "`t`, between the tyre centres"
-    -> LinearStiffness "k" "Force at either end of the bar over travel of that end, the other end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes."
+    bar_stiffness: RotationalStiffness "K" "`K`, wanted moment over roll angle of the bar alone"
+    bar_motion_ratio: Ratio "r" "`r`, travel of the end of the bar's arm over travel of the wheel, in roll; on a live axle, distance between the links over the track"
+    track: Length "t" "`t`, distance between the tyre centres"
+    -> LinearStiffness "k" "Force at each end of the bar over travel of that end, while the other end moves as far the opposite way. `spring.anti_roll_bar_diameter_for_rate` takes this rate."
 }
 #[cfg(feature = "suspension")]
 suspension.bar_roll_stiffness suspension_bar_roll_stiffness revision 1 {
@@ -1814,7 +1814,7 @@ suspension.bar_roll_stiffness suspension_bar_roll_stiffness revision 1 {
     ""
     bar_rate: LinearStiffness "k" "`k`, force at either end of the bar over travel of that end, the other end travelling as far the other way; see spring.anti_roll_bar_rate"
     bar_motion_ratio: Ratio "r" "`r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track"
-    track: Length "t" "`t`, between the tyre centres"
+    track: Length "t" "`t`, distance between the tyre centres"
     -> RotationalStiffness "K" "Moment over roll angle; add it to that of the springs."
 }
 #[cfg(feature = "suspension")]
@@ -1835,8 +1835,8 @@ suspension.independent_roll_stiffness suspension_independent_roll_stiffness revi
     "- `1 <= wheel_rate <= 1000000000`\n- `0.01 <= track <= 100`\n\nTwo wheels alike, no bar. Springs that are joined from side to side, such as one transverse leaf, give something else."
     "Opposite wheel travels of `t / 2` times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
-    wheel_rate: LinearStiffness "k" "`k`, of one wheel, tangent rate at ride height, without the tyre and without the bar"
-    track: Length "t" "`t`, between the tyre centres"
+    wheel_rate: LinearStiffness "k" "`k`, tangent rate of one wheel at ride height, without tyre and bar"
+    track: Length "t" "`t`, distance between the tyre centres"
     -> RotationalStiffness "K" "Moment over roll angle."
 }
 #[cfg(feature = "suspension")]
@@ -1846,8 +1846,8 @@ suspension.live_axle_roll_stiffness suspension_live_axle_roll_stiffness revision
     "- `1 <= spring_rate <= 1000000000`\n- `0.01 <= spring_base <= 100`\n\nTwo springs alike that stand upright or have their lean in the rate. Leaf springs twist in roll and add to it; links that bind do, too."
     "Opposite travels of the seats of half the base times the roll angle; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, solid axle (from memory)"
     ""
-    spring_rate: LinearStiffness "k" "`k`, of one spring in vertical travel of its seat on the axle"
-    spring_base: Length "t" "`t`, between the two spring seats on the axle, less than the track"
+    spring_rate: LinearStiffness "k" "`k`, rate of one spring in vertical travel of its seat on the axle"
+    spring_base: Length "t" "`t`, distance between the two spring seats on the axle, less than the track"
     -> RotationalStiffness "K" "Moment over roll angle."
 }
 #[cfg(feature = "suspension")]
@@ -1857,11 +1857,11 @@ suspension.roll_arm suspension_roll_arm revision 1 {
     "- `0 <= sprung_height <= 100`\n- `-100 <= behind_front_axle <= 100`\n- `0.01 <= wheelbase <= 100`\n- `-10 <= front_roll_centre_height <= 10`\n- `-10 <= rear_roll_centre_height <= 10`\n\nKinematic roll centres at ride height in the planes of the axles, small angles. The distance is taken upright; the axis is nearly level."
     "SAE J670 and ISO 8855, roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6 (from memory)"
     ""
-    sprung_height: Length "h_s" "`h_s`, of the centre of gravity of the sprung mass above the ground"
+    sprung_height: Length "h_s" "`h_s`, height of the centre of gravity of the sprung mass above the ground"
     behind_front_axle: Length "a" "`a`, distance of that centre of gravity behind the front axle"
     wheelbase: Length "l" "`l`, front to rear axle"
-    front_roll_centre_height: Length "z_f" "`z_f`, of the front axle above the ground; negative below it"
-    rear_roll_centre_height: Length "z_r" "`z_r`, of the rear axle above the ground; on the centreline where a lateral rod leads the axle"
+    front_roll_centre_height: Length "z_f" "`z_f`, height of the roll centre of the front axle above the ground; negative below it"
+    rear_roll_centre_height: Length "z_r" "`z_r`, height of the roll centre of the rear axle above the ground; on the centreline where a lateral rod leads the axle"
     -> Length "h_1" "Vertical distance from the roll axis to the centre of gravity; negative where the axis passes above it and the body leans into the turn."
 }
 #[cfg(feature = "suspension")]
@@ -1871,10 +1871,10 @@ suspension.roll_gradient suspension_roll_gradient revision 1 {
     "- `0.001 <= sprung_mass <= 1000000`\n- `0 <= roll_arm <= 100`\n- `0 <= front_roll_stiffness <= 1000000000000`\n- `0 <= rear_roll_stiffness <= 1000000000000`\n\nSmall angles, a steady turn, a stiff frame. The roll of the axles on their tyres under what the roll centres carry is left out; the model `RollBalance` has it."
     "Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)"
     ""
-    sprung_mass: Mass "m_s" "`m_s`, of the whole vehicle"
+    sprung_mass: Mass "m_s" "`m_s`, sprung mass of the whole vehicle"
     roll_arm: Length "h_1" "`h_1`, height of the centre of gravity of the sprung mass over the roll axis"
-    front_roll_stiffness: RotationalStiffness "K_f" "`K_f`, of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`"
-    rear_roll_stiffness: RotationalStiffness "K_r" "`K_r`, of the rear axle to the ground"
+    front_roll_stiffness: RotationalStiffness "K_f" "`K_f`, roll stiffness of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`"
+    rear_roll_stiffness: RotationalStiffness "K_r" "`K_r`, roll stiffness of the rear axle to the ground"
     -> RollGradient "G" "Roll angle over lateral acceleration; the body leans out of the turn."
 }
 #[cfg(feature = "suspension")]
@@ -1884,7 +1884,7 @@ suspension.roll_stiffness_for_gradient suspension_roll_stiffness_for_gradient re
     "- `0.001 <= sprung_mass <= 1000000`\n- `0 <= roll_arm <= 100`\n- `0.000001 <= roll_gradient <= 1`\n\nInverse of `suspension::roll_gradient`."
     "Moments about the roll axis; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 6, roll rate (from memory)"
     ""
-    sprung_mass: Mass "m_s" "`m_s`, of the whole vehicle"
+    sprung_mass: Mass "m_s" "`m_s`, sprung mass of the whole vehicle"
     roll_arm: Length "h_1" "`h_1`, height of the centre of gravity of the sprung mass over the roll axis"
     roll_gradient: RollGradient "G" "`G`, wanted roll angle over lateral acceleration, body to ground"
     -> RotationalStiffness "K" "Front and rear axle to the ground together: springs, bars and tyres."
@@ -1896,19 +1896,19 @@ suspension.roll_stiffness_over_tyres suspension_roll_stiffness_over_tyres revisi
     "- `0.001 <= suspension_stiffness <= 1000000000000`\n- `0.001 <= tyre_stiffness <= 1000000000000`\n\nBoth carry the same moment: what the roll centre and the unsprung mass add to the tyres' part is left out here; the model `RollBalance` has it."
     "Springs in series; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
-    suspension_stiffness: RotationalStiffness "K_s" "`K_s`, of springs and bar together"
-    tyre_stiffness: RotationalStiffness "K_t" "`K_t`, of the tyres, see `tyre_roll_stiffness`"
+    suspension_stiffness: RotationalStiffness "K_s" "`K_s`, roll stiffness of springs and bar together"
+    tyre_stiffness: RotationalStiffness "K_t" "`K_t`, roll stiffness of the tyres, see `tyre_roll_stiffness`"
     -> RotationalStiffness "K" "Moment over roll angle of the body to the ground."
 }
 #[cfg(feature = "suspension")]
 suspension.tyre_roll_stiffness suspension_tyre_roll_stiffness revision 1 {
     "Roll stiffness of the tyres of an axle between the ground and the wheels."
     "`K = k t^2 / 2`"
-    "- `1 <= tyre_rate <= 1000000000`\n- `0.01 <= track <= 100`\n\nBoth sides alike, on the ground. Twin tyres: the middle of the pair counts."
-    "Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
+    "- `1 <= tyre_rate <= 1000000000`\n- `0.01 <= track <= 100`\n\nBoth sides are alike and on the ground. For twin tyres, the track runs between the middles of the pairs."
+    "Equal and opposite deflections of both tyres: `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
     tyre_rate: LinearStiffness "k" "`k`, vertical rate of the tyre or the twin tyres of one side"
-    track: Length "t" "`t`, between the tyre centres"
+    track: Length "t" "`t`, distance between the tyre centres"
     -> RotationalStiffness "K" "Moment over roll angle."
 }
 #[cfg(feature = "tyre")]
@@ -1939,7 +1939,7 @@ tyre.loaded_radius tyre_loaded_radius revision 1 {
     "- `0.001 <= free_diameter <= 100`\n- `0 <= tyre_load <= 10000000`\n- `1 <= tyre_rate <= 1000000000`\n\nDeflection is the load over the rate. A tyre is softer at first, so use the secant rate from no load up if it is known. Upright and standing: a rolling tyre grows with speed."
     "Definition of the vertical rate; ISO 8855 and SAE J670 for the term loaded radius (from memory)"
     "A tyre that sags more than its maker allows is overloaded or soft, heats and bursts. Load index, the maker's pressures and local codes decide."
-    free_diameter: Length "D" "`D`, of the unloaded tyre at its pressure"
+    free_diameter: Length "D" "`D`, outer diameter of the unloaded tyre at its pressure"
     tyre_load: Force "F" "`F`, load of this one tyre on the ground"
     tyre_rate: LinearStiffness "k" "`k`, vertical, at the pressure and about that load; the maker's figure or two readings"
     -> Length "r_l" "The static loaded radius: the lever arm of forces. For speed use the effective rolling radius, `rolling_radius`."
@@ -1951,7 +1951,7 @@ tyre.rolling_radius tyre_rolling_radius revision 1 {
     "- `0.001 <= free_diameter <= 100`\n- `0.0005 <= loaded_radius <= 50`\n\nThe loaded radius lies between a quarter and a half of the free diameter. The tread lies flat on the ground and keeps the length of its arc, roughly as a diagonal tyre does. The belt of a radial tyre hardly stretches or shrinks:\nit rolls on about 3.05 times its free diameter at any proper load, see `Tyre`. A turn counted on the road is better than both."
     "Jazar, Vehicle Dynamics: Theory and Application (2008), sec. 3.1, effective radius: `R_w = R_g - (R_g - R_h) / 3` (from memory); it is the first term of `r_0 sin(a) / a`, `cos(a) = r_l / r_0`"
     ""
-    free_diameter: Length "D" "`D`, of the unloaded tyre at its pressure"
+    free_diameter: Length "D" "`D`, outer diameter of the unloaded tyre at its pressure"
     loaded_radius: Length "r_l" "`r_l`, wheel centre to ground under load"
     -> Length "r" "Distance per turn over 2 pi, without slip. It lies between the loaded and the free radius."
 }
@@ -1983,7 +1983,7 @@ tyre.speedometer_error tyre_speedometer_error revision 1 {
     "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)"
     "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road."
     rolling_radius_before: Length "r_1" "`r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right"
-    rolling_radius_after: Length "r_2" "`r_2`, of the tyre now fitted, measured in the same way"
+    rolling_radius_after: Length "r_2" "`r_2`, rolling radius of the tyre now fitted, measured in the same way"
     -> Ratio "e" "The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little."
 }
 #[cfg(feature = "tyre")]
@@ -1994,9 +1994,9 @@ tyre.speedometer_error_at_shaft tyre_speedometer_error_at_shaft revision 1 {
     "Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from memory)"
     "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road."
     rolling_radius_before: Length "r_1" "`r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right"
-    rolling_radius_after: Length "r_2" "`r_2`, of the tyre now fitted, measured in the same way"
+    rolling_radius_after: Length "r_2" "`r_2`, rolling radius of the tyre now fitted, measured in the same way"
     final_drive_before: Ratio "i_1" "`i_1`, propeller-shaft speed over wheel speed with which the speedometer was right"
-    final_drive_after: Ratio "i_2" "`i_2`, of the axle now fitted"
+    final_drive_after: Ratio "i_2" "`i_2`, ratio of the axle now fitted"
     -> Ratio "e" "The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little."
 }
 #[cfg(feature = "tyre")]
@@ -2007,7 +2007,7 @@ tyre.track_change tyre_track_change revision 1 {
     "Geometry of the section"
     "A changed offset changes the scrub radius, the lever arm on wheel bearings and studs, and the clearance. Local codes limit it, and licensed practice decides."
     wheel_offset_before: Length "o_1" "`o_1`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)"
-    wheel_offset_after: Length "o_2" "`o_2`, of the wheels now fitted, less the thickness of a spacer"
+    wheel_offset_after: Length "o_2" "`o_2`, offset of the wheels now fitted, less the thickness of a spacer"
     -> Length "db" "Gain in distance between the tyre centres; negative if they come closer."
 }
 #[cfg(feature = "tyre")]
@@ -2029,7 +2029,7 @@ tyre.wheel_backspacing tyre_wheel_backspacing revision 1 {
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"
-    flange_thickness: Length "t" "`t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours"
+    flange_thickness: Length "t" "`t`, thickness of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours"
     wheel_offset: Length "o" "`o`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)"
     -> Length "b" "Backspacing as the trade measures it: lay a straight edge across the edge of the inner flange and measure from it to the mounting face. Negative if the mounting face lies further in than that edge."
 }
@@ -2041,8 +2041,8 @@ tyre.wheel_offset tyre_wheel_offset revision 1 {
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"
-    flange_thickness: Length "t" "`t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours"
-    wheel_backspacing: Length "b" "`b`, from a straight edge across the edge of the inner flange down to the mounting face"
+    flange_thickness: Length "t" "`t`, thickness of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours"
+    wheel_backspacing: Length "b" "`b`, distance from a straight edge across the edge of the inner flange down to the mounting face"
     -> Length "o" "Mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)."
 }
 }

@@ -10,7 +10,7 @@ const EXPONENT: f64 = 2.0 / 7.0;
 /// `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
 ///
 /// # Parameters
-/// - `inlet_temperature` — `T_1`, of the air before the compressor
+/// - `inlet_temperature` — `T_1`, temperature of the air before the compressor
 /// - `pressure_ratio` — `R`, absolute pressure behind the compressor over absolute pressure before it
 /// - `isentropic_efficiency` — `e`, ideal temperature rise over real temperature rise, read from the compressor's map
 ///

@@ -8,7 +8,7 @@ use core::f64::consts::PI;
 /// `p_m = 4 pi T / V`
 ///
 /// # Parameters
-/// - `torque` — `T`, at the crankshaft; negative when the engine is driven
+/// - `torque` — `T`, torque at the crankshaft; negative when the engine is driven
 /// - `displacement` — `V`, swept volume of all cylinders together
 ///
 /// # Returns
@@ -49,7 +49,7 @@ pub fn mean_effective_pressure_four_stroke(torque: Torque, displacement: Volume)
 /// `p_m = 2 pi T / V`
 ///
 /// # Parameters
-/// - `torque` — `T`, at the crankshaft; negative when the engine is driven
+/// - `torque` — `T`, torque at the crankshaft; negative when the engine is driven
 /// - `displacement` — `V`, swept volume of all cylinders together
 ///
 /// # Returns

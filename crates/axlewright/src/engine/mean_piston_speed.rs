@@ -12,7 +12,7 @@ use core::f64::consts::PI;
 /// - `engine_speed` — `w`
 ///
 /// # Returns
-/// The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than half as much again.
+/// The distance that the piston moves over the time: two strokes a turn. Its peak speed is more than 1.5 times this mean.
 ///
 /// # Valid for
 /// - `0.001 <= stroke <= 10`

@@ -12,7 +12,7 @@ use crate::{Result, cannot, valid};
 /// Piecewise cubic through the points with monotone slopes (Fritsch and Butland): it never exceeds the points on either side; `P = T w`
 ///
 /// # Fields
-/// - `points` — at least two, in order of speed, each with `engine_speed` and `torque`
+/// - `points` — at least two points, in order of speed, each with `engine_speed` and `torque`
 ///
 /// # Valid for
 /// Speeds from the first to the last point. A speed beyond them is refused, never extrapolated. Torques are zero or more.
@@ -91,7 +91,7 @@ impl TorqueCurve {
     /// Torque at an engine speed.
     ///
     /// # Parameters
-    /// - `engine_speed` — between the first and the last point
+    /// - `engine_speed` — engine speed between the first and the last point
     ///
     /// # Returns
     /// The full-load torque.
@@ -111,7 +111,7 @@ impl TorqueCurve {
     /// Power at an engine speed.
     ///
     /// # Parameters
-    /// - `engine_speed` — between the first and the last point
+    /// - `engine_speed` — engine speed between the first and the last point
     ///
     /// # Returns
     /// The full-load power.
@@ -202,7 +202,7 @@ impl TorqueCurve {
     /// - `engine_speed` — speeds, in any order
     ///
     /// # Returns
-    /// One row a speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a refused row with its reason.
+    /// One row for each speed: `engine_speed`, `torque`, `power`. A speed beyond the points is a refused row with its reason.
     pub fn table(&self, engine_speed: &[AngularVelocity]) -> Result<Table> {
         let curve = self.curve()?;
         let mut rows = Filling::over(["engine_speed"], &[engine_speed.len()])?;

@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `P_w = P e`
 ///
 /// # Parameters
-/// - `crank_power` — `P`, at the crankshaft, driving
+/// - `crank_power` — `P`, power at the crankshaft, driving
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns
@@ -17,7 +17,7 @@ use crate::{Result, valid};
 /// - `0 <= crank_power <= 1000000000000`
 /// - `0.01 <= driveline_efficiency <= 1`
 ///
-/// One efficiency holds for one gear and one load, for part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller.
+/// One efficiency holds for one gear and one load, because part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller.
 ///
 /// # Source
 /// Definition of an efficiency
@@ -47,7 +47,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 /// `P = P_w / e`
 ///
 /// # Parameters
-/// - `wheel_power` — `P_w`, at the wheels, as measured: not yet corrected to standard air
+/// - `wheel_power` — `P_w`, power at the wheels, as measured: not yet corrected to standard air
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
 ///
 /// # Returns
@@ -57,7 +57,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 /// - `0 <= wheel_power <= 1000000000000`
 /// - `0.01 <= driveline_efficiency <= 1`
 ///
-/// The result is as good as the efficiency, which is seldom measured: five points of it are 6 % of the power. A coast-down on the same roller is better than a figure from a table.
+/// The result is only as good as the efficiency, which is seldom measured. An error of five percentage points in the efficiency is an error of 6 % in the power. A coast-down on the same roller is better than a figure from a table.
 ///
 /// # Source
 /// Definition of an efficiency

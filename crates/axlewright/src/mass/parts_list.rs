@@ -169,7 +169,7 @@ impl PartsList {
     /// All parts together, as the list stands.
     ///
     /// # Returns
-    /// - `mass` — of all parts
+    /// - `mass` — total mass of all parts
     /// - `x` — centre of gravity, forward of the origin
     /// - `y` — centre of gravity, left of the origin
     /// - `z` — centre of gravity, above the origin
@@ -201,7 +201,7 @@ impl PartsList {
     /// All parts together after every swap.
     ///
     /// # Returns
-    /// - `mass` — of all parts
+    /// - `mass` — total mass of all parts
     /// - `x` — centre of gravity, forward of the origin
     /// - `y` — centre of gravity, left of the origin
     /// - `z` — centre of gravity, above the origin
@@ -230,7 +230,7 @@ impl PartsList {
     /// Each part and its share of the whole.
     ///
     /// # Returns
-    /// One row a part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its share of `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
+    /// One row for each part: `part`, `mass`, `share` of the mass, `x`, `y`, `z`, and its share of `roll_inertia`, `pitch_inertia`, `yaw_inertia` about the centre of gravity of the whole.
     pub fn part_table(&self) -> Result<Table> {
         let whole = self.total()?;
         let centre = [whole.x.si(), whole.y.si(), whole.z.si()];
@@ -257,7 +257,7 @@ impl PartsList {
     /// Change of the whole by each swap alone.
     ///
     /// # Returns
-    /// One row a part of `instead`: `part`, the gain of `mass`, the movement of the centre of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
+    /// One row for each part of `instead`: `part`, the gain of `mass`, the movement of the centre of gravity `x`, `y`, `z`, and the gain of `roll_inertia`, `pitch_inertia`, `yaw_inertia`.
     pub fn swap_table(&self) -> Result<Table> {
         let before = self.total()?;
         let mut rows = Filling::over(["part"], &[self.swaps().len()])?;

@@ -1,4 +1,4 @@
-//! What the tolerances of written lines make of the margins (JCGM 100:2008).
+//! Uncertainty of the margins from the tolerances of written lines (JCGM 100:2008).
 #![expect(
     clippy::indexing_slicing,
     reason = "a slot is a place in the one graph, and every list here is as long as it"

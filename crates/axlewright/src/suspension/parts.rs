@@ -10,11 +10,11 @@ use crate::{Error, Result, valid};
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `x`, `y` and `z`"))]
 pub struct Point {
-    /// Forward.
+    /// Coordinate forward.
     pub x: Value<Length>,
-    /// To the left.
+    /// Coordinate to the left.
     pub y: Value<Length>,
-    /// Up.
+    /// Coordinate up.
     pub z: Value<Length>,
 }
 
@@ -58,22 +58,22 @@ pub(super) fn within(key: impl FnOnce() -> String, check: impl FnOnce() -> Resul
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `front_pivot`, `rear_pivot` and `ball_joint`"))]
 pub struct Arm {
-    /// On the body, the front one.
+    /// Front pivot, on the body.
     pub front_pivot: Point,
-    /// On the body, the rear one.
+    /// Rear pivot, on the body.
     pub rear_pivot: Point,
-    /// On the upright.
+    /// Ball joint, on the upright.
     pub ball_joint: Point,
 }
 
-/// A rod from the rack to the steering arm; of an unsteered wheel the rod that holds its toe.
+/// A rod from the rack to the steering arm; on an unsteered wheel, the rod that holds its toe.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `inner` and `outer`"))]
 pub struct TieRod {
-    /// On the rack in its middle; it moves along y.
+    /// Inner joint, on the rack in its middle; it moves along y.
     pub inner: Point,
-    /// On the steering arm.
+    /// Outer joint, on the steering arm.
     pub outer: Point,
 }
 
@@ -87,11 +87,11 @@ pub struct TieRod {
 pub struct Wheel {
     /// Centre of the wheel: intersection of its axis and its middle plane.
     pub centre: Point,
-    /// Positive with the top outboard.
+    /// Camber, positive with the top of the wheel outboard.
     pub camber: Value<Angle>,
     /// Toe of this wheel, positive with its front inboard.
     pub toe: Value<Angle>,
-    /// Centre to ground under load, in the wheel's plane.
+    /// Distance from the wheel centre to the ground under load, in the wheel's plane.
     pub loaded_radius: Value<Length>,
 }
 
@@ -127,9 +127,9 @@ pub enum Carrier {
     )
 )]
 pub struct CoilOver {
-    /// On the body.
+    /// Eye on the body.
     pub body_eye: Point,
-    /// On what carries it.
+    /// Eye on the part that carries it.
     pub lower_eye: Point,
     /// Carrier of the lower eye.
     pub carried_by: Carrier,
@@ -154,9 +154,9 @@ pub struct CoilOver {
     )
 )]
 pub struct StrutLeg {
-    /// On the body: the middle about which the rod leans and turns.
+    /// Top mount on the body: the point about which the rod leans and turns.
     pub top_mount: Point,
-    /// On the upright: any lower point of the axis along which the rod slides.
+    /// Any lower point, on the upright, of the axis along which the rod slides.
     pub lower_end: Point,
     /// The coil.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -176,7 +176,7 @@ pub struct StrutLeg {
 pub struct SpringSeats {
     /// Middle of the seat on the body.
     pub body: Point,
-    /// Middle of the seat on what carries it.
+    /// Middle of the seat on the part that carries it.
     pub lower: Point,
     /// Carrier of the lower seat.
     pub carried_by: Carrier,
@@ -187,11 +187,11 @@ pub struct SpringSeats {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `turned_by`, `rate` and `torque`"))]
 pub struct TorsionBar {
-    /// The arm whose axis it is.
+    /// Arm that turns the bar, along whose axis it lies.
     pub turned_by: Carrier,
-    /// Torque over twist.
+    /// Rate of the bar, torque over twist.
     pub rate: Value<RotationalStiffness>,
-    /// At ride height, positive where it carries the vehicle.
+    /// Torque at ride height, positive if it carries the vehicle.
     pub torque: Value<Torque>,
 }
 
@@ -203,13 +203,13 @@ pub struct TorsionBar {
     serde(expecting = "a table with `rate`, `free_length`, `solid_length` and `seat_offset`")
 )]
 pub struct CoilSpring {
-    /// Along its own axis.
+    /// Rate of the spring along its own axis.
     pub rate: Value<LinearStiffness>,
-    /// Unloaded.
+    /// Length of the unloaded spring.
     pub free_length: Value<Length>,
     /// Block length and the gaps that must stay open.
     pub solid_length: Value<Length>,
-    /// Between the eyes less between the seats: what the adjuster sets. Of a coil with seats of its own: between their middles, less its length.
+    /// Length between the eyes minus length between the seats, as the adjuster sets it. For a coil with its own seats: distance between their middles minus its length.
     pub seat_offset: Value<Length>,
 }
 
@@ -221,11 +221,11 @@ pub struct CoilSpring {
     serde(expecting = "a table with `open_length`, `closed_length` and, where it is known, `gas_force`")
 )]
 pub struct Damper {
-    /// Between the eyes, fully open.
+    /// Length between the eyes, fully open.
     pub open_length: Value<Length>,
-    /// Between the eyes, fully closed.
+    /// Length between the eyes, fully closed.
     pub closed_length: Value<Length>,
-    /// With which its gas pushes the eyes apart, taken as constant.
+    /// Force of the gas, which pushes the eyes apart; taken as constant.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub gas_force: Option<Value<Force>>,
 }
@@ -252,9 +252,9 @@ pub struct AntiRollBar {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum BrakePlace {
-    /// In the wheel: the upright takes its torque.
+    /// Brake in the wheel: the upright takes its torque.
     Outboard,
-    /// On the body, at the other end of a half shaft: the body takes its torque.
+    /// Brake on the body, at the inner end of a half shaft: the body takes its torque.
     Inboard,
 }
 
@@ -270,7 +270,7 @@ pub enum BrakePlace {
 pub struct Braking {
     /// Share of the whole braking force at this axle.
     pub axle_share: Value<Ratio>,
-    /// Above the ground, of the vehicle at ride height.
+    /// Height of the vehicle's centre of gravity above the ground, at ride height.
     pub centre_of_gravity_height: Value<Length>,
     /// Wheelbase of the vehicle.
     pub wheelbase: Value<Length>,
@@ -279,7 +279,7 @@ pub struct Braking {
     pub place: Option<BrakePlace>,
 }
 
-/// Driving loads: half shafts from a final drive on the body. Height and wheelbase are those of the braking.
+/// Drive through half shafts from a final drive on the body; height and wheelbase are those of `braking`.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `axle_share`"))]

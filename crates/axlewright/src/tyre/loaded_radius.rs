@@ -7,7 +7,7 @@ use crate::{Result, cannot, valid};
 /// `r_l = D / 2 - F / k`
 ///
 /// # Parameters
-/// - `free_diameter` — `D`, of the unloaded tyre at its pressure
+/// - `free_diameter` — `D`, outer diameter of the unloaded tyre at its pressure
 /// - `tyre_load` — `F`, load of this one tyre on the ground
 /// - `tyre_rate` — `k`, vertical, at the pressure and about that load; the maker's figure or two readings
 ///

@@ -8,7 +8,7 @@ use core::f64::consts::TAU;
 /// `r = D / 2 - (D / 2 - r_l) / 3`
 ///
 /// # Parameters
-/// - `free_diameter` — `D`, of the unloaded tyre at its pressure
+/// - `free_diameter` — `D`, outer diameter of the unloaded tyre at its pressure
 /// - `loaded_radius` — `r_l`, wheel centre to ground under load
 ///
 /// # Returns

@@ -212,7 +212,7 @@ impl Tyre {
     /// - `tread_worn` — depths of worn tread
     ///
     /// # Returns
-    /// One row a depth: `tread_worn`, the results of `rolling`: `...`, and `overread`, the share by which a
+    /// One row for each depth: `tread_worn`, the results of `rolling`: `...`, and `overread`, the share by which a
     /// speedometer set for the new tyre reads too much.
     pub fn wear_table(&self, tread_worn: &[Length]) -> Result<Table> {
         let new = self.rolling(Length::from_si(0.0))?;

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `rolling_radius_before` — `r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right
-/// - `rolling_radius_after` — `r_2`, of the tyre now fitted, measured in the same way
+/// - `rolling_radius_after` — `r_2`, rolling radius of the tyre now fitted, measured in the same way
 ///
 /// # Returns
 /// The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little.
@@ -51,9 +51,9 @@ pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Le
 ///
 /// # Parameters
 /// - `rolling_radius_before` — `r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right
-/// - `rolling_radius_after` — `r_2`, of the tyre now fitted, measured in the same way
+/// - `rolling_radius_after` — `r_2`, rolling radius of the tyre now fitted, measured in the same way
 /// - `final_drive_before` — `i_1`, propeller-shaft speed over wheel speed with which the speedometer was right
-/// - `final_drive_after` — `i_2`, of the axle now fitted
+/// - `final_drive_after` — `i_2`, ratio of the axle now fitted
 ///
 /// # Returns
 /// The reading over the true speed, less 1: positive if it reads too much, negative (the dangerous side) if it reads too little.

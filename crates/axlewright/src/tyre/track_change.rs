@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `wheel_offset_before` — `o_1`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)
-/// - `wheel_offset_after` — `o_2`, of the wheels now fitted, less the thickness of a spacer
+/// - `wheel_offset_after` — `o_2`, offset of the wheels now fitted, less the thickness of a spacer
 ///
 /// # Returns
 /// Gain in distance between the tyre centres; negative if they come closer.

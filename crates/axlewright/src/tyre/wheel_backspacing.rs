@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `rim_width` — `w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel
-/// - `flange_thickness` — `t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours
+/// - `flange_thickness` — `t`, thickness of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours
 /// - `wheel_offset` — `o`, mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory)
 ///
 /// # Returns
@@ -59,8 +59,8 @@ pub fn wheel_backspacing(
 ///
 /// # Parameters
 /// - `rim_width` — `w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel
-/// - `flange_thickness` — `t`, of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours
-/// - `wheel_backspacing` — `b`, from a straight edge across the edge of the inner flange down to the mounting face
+/// - `flange_thickness` — `t`, thickness of one rim flange, from the face that the bead sits against to its outer edge; about half an inch (common practice, no source): measure yours
+/// - `wheel_backspacing` — `b`, distance from a straight edge across the edge of the inner flange down to the mounting face
 ///
 /// # Returns
 /// Mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory).

@@ -18,15 +18,15 @@ const SECTION_GROWTH: f64 = 0.4;
 /// # Fields
 /// - `before` — the wheel with which the clearances were measured
 /// - `after` — the new wheel; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim
-/// - `kingpin_inclination` — `a`, of the steering axis, positive where its upper end leans inwards; without it the change of the scrub radius is not a number
+/// - `kingpin_inclination` — `a`, inclination of the steering axis, positive if its upper end leans inwards; without it the change of the scrub radius is not a number
 /// - `inner_clearance` — least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump and droop
 /// - `outer_clearance` — least gap outside, to wing or bed, measured in the same way
-/// - `arch_clearance` — least gap above the tyre before, in full bump; what is left of a gap that was not measured is not a number
+/// - `arch_clearance` — least gap above the tyre before, in full bump; if a gap was not measured, its remaining gap is not a number
 ///
 /// # Valid for
 /// Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as wide and as high as its marking says, new and unloaded: real ones differ by a few percent, so measure both. One given by its
 /// diameter rolls as a radial tyre does. The tyre sits as deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on a longer radius
-/// at full lock and comes nearer elsewhere. Whether the tyre may stand on the rim, what the caliper leaves inside of the rim, load and speed are not seen.
+/// at full lock and comes nearer elsewhere. The model does not check the fit of the tyre on the rim, the clearance of the caliper, load or speed.
 ///
 /// # Source
 /// Geometry of the section; section over rim width and what is called backspacing: common practice, no source; rolling: see `tyre::Tyre`; ISO 8855 for scrub radius and steering-axis inclination (from memory)

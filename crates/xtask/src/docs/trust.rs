@@ -195,15 +195,15 @@ impl Rows {
         let counts: Vec<String> =
             GROUPS.iter().map(|(head, holds)| format!("{} {head}", of(holds))).collect();
         let mut page = format!(
-            "---\nhide-toc: true\n---\n\n# How far to trust it\n\nMeasured, not written by hand: every number here comes from the run of the reference rows (`tests/rows`) that \
-             preceded this build. {} rows in all: {} answer and decide ({}), {} must be refused, {} are for comparison only (low confidence; they \
-             decide nothing and are in no column but their own).\n\n\
-             A cell says how many rows, then the **worst error found**: relative, or in kelvin where a temperature is the result; \"at zero\" is the error in SI where zero, or what the row cannot tell from it, was \
-             expected. \"Published\" are tables and worked examples of standards and handbooks; \"library\" is another, general-purpose program that gives the number itself; \"own route\" are our own derivations: another way to the number (quadrature, exact \
-             fractions), our own equations written down again and solved by a library, and definitions. They find slips, not wrong physics. \"Memory, practice\" are digits as remembered and facts of the trade. \
+            "---\nhide-toc: true\n---\n\n# How far to trust it\n\nNobody wrote these numbers by hand: they come from the run of the reference rows (`tests/rows`) before \
+             this build. There are {} rows: {} have an answer and decide ({}), {} must be refused, and {} are for comparison only. The last have low confidence; they \
+             decide nothing and have their own column.\n\n\
+             A cell gives the number of rows, then their **worst error**: relative, or in kelvin if the result is a temperature. \"At zero\" is the error in SI of rows that expect zero, within their \
+             tolerance. \"Published\" are tables and worked examples of standards and handbooks; \"library\" is a general-purpose open library that gives the number itself; \"own route\" are our own derivations: another way to the number (quadrature, exact \
+             fractions), our own equations written again in a script and solved by a library, and definitions. They find slips, not wrong physics. \"Memory, practice\" are digits from memory and facts of the trade. \
              No row was measured on a vehicle. A row whose tolerance is wider than a tenth of its number is for comparison only. \
-             An error near 1e-16 against a rounded table is not possible: such a row uses the same formula or constants, and checks only that they were typed correctly. \
-             Sources stand on the page of each function, what the provenances mean under [Sources](/sources.md).\n",
+             A rounded table cannot give an error near 1e-16: a row with such an error uses the same formula or constants, and only checks that they were typed correctly. \
+             The page of each function has its sources; [Sources](/sources.md) explains the provenances.\n",
             self.0.len(),
             answered.len(),
             counts.join(", "),

@@ -7,7 +7,7 @@ use crate::{Result, air, fluid, valid};
 /// `p_cap = p_w(T) - p_a` with `p_w` of IAPWS-IF97 region 4
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `station_pressure` — `p_a`, absolute pressure of the air as measured there, not reduced to sea level
 ///
 /// # Returns
@@ -56,7 +56,7 @@ pub fn water_cap_pressure(
 /// `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `station_pressure` — `p_a`, absolute pressure of the air as measured there, not reduced to sea level
 ///
@@ -114,7 +114,7 @@ pub fn ethylene_glycol_cap_pressure(
 /// `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `station_pressure` — `p_a`, absolute pressure of the air as measured there, not reduced to sea level
 ///

@@ -372,7 +372,7 @@ impl CapTest {
     /// - `altitude` — heights above sea level, for the pressure of the standard atmosphere
     ///
     /// # Returns
-    /// One row a reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
+    /// One row for each reading and altitude: `holding_pressure`, `altitude`, `station_pressure`, `boiling_temperature`, `boiling_loss` against
     /// the rating, `holding_margin`.
     pub fn boiling_table(&self, holding_pressure: &[GaugePressure], altitude: &[Length]) -> Result<Table> {
         let lists = [holding_pressure.len(), altitude.len()];

@@ -7,10 +7,10 @@ use crate::{Result, fluid, valid};
 /// `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
 ///
 /// # Parameters
-/// - `coolant_volume` — `V`, of the whole fill at the first temperature
+/// - `coolant_volume` — `V`, volume of the whole fill at the first temperature
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T_1`, at which it was filled
-/// - `later_temperature` — `T_2`, of the coolant when it is hot, the mean over the system
+/// - `temperature` — `T_1`, temperature at which it was filled
+/// - `later_temperature` — `T_2`, mean temperature of the hot coolant over the system
 ///
 /// # Returns
 /// The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks.
@@ -65,10 +65,10 @@ pub fn ethylene_glycol_expansion_volume(
 /// `V_e = V (d(w, T_1) / d(w, T_2) - 1)`
 ///
 /// # Parameters
-/// - `coolant_volume` — `V`, of the whole fill at the first temperature
+/// - `coolant_volume` — `V`, volume of the whole fill at the first temperature
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T_1`, at which it was filled
-/// - `later_temperature` — `T_2`, of the coolant when it is hot, the mean over the system
+/// - `temperature` — `T_1`, temperature at which it was filled
+/// - `later_temperature` — `T_2`, mean temperature of the hot coolant over the system
 ///
 /// # Returns
 /// The volume that the header tank or the overflow bottle must take up; negative if the fill shrinks.

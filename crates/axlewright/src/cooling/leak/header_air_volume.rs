@@ -10,9 +10,9 @@ use crate::{Result, valid};
 /// - `expansion_volume` — `V_e`, growth of the coolant: `ethylene_glycol_expansion_volume` or `propylene_glycol_expansion_volume`
 /// - `fill_pressure` — `p_fill`, gauge pressure in the tank when it was closed cold; 0 where it was open
 /// - `cap_pressure` — `p_cap`, gauge pressure at which the cap opens, its lower limit
-/// - `vapour_pressure` — `p_v`, of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like
-/// - `fill_temperature` — `T_1`, of the air when the tank was closed
-/// - `air_temperature` — `T_2`, of the air above the hot coolant
+/// - `vapour_pressure` — `p_v`, vapour pressure of the hot coolant in the tank: `fluid::ethylene_glycol_boiling_pressure` and its like
+/// - `fill_temperature` — `T_1`, temperature of the air when the tank was closed
+/// - `air_temperature` — `T_2`, temperature of the air above the hot coolant
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
 /// # Returns

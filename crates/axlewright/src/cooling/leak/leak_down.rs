@@ -18,8 +18,8 @@ use crate::{Error, Result, fluid, valid};
 /// - `trapped` — what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left
 /// - `gauge_pressure` — `p_1`, reading at the start of the test
 /// - `later_gauge_pressure` — `p_2`, reading at its end
-/// - `temperature` — `T_1`, at the start: of the gas, and of the coolant below it
-/// - `later_temperature` — `T_2`, at the end
+/// - `temperature` — `T_1`, temperature at the start: of the gas, and of the coolant below it
+/// - `later_temperature` — `T_2`, temperature at the end
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 /// - `gauge_error` — `e`, half width of the gauge's error; the whole of it counts against the system in both readings
 /// - `allowed_loss` — `l`, pressure that it may lose, the temperature counted out

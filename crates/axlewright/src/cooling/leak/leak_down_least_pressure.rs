@@ -43,7 +43,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and
+/// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
 pub fn leak_down_least_pressure(

@@ -1,19 +1,19 @@
 use crate::units::{AbsolutePressure, GaugePressure, Temperature, absolute, gauge};
 use crate::{Result, valid};
 
-/// Reading of a tight system full of gas after a change of its temperature.
+/// Gauge reading of a tight, gas-filled system after a change of its temperature.
 ///
 /// # Formula
 /// `p_2 = (p_1 + p_a) T_2 / T_1 - p_a`
 ///
 /// # Parameters
 /// - `gauge_pressure` — `p_1`, reading at the start of the test
-/// - `temperature` — `T_1`, of the gas at the start
-/// - `later_temperature` — `T_2`, of the gas when it is read again
-/// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
+/// - `temperature` — `T_1`, temperature of the gas at the start
+/// - `later_temperature` — `T_2`, temperature of the gas at the later reading
+/// - `station_pressure` — `p_a`, absolute pressure of the surrounding air, as measured there, not reduced to sea level
 ///
 /// # Returns
-/// The gauge reading that temperature alone accounts for; what is below it has leaked.
+/// The gauge reading that follows from the temperature alone; a lower reading shows a leak.
 ///
 /// # Valid for
 /// - `0 <= gauge_pressure <= 1000000`
@@ -21,9 +21,9 @@ use crate::{Result, valid};
 /// - `233.15 <= later_temperature <= 333.15`
 /// - `40000 <= station_pressure <= 110000`
 ///
-/// Gas trapped in a constant volume, dry, and the air around as before: the reading falls by as much as the barometer rises.
-/// Real air differs by about 0.05 % of the absolute pressure. **Not for a system that is full of liquid**, whose pressure
-/// follows the expansion of liquid, hoses and metal, nor for gas above coolant whose level moves: there the expected reading is
+/// Dry gas trapped in a constant volume, at an unchanged station pressure. If the barometer rises, the reading falls by the same amount.
+/// Real air differs by about 0.05 % of the absolute pressure. **Not for a system full of liquid**: its pressure follows from the expansion of
+/// liquid, hoses and metal. Not for gas above coolant either, because the level of the coolant moves. In both cases, the expected reading is
 /// not known.
 ///
 /// # Source
@@ -45,7 +45,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and
+/// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
 pub fn leak_down_pressure(

@@ -8,15 +8,15 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `gauge_pressure` — `p_1`, reading at the start of the test
-/// - `gas_volume` — `V_g`, of all the air trapped in the system and in the tester at the start
-/// - `coolant_volume` — `V`, of the coolant at the start
+/// - `gas_volume` — `V_g`, volume of all the air trapped in the system and in the tester at the start
+/// - `coolant_volume` — `V`, volume of the coolant at the start
 /// - `coolant_expansion` — `b`, growth of the coolant over its volume: `fluid::ethylene_glycol_expansion` and its like; negative where it cooled
-/// - `temperature` — `T_1`, of the gas at the start
-/// - `later_temperature` — `T_2`, of the gas when it is read again
+/// - `temperature` — `T_1`, temperature of the gas at the start
+/// - `later_temperature` — `T_2`, temperature of the gas at the later reading
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
 /// # Returns
-/// The gauge reading that temperature alone accounts for; what is below it has leaked.
+/// The gauge reading that follows from the temperature alone; a lower reading shows a leak.
 ///
 /// # Valid for
 /// - `0 <= gauge_pressure <= 1000000`
@@ -27,8 +27,8 @@ use crate::{Result, valid};
 /// - `233.15 <= later_temperature <= 313.15`
 /// - `40000 <= station_pressure <= 110000`
 ///
-/// Ideal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted
-/// as gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full
+/// Ideal gas, rigid metal and hoses: real hoses expand and reduce the effect of the coolant, so a small fall does not prove a leak. The vapour counts
+/// as gas: between 20 °C and 40 °C, the error of this is up to 5 kPa, below 20 °C less. If the growth of the coolant fills the space of the gas, the system is full
 /// of liquid, its reading is not known, and the call is refused.
 ///
 /// # Source
@@ -50,7 +50,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and
+/// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
 pub fn leak_down_pressure_over_coolant(

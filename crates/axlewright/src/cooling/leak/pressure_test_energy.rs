@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `gas_volume` — `V`, filled with air
-/// - `gauge_pressure` — `p_g`, of the test
+/// - `gauge_pressure` — `p_g`, gauge pressure of the test
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
 /// # Returns
@@ -64,7 +64,7 @@ pub fn air_test_energy(
 ///
 /// # Parameters
 /// - `liquid_volume` — `V`, filled with liquid, no air left in it
-/// - `gauge_pressure` — `p_g`, of the test
+/// - `gauge_pressure` — `p_g`, gauge pressure of the test
 /// - `bulk_modulus` — `K` of the liquid: 2.18 GPa for water at 20 °C (IAPWS-95)
 ///
 /// # Returns

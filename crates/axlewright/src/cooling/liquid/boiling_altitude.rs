@@ -28,7 +28,7 @@ fn nowhere(too_thin: bool, boiling_pressure: AbsolutePressure, cap_pressure: Gau
 /// `p_ISA(z) = p_w(T) - p_cap`, solved for `z`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `cap_pressure` — `p_cap`, gauge pressure that the cap holds; 0 without one
 ///
 /// # Returns
@@ -77,7 +77,7 @@ pub fn water_boiling_altitude(temperature: Temperature, cap_pressure: GaugePress
 /// `M_g` = 62.06784 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::ethylene_glycol_boiling_pressure`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `cap_pressure` — `p_cap`, gauge pressure that the cap holds; 0 without one
 ///
@@ -133,7 +133,7 @@ pub fn ethylene_glycol_boiling_altitude(
 /// `M_g` = 76.09442 g/mol, `M_w` = 18.01528 g/mol; `p_w` and `p_g` as in `fluid::propylene_glycol_boiling_pressure`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the hottest coolant, with the margin that is wanted
+/// - `temperature` — `T`, temperature of the hottest coolant, plus the wanted margin
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `cap_pressure` — `p_cap`, gauge pressure that the cap holds; 0 without one
 ///

@@ -25,7 +25,7 @@ use crate::{Error, Result, fluid, valid};
 /// - `hottest` — temperature that the coolant reaches
 ///
 /// # Valid for
-/// An upper bound: pressure comes only once the system has built it, a cap that holds less than its rating counts with what it holds, hot
+/// An upper bound: the system must first build its pressure, a cap that holds less than its rating counts with what it holds, hot
 /// metal boils coolant earlier than its mean temperature says, and the pump inlet governs. Limits of the mixture models as in `fluid`.
 ///
 /// # Source
@@ -116,10 +116,10 @@ impl Coolant {
     /// Boiling margin of the coolant.
     ///
     /// # Returns
-    /// - `absolute_pressure` — under the cap at its rating
+    /// - `absolute_pressure` — absolute pressure under the cap at its rating
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
-    /// - `margin` — how much that exceeds the hottest coolant
+    /// - `margin` — excess of the boiling temperature over the hottest coolant
     ///
     /// # Example
     /// ```
@@ -176,7 +176,7 @@ impl Coolant {
     /// - `strength` — shares of concentrate by volume if the coolant has a `concentrate`, glycol by mass if not; zero alone for water
     ///
     /// # Returns
-    /// One row a cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
+    /// One row for each cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
     /// `margin`.
     pub fn margin_table(
         &self,

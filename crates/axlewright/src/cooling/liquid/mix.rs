@@ -15,22 +15,22 @@ use crate::{Error, Result, fluid, valid};
 ///
 /// # Fields
 /// - `liquid` — `ethylene_glycol` or `propylene_glycol`
-/// - `system_volume` — `V`, of the whole system: radiator, block, heater, hoses, header tank up to its mark
+/// - `system_volume` — `V`, volume of the whole system: radiator, block, heater, hoses, header tank up to its mark
 /// - `concentrate` — glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol
-/// - `freezing_temperature` — at which the first ice may form; or else `strength`
-/// - `strength` — wanted share, counted as `strength_by` says
-/// - `strength_by` — whether `strength` and `present_strength` are glycol by `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
-/// - `present_strength` — `f_0` or its mass fraction, of the fill that is there; leave it out where the system is empty, 0 for water
+/// - `freezing_temperature` — temperature at which the first ice may form; or else `strength`
+/// - `strength` — wanted share, by mass or by volume as `strength_by` says
+/// - `strength_by` — meaning of `strength` and `present_strength`: glycol by `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
+/// - `present_strength` — `f_0` or its mass fraction, strength of the present fill; leave it out if the system is empty, 0 for water
 /// - `cap` — opening pressure of the cap, a gauge pressure
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
-/// - `fill_temperature` — of the coolant when it is filled to the mark
-/// - `mean_temperature` — of the hot coolant, the mean over the system, 100 °C at most: to it the fill grows
+/// - `fill_temperature` — temperature of the coolant when it is filled to the mark
+/// - `mean_temperature` — mean temperature of the hot coolant over the system, at most 100 °C; the growth of the fill is counted up to it
 /// - `hottest` — temperature that the coolant reaches
 ///
 /// # Valid for
 /// Mixes up to 60 % by mass. Volumes of the parts at 20 °C: the mix itself is smaller, by about 1 % with ethylene glycol and 2 % with propylene glycol
-/// at half and half, so top up in the same share. A fill that is there counts by its parts too, is of the same glycol, and mixed through before it is drained. What the concentrate holds beside glycol counts as water;
+/// at half and half, so top up in the same share. A present fill also counts by its parts; it has the same glycol, and is fully mixed before it is drained. The part of the concentrate that is not glycol counts as water;
 /// inhibitors have limits of their own, which its maker states. Limits of the mixture models as in `fluid`, of boiling as in `cooling::Coolant`: an upper bound.
 ///
 /// # Source
@@ -92,7 +92,7 @@ record! {
     pub struct FreshFill {
         /// Glycol by mass of the mix.
         pub mass_fraction: Ratio,
-        /// Concentrate over all that is poured, by volume.
+        /// Share of concentrate in the poured volume.
         pub concentrate_share: Ratio,
         /// Concentrate to pour.
         pub concentrate_volume: Volume,
@@ -102,7 +102,7 @@ record! {
         pub freezing_temperature: Temperature,
         /// Temperature at which the mix begins to boil under the cap.
         pub boiling_temperature: Temperature,
-        /// Excess of that temperature over the hottest coolant.
+        /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
         /// Volume by which the fill grows until it is hot.
         pub growth: Volume,
@@ -113,9 +113,9 @@ record! {
     /// Change of the strength of a present fill.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct Exchange {
-        /// Glycol by mass of the fill that is there.
+        /// Glycol by mass of the present fill.
         pub present_mass_fraction: Ratio,
-        /// Glycol by mass of the mix that is wanted.
+        /// Glycol by mass of the wanted mix.
         pub mass_fraction: Ratio,
         /// Volume to drain.
         pub drained_volume: Volume,
@@ -156,7 +156,7 @@ impl Mix {
     /// - `water_volume` — water to pour
     /// - `freezing_temperature` — temperature at which the mix begins to freeze: the first ice
     /// - `boiling_temperature` — temperature at which the mix begins to boil under the cap at its rating
-    /// - `margin` — how much that exceeds the hottest coolant
+    /// - `margin` — excess of the boiling temperature over the hottest coolant
     /// - `growth` — volume by which the fill grows from the fill to the mean temperature: what header tank or bottle must take up
     ///
     /// # Example
@@ -241,7 +241,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row a strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
+    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;

@@ -18,7 +18,7 @@ fn inlet(header: GaugePressure, suction_loss: Stress, station: AbsolutePressure)
 /// `m = T_boiling(p_h + p_a - dp) - T`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the coolant at the inlet of the pump
+/// - `temperature` — `T`, temperature of the coolant at the inlet of the pump
 /// - `header_pressure` — `p_h`, gauge pressure where the cap sits
 /// - `suction_loss` — `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
@@ -77,7 +77,7 @@ pub fn water_pump_inlet_margin(
 /// `m = T_boiling(w, p_h + p_a - dp) - T`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the coolant at the inlet of the pump
+/// - `temperature` — `T`, temperature of the coolant at the inlet of the pump
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `header_pressure` — `p_h`, gauge pressure where the cap sits
 /// - `suction_loss` — `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it
@@ -140,7 +140,7 @@ pub fn ethylene_glycol_pump_inlet_margin(
 /// `m = T_boiling(w, p_h + p_a - dp) - T`
 ///
 /// # Parameters
-/// - `temperature` — `T`, of the coolant at the inlet of the pump
+/// - `temperature` — `T`, temperature of the coolant at the inlet of the pump
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
 /// - `header_pressure` — `p_h`, gauge pressure where the cap sits
 /// - `suction_loss` — `dp`, fall of pressure from there to the inlet at the full speed of the pump, as measured; a head of coolant above the inlet counts against it

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `propeller_shaft_turns` — `n_p`, counted at the flange of the axle
-/// - `wheel_turns` — `n_w`, of both wheels alike
+/// - `wheel_turns` — `n_w`, turns of both wheels alike
 ///
 /// # Returns
 /// Propeller-shaft speed over wheel speed.
@@ -53,7 +53,7 @@ pub fn axle_ratio_by_turns(propeller_shaft_turns: Angle, wheel_turns: Angle) -> 
 ///
 /// # Parameters
 /// - `propeller_shaft_turns` — `n_p`, counted at the flange of the axle
-/// - `free_wheel_turns` — `n_w`, of the wheel that is not held
+/// - `free_wheel_turns` — `n_w`, turns of the wheel that is not held
 ///
 /// # Returns
 /// Propeller-shaft speed over wheel speed on a straight road.

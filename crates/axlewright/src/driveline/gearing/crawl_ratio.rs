@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `i_c = i_1 i_t i_f`
 ///
 /// # Parameters
-/// - `first_gear_ratio` — `i_1`, of the gearbox alone, transfer case *not* included
+/// - `first_gear_ratio` — `i_1`, first-gear ratio of the gearbox alone, transfer case *not* included
 /// - `transfer_case_ratio` — `i_t`, input speed over output speed in low range; 1 where there is none
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed; hub reductions included
 ///

@@ -1,15 +1,15 @@
 use crate::units::{AngularVelocity, Length, Ratio, Velocity};
 use crate::{Result, valid};
 
-/// Crawl speed: the road speed in the lowest gear there is.
+/// Crawl speed: the road speed in the lowest gear of gearbox and transfer case.
 ///
 /// # Formula
 /// `v = w r / (i_1 i_t i_f)`
 ///
 /// # Parameters
-/// - `engine_speed` — `w`, most often the idle
-/// - `first_gear_ratio` — `i_1`, of the gearbox alone, transfer case *not* included
-/// - `transfer_case_ratio` — `i_t`, input speed over output speed in low range; 1 where there is none
+/// - `engine_speed` — `w`, most often the idle speed of the engine
+/// - `first_gear_ratio` — `i_1`, first-gear ratio of the gearbox alone, transfer case *not* included
+/// - `transfer_case_ratio` — `i_t`, input speed over output speed in low range; 1 if there is no transfer case
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed; hub reductions included
 /// - `rolling_radius` — `r`, effective rolling radius of the driven tyre (distance per turn over 2 pi), not the loaded radius
 ///
@@ -24,7 +24,7 @@ use crate::{Result, valid};
 /// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
-/// Kinematics of gears and of rolling; common practice, no source, for the term
+/// Kinematics of gears and of rolling; for the term crawl speed, common practice, no source
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)

@@ -9,7 +9,7 @@ use crate::{Result, valid};
 /// # Parameters
 /// - `engine_speed` — `w_1`, before the shift
 /// - `gear_ratio_before` — `i_1`, input speed over output speed of the gear that is left
-/// - `gear_ratio_after` — `i_2`, of the gear that is taken
+/// - `gear_ratio_after` — `i_2`, ratio of the gear after the shift
 ///
 /// # Returns
 /// The engine speed once the clutch has closed again: lower after a shift up, higher after a shift down.

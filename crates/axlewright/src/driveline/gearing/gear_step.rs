@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `gear_ratio_before` — `i_1`, input speed over output speed of the gear that is left
-/// - `gear_ratio_after` — `i_2`, of the gear that is taken
+/// - `gear_ratio_after` — `i_2`, ratio of the gear after the shift
 ///
 /// # Returns
 /// The step: above 1 for a shift up, where the engine falls to `1 / s` of its speed; below 1 for a shift down.

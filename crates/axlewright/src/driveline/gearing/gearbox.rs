@@ -155,7 +155,7 @@ impl Gearbox {
     /// Ratio, speeds and step of every gear, in every range.
     ///
     /// # Returns
-    /// One row a range and gear: `range` (empty without a transfer case), `gear`, `ratio`, `overall_ratio` (through range and axle), `red_line_speed` (of the road), `speed_per_1000_rpm`,
+    /// One row for each range and gear: `range` (empty without a transfer case), `gear`, `ratio`, `overall_ratio` (through range and axle), `red_line_speed` (of the road), `speed_per_1000_rpm`,
     /// `step` to the next gear and `engine_speed_after_shift` into it at the red line; these two are not numbers in top gear.
     ///
     /// # Example
@@ -207,7 +207,7 @@ impl Gearbox {
     /// - `road_speed` — speeds of the vehicle
     ///
     /// # Returns
-    /// One row a range, gear and speed: `range` (empty without a transfer case), `gear`, `road_speed`, `engine_speed` and `margin` (red line over engine speed):
+    /// One row for each range, gear and speed: `range` (empty without a transfer case), `gear`, `road_speed`, `engine_speed` and `margin` (red line over engine speed):
     /// below 1 the gear does not reach that speed below the red line.
     pub fn table(&self, road_speed: &[Velocity]) -> Result<Table> {
         self.check()?;

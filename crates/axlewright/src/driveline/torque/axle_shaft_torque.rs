@@ -36,8 +36,8 @@ impl Differential {
 /// `T_s = min(T_a, T_g) / 2`
 ///
 /// # Parameters
-/// - `axle_torque` — `T_a`, of both shafts together: engine torque through all ratios and losses
-/// - `axle_grip_torque` — `T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`
+/// - `axle_torque` — `T_a`, torque of both shafts together: engine torque through all ratios and losses
+/// - `axle_grip_torque` — `T_g`, grip torque of the axle's whole load, with a high bound of grip: `grip_torque`
 ///
 /// # Returns
 /// Torque of each of the two shafts in a steady pull: half each.
@@ -83,8 +83,8 @@ pub fn axle_shaft_torque_open(axle_torque: Torque, axle_grip_torque: Torque) -> 
 /// `T_s = min(T_a, T_g)`
 ///
 /// # Parameters
-/// - `axle_torque` — `T_a`, of both shafts together: engine torque through all ratios and losses
-/// - `axle_grip_torque` — `T_g`, of the axle's whole load, with a high bound of grip: `grip_torque`
+/// - `axle_torque` — `T_a`, torque of both shafts together: engine torque through all ratios and losses
+/// - `axle_grip_torque` — `T_g`, grip torque of the axle's whole load, with a high bound of grip: `grip_torque`
 ///
 /// # Returns
 /// Torque of this shaft in a steady pull while the other wheel hangs in the air: all of the axle's torque, up to the grip of the axle's whole load, which this wheel then bears.

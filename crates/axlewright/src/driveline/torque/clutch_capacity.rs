@@ -8,10 +8,10 @@ use crate::{Result, valid};
 /// `T = n f F (D + d) / 4`
 ///
 /// # Parameters
-/// - `clamp_load` — `F`, with which the pressure plate presses, the same on every face
-/// - `friction_coefficient` — `f`, of the facing, static and at its temperature; the maker's figure
-/// - `outer_diameter` — `D`, of the facing
-/// - `inner_diameter` — `d`, of the facing
+/// - `clamp_load` — `F`, force of the pressure plate, the same on every face
+/// - `friction_coefficient` — `f`, friction coefficient of the facing, static and at its temperature; the maker's figure
+/// - `outer_diameter` — `D`, outer diameter of the facing
+/// - `inner_diameter` — `d`, inner diameter of the facing
 /// - `friction_faces` — `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// # Returns
@@ -75,10 +75,10 @@ pub fn clutch_capacity_uniform_wear(
 /// `T = n f F (D^3 - d^3) / (3 (D^2 - d^2))`
 ///
 /// # Parameters
-/// - `clamp_load` — `F`, with which the pressure plate presses, the same on every face
-/// - `friction_coefficient` — `f`, of the facing, static and at its temperature; the maker's figure
-/// - `outer_diameter` — `D`, of the facing
-/// - `inner_diameter` — `d`, of the facing
+/// - `clamp_load` — `F`, force of the pressure plate, the same on every face
+/// - `friction_coefficient` — `f`, friction coefficient of the facing, static and at its temperature; the maker's figure
+/// - `outer_diameter` — `D`, outer diameter of the facing
+/// - `inner_diameter` — `d`, inner diameter of the facing
 /// - `friction_faces` — `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// # Returns
@@ -145,9 +145,9 @@ pub fn clutch_capacity_uniform_pressure(
 ///
 /// # Parameters
 /// - `clutch_capacity` — `T`, wanted at the crankshaft, the reserve over the engine's torque included
-/// - `friction_coefficient` — `f`, of the facing, static and at its temperature; the maker's figure
-/// - `outer_diameter` — `D`, of the facing
-/// - `inner_diameter` — `d`, of the facing
+/// - `friction_coefficient` — `f`, friction coefficient of the facing, static and at its temperature; the maker's figure
+/// - `outer_diameter` — `D`, outer diameter of the facing
+/// - `inner_diameter` — `d`, inner diameter of the facing
 /// - `friction_faces` — `n`, whole: 2 for a disc that is lined on both sides
 ///
 /// # Returns

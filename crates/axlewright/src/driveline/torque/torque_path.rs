@@ -8,7 +8,7 @@ use crate::driveline::{Differential, grip_torque};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
 use crate::{Error, Result, cannot, valid};
 
-/// The way of the torque from the clutch to the ground: parts in order, each with what it may carry.
+/// Path of the torque from the clutch to the ground: parts in order, each with its rating.
 ///
 /// # Formula
 /// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a dropped clutch its capacity times the shock factor;
@@ -17,15 +17,15 @@ use crate::{Error, Result, cannot, valid};
 ///
 /// # Fields
 /// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
-/// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
-/// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
-/// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for what the vehicle gets to the ground; wanted by `pull` alone), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
-/// - `parts` — from behind the clutch on, the transfer case in the range that is looked at among them, each with `name` and, where it has them, `ratio` (input over output speed), `least_ratio` (of the gear or range with the least ratio; that of the part itself where its ratio stays, as of an axle: a rating counts in every gear and range, so without it the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip each; `limited_slip` or `locked`, all of both through one shaft, as the other wheel may hang; left out where it is not known, which counts as locked), `share` (for a part behind any other split: the share of torque and grip before it that goes its way at most), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
+/// - `clutch_capacity` — torque that the clutch holds before it slips; for a dropped clutch it sets the torque, not the engine
+/// - `shock_factor` — factor of a dropped clutch on the torque at its output (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
+/// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
+/// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
-/// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is held against the steady
-/// torque, the other kinds against that of a dropped clutch; one that the steady torque exceeds is `short` without a factor. A rating without kind, or without side where the sides differ, is `not known`.
-/// One path is one gear and one range: look at reverse, at low range and at a converter's stall, too. A wheel in a rut or against a kerb has more grip than any tyre.
+/// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is compared with the steady
+/// torque, any other rating with the torque of a dropped clutch. A rating below the steady torque is `short` even without a factor. A rating without kind, or without side if the sides differ, is `not known`.
+/// One path is one gear and one range: check reverse, low range and the stall of a converter, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
 ///
 /// # Source
 /// Balance of power through a geared train; Coulomb friction at the contact patch; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
@@ -46,7 +46,7 @@ pub struct TorquePath {
     /// Grip of the tyres.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub grip: Option<Grip>,
-    /// Parts from behind the clutch on.
+    /// Parts behind the clutch, in order.
     pub parts: Vec<Part>,
 }
 
@@ -64,13 +64,13 @@ pub struct Grip {
     pub driven_load: Value<Force>,
     /// Loaded radius: wheel centre to ground under load.
     pub loaded_radius: Value<Length>,
-    /// A high bound of grip: for what a part must bear.
+    /// High bound of grip, for the torque that a part must bear.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub strength_coefficient: Option<Value<Ratio>>,
-    /// A mean of grip: for what the vehicle gets to the ground.
+    /// Mean grip, for the torque that reaches the ground.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pull_coefficient: Option<Value<Ratio>>,
-    /// By how much the inertia between part and ground lets a dropped clutch exceed the grip.
+    /// Ratio by which the inertia between part and ground lets a dropped clutch exceed the grip.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub inertia_factor: Option<Value<Ratio>>,
 }
@@ -90,7 +90,7 @@ pub struct Part {
     /// Input over output speed; 1 if missing.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub ratio: Option<Value<Ratio>>,
-    /// Least ratio that can be shifted to; that of the part itself where its ratio stays.
+    /// Least ratio to which the part can be shifted; for a fixed ratio, that ratio.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub least_ratio: Option<Value<Ratio>>,
     /// Power out over power in; 1 if missing.
@@ -99,10 +99,10 @@ pub struct Part {
     /// Differential before it, if it is one of the two shafts behind one.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub differential: Option<Differential>,
-    /// Share of torque and grip before it that goes its way at most; 1 where neither it nor `differential` is given.
+    /// Largest share of torque and grip before it that the part can take; 1 where neither it nor `differential` is given.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub share: Option<Value<Ratio>>,
-    /// Torque that it may carry, as its maker says.
+    /// Torque that the part may carry, by its maker.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub torque_rating: Option<Value<Torque>>,
     /// Side on which the rating counts.
@@ -226,9 +226,9 @@ impl TorquePath {
     /// Torque, rating and margin of every part.
     ///
     /// # Returns
-    /// One row a part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
-    /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (what holds the demand down: engine, clutch or grip)
-    /// and `bound` (what holds the steady torques down: engine or grip).
+    /// One row for each part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
+    /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip)
+    /// and `bound` (limit of the steady torques: engine or grip).
     ///
     /// # Example
     /// ```
@@ -289,7 +289,7 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row a torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
+    /// One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let lists = [engine_torque.len(), shock_factor.len(), self.parts.len()];
         let mut rows = Filling::over(["engine_torque", "shock_factor", "part"], &lists)?;
@@ -316,9 +316,9 @@ impl TorquePath {
     /// Torque and force at the ground in a steady pull, with the mean of grip.
     ///
     /// # Returns
-    /// - `wheel_torque` — of the driven wheels together: the lesser of what the engine gives through all ratios and losses, and what the tyres hold
+    /// - `wheel_torque` — torque of all driven wheels: the lesser of the engine's torque through all ratios and losses, and the torque that the tyres hold
     /// - `tractive_force` — that torque over the loaded radius
-    /// - `bound` — what holds it down: `engine` or `grip`
+    /// - `bound` — limit of that torque: `engine` or `grip`
     pub fn pull(&self) -> Result<Pull> {
         self.check()?;
         let Some(grip) = &self.grip else {

@@ -1,13 +1,13 @@
 use crate::units::{Ratio, Torque};
 use crate::{Result, valid};
 
-/// Torque at the driven wheels together, from the torque of the engine.
+/// Total torque at the driven wheels from the torque of the engine.
 ///
 /// # Formula
 /// `T_w = T i_g i_f e`
 ///
 /// # Parameters
-/// - `engine_torque` — `T`, at the crankshaft, driving
+/// - `engine_torque` — `T`, torque at the crankshaft, driving
 /// - `gear_ratio` — `i_g`, engine speed over propeller-shaft speed in this gear, transfer case included
 /// - `final_drive` — `i_f`, propeller-shaft speed over wheel speed
 /// - `driveline_efficiency` — `e`, power at the wheels over power at the crankshaft
@@ -21,7 +21,7 @@ use crate::{Result, valid};
 /// - `0.001 <= final_drive <= 1000`
 /// - `0 < driveline_efficiency <= 1`
 ///
-/// Driving only: when the wheels drive the engine the losses act the other way.
+/// Driving only: if the wheels drive the engine, the losses act the other way.
 ///
 /// # Source
 /// Balance of power through a geared train
@@ -40,7 +40,7 @@ use crate::{Result, valid};
 /// ```
 ///
 /// # Caution
-/// A part that carries less than its share of this torque can break and lock a wheel or drop a shaft on the road; ratings, local codes and licensed practice come first.
+/// A part that is too weak for its share of this torque can break; it can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first.
 #[inline]
 pub fn wheel_torque(
     engine_torque: Torque,

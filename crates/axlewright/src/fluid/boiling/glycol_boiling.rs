@@ -91,7 +91,7 @@ impl Glycol {
 ///
 /// # Parameters
 /// - `absolute_pressure` — `p`: cap pressure plus the station pressure, not a gauge reading
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)
 ///
 /// # Returns
 /// The bubble point; without glycol it is that of water to the last bit.
@@ -142,7 +142,7 @@ pub fn ethylene_glycol_boiling_temperature(
 ///
 /// # Parameters
 /// - `absolute_pressure` — `p`: cap pressure plus the station pressure, not a gauge reading
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)
 ///
 /// # Returns
 /// The bubble point; without glycol it is that of water to the last bit.

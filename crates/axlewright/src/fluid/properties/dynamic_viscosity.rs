@@ -28,8 +28,8 @@ const PROPYLENE: Surface = Surface {
 /// `mu = exp(sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The dynamic viscosity: shear stress per velocity gradient.
@@ -38,9 +38,9 @@ const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
-/// taken by volume and converted, read from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of
+/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// converted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of
 /// its own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
 /// # Source
@@ -76,8 +76,8 @@ pub fn ethylene_glycol_dynamic_viscosity(
 /// `mu = exp(sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The dynamic viscosity: shear stress per velocity gradient.
@@ -86,9 +86,9 @@ pub fn ethylene_glycol_dynamic_viscosity(
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
-/// taken by volume and converted, read from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of
+/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// converted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of
 /// its own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation.
 ///
 /// # Source

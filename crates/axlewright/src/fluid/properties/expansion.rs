@@ -10,8 +10,8 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T_1`, at which the volume is known
-/// - `later_temperature` — `T_2`, at which it is asked for
+/// - `temperature` — `T_1`, temperature at which the volume is known
+/// - `later_temperature` — `T_2`, temperature at which the volume is wanted
 ///
 /// # Returns
 /// The growth over the first volume; negative if the mix shrinks.
@@ -71,8 +71,8 @@ pub fn ethylene_glycol_expansion(
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T_1`, at which the volume is known
-/// - `later_temperature` — `T_2`, at which it is asked for
+/// - `temperature` — `T_1`, temperature at which the volume is known
+/// - `later_temperature` — `T_2`, temperature at which the volume is wanted
 ///
 /// # Returns
 /// The growth over the first volume; negative if the mix shrinks.

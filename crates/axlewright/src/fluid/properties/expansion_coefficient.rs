@@ -10,7 +10,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`.
@@ -58,7 +58,7 @@ pub fn ethylene_glycol_expansion_coefficient(
 ///
 /// # Parameters
 /// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `propylene_glycol_expansion`.

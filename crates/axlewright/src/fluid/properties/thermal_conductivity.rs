@@ -28,8 +28,8 @@ const PROPYLENE: Surface = Surface {
 /// `k = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The thermal conductivity: heat flow per area and temperature gradient.
@@ -38,9 +38,9 @@ const PROPYLENE: Surface = Surface {
 /// - `0 <= mass_fraction <= 0.6`
 /// - `221.95 <= temperature <= 373.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
-/// taken by volume and converted, read from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit
+/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// converted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit
 /// of its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// # Source
@@ -76,8 +76,8 @@ pub fn ethylene_glycol_thermal_conductivity(
 /// `k = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
-/// - `temperature` — `T`, above the freezing temperature of the mix
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)
+/// - `temperature` — `T`, temperature of the mix, above its freezing temperature
 ///
 /// # Returns
 /// The thermal conductivity: heat flow per area and temperature gradient.
@@ -86,9 +86,9 @@ pub fn ethylene_glycol_thermal_conductivity(
 /// - `0 <= mass_fraction <= 0.6`
 /// - `223.15 <= temperature <= 373.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %: the ASHRAE (2001) tables of inhibited coolant,
-/// taken by volume and converted, read from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
+/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
+/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// converted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
 /// glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// # Source

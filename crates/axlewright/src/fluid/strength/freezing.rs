@@ -29,7 +29,7 @@ impl Curve {
 /// `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 52.7 % by mass)
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)
 ///
 /// # Returns
 /// The start of freezing: the first ice, not slush and not the point at which a block bursts.
@@ -67,7 +67,7 @@ pub fn ethylene_glycol_freezing_temperature(mass_fraction: Ratio) -> Result<Temp
 /// `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5
 ///
 /// # Parameters
-/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; shops mix by volume, which is less (50 % by volume is 50.9 % by mass)
+/// - `mass_fraction` — `w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)
 ///
 /// # Returns
 /// The start of freezing: the first ice, not slush and not the point at which a block bursts.

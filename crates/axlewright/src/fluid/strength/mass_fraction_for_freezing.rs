@@ -9,7 +9,7 @@ use crate::{Result, valid};
 /// `T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, solved for `w`
 ///
 /// # Parameters
-/// - `freezing_temperature` — `T`, at which the first ice may form
+/// - `freezing_temperature` — `T`, temperature at which the first ice may form
 ///
 /// # Returns
 /// The mass of glycol over the mass of the mix; shops mix by volume, which is less.
@@ -49,7 +49,7 @@ pub fn ethylene_glycol_mass_fraction_for_freezing(freezing_temperature: Temperat
 /// `T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, solved for `w`
 ///
 /// # Parameters
-/// - `freezing_temperature` — `T`, at which the first ice may form
+/// - `freezing_temperature` — `T`, temperature at which the first ice may form
 ///
 /// # Returns
 /// The mass of glycol over the mass of the mix; shops mix by volume, which is less.

@@ -1,4 +1,4 @@
-//! How strong a mix of glycol and water is, and when it freezes.
+//! Strength and freezing point of a mix of glycol and water.
 
 mod concentrate_share;
 mod freezing;

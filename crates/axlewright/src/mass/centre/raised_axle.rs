@@ -22,12 +22,12 @@ use crate::{Error, Result, cannot, valid};
 /// - `lower_loaded_radius` — `r_1`, height of the wheel centres that stay down above the ground, vehicle level
 /// - `raised_loaded_radius` — `r_2`, height of the other wheel centres, vehicle level
 /// - `suspension` — `locked`: blocks or solid links in place of springs; `free`: spring deflection is taken off, which requires the wheel rates
-/// - `lower_tyre_rate` — of one wheel's tyre or tyres of the axle that stays down
-/// - `raised_tyre_rate` — of one wheel's tyre or tyres of the raised axle
-/// - `lower_wheel_rate` — of one wheel of the axle that stays down, springs alone
-/// - `raised_wheel_rate` — of one wheel of the raised axle
-/// - `lower_unsprung_mass` — of the axle that stays down, both wheels together
-/// - `raised_unsprung_mass` — of the raised axle
+/// - `lower_tyre_rate` — tyre rate of one wheel of the axle that stays down, twin tyres together
+/// - `raised_tyre_rate` — tyre rate of one wheel of the raised axle, twin tyres together
+/// - `lower_wheel_rate` — wheel rate of one wheel of the axle that stays down, springs alone
+/// - `raised_wheel_rate` — wheel rate of one wheel of the raised axle
+/// - `lower_unsprung_mass` — unsprung mass of the axle that stays down, both wheels together
+/// - `raised_unsprung_mass` — unsprung mass of the raised axle
 /// - `reading_error` — largest error of an axle's reading
 /// - `lift_error` — largest error of the lift
 ///

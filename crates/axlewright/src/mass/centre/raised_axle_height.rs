@@ -10,7 +10,7 @@ use crate::{Result, cannot, valid};
 /// # Parameters
 /// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
 /// - `raised_mass` — `m_2`, scale reading of the same axle, with the other one raised
-/// - `total_mass` — `m`, of the whole vehicle: all scale readings together, vehicle level
+/// - `total_mass` — `m`, mass of the whole vehicle: all scale readings together, vehicle level
 /// - `wheelbase` — `l`, front to rear axle, along the vehicle
 /// - `lift` — `H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level
 /// - `loaded_radius` — `r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle

@@ -23,14 +23,14 @@ record! {
 /// `m_s = m - m_f - m_r`, `a_s = (m a - m_r l) / m_s`, `h_s = (m h - m_f r_f - m_r r_r) / m_s`
 ///
 /// # Parameters
-/// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
+/// - `total_mass` — `m`, mass of the whole vehicle as it stands: all scale readings together
 /// - `behind_front_axle` — `a`, distance of the centre of gravity of the whole vehicle behind the front axle
-/// - `centre_height` — `h`, of the centre of gravity of the whole vehicle above the ground
+/// - `centre_height` — `h`, height of the centre of gravity of the whole vehicle above the ground
 /// - `wheelbase` — `l`, front to rear axle
-/// - `front_unsprung_mass` — `m_f`, of the front axle, both wheels together
-/// - `rear_unsprung_mass` — `m_r`, of the rear axle, both wheels together
-/// - `front_unsprung_height` — `r_f`, of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly
-/// - `rear_unsprung_height` — `r_r`, of the centre of gravity of the rear unsprung mass above the ground
+/// - `front_unsprung_mass` — `m_f`, unsprung mass of the front axle, both wheels together
+/// - `rear_unsprung_mass` — `m_r`, unsprung mass of the rear axle, both wheels together
+/// - `front_unsprung_height` — `r_f`, height of the centre of gravity of the front unsprung mass above the ground: the loaded radius, nearly
+/// - `rear_unsprung_height` — `r_r`, height of the centre of gravity of the rear unsprung mass above the ground
 ///
 /// # Returns
 /// See the fields of [`SprungCentre`].

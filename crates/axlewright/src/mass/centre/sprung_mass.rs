@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `scale_mass` — `m`, scale reading of the wheel, the axle or the vehicle
-/// - `unsprung_mass` — `m_u`, of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft
+/// - `unsprung_mass` — `m_u`, unsprung mass of the same wheel, axle or vehicle: wheels, tyres, hubs, brakes, a live axle, and half of each arm, link, spring, damper and shaft
 ///
 /// # Returns
 /// The sprung mass.

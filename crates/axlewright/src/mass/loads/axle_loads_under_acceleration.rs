@@ -8,9 +8,9 @@ use crate::{Result, cannot, valid};
 /// `F_r = m (g a + a_x h) / l`, `F_f = m g - F_r`
 ///
 /// # Parameters
-/// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
+/// - `total_mass` — `m`, mass of the whole vehicle as it stands: all scale readings together
 /// - `behind_front_axle` — `a`, distance of the centre of gravity behind the front axle
-/// - `centre_height` — `h`, of the centre of gravity above the ground
+/// - `centre_height` — `h`, height of the centre of gravity above the ground
 /// - `wheelbase` — `l`, front to rear axle
 /// - `acceleration` — `a_x`, forward, positive for gaining speed, negative for braking
 ///

@@ -7,9 +7,9 @@ use crate::{Result, valid};
 /// `F = m a_y h / t`
 ///
 /// # Parameters
-/// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
-/// - `centre_height` — `h`, of the centre of gravity above the ground
-/// - `track` — `t`, between the tyre centres, mean of both axles
+/// - `total_mass` — `m`, mass of the whole vehicle as it stands: all scale readings together
+/// - `centre_height` — `h`, height of the centre of gravity above the ground
+/// - `track` — `t`, distance between the tyre centres, mean of both axles
 /// - `lateral_acceleration` — `a_y`, towards the left, as in a left turn
 ///
 /// # Returns

@@ -7,8 +7,8 @@ use crate::{Result, valid};
 /// `F = m a_x h / l`
 ///
 /// # Parameters
-/// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
-/// - `centre_height` — `h`, of the centre of gravity above the ground
+/// - `total_mass` — `m`, mass of the whole vehicle as it stands: all scale readings together
+/// - `centre_height` — `h`, height of the centre of gravity above the ground
 /// - `wheelbase` — `l`, front to rear axle
 /// - `acceleration` — `a_x`, forward, positive for gaining speed, negative for braking
 ///

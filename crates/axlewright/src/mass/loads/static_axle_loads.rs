@@ -19,7 +19,7 @@ record! {
 /// `F_r = m g a / l`, `F_f = m g - F_r`
 ///
 /// # Parameters
-/// - `total_mass` — `m`, of the whole vehicle as it stands: all scale readings together
+/// - `total_mass` — `m`, mass of the whole vehicle as it stands: all scale readings together
 /// - `behind_front_axle` — `a`, distance of the centre of gravity behind the front axle
 /// - `wheelbase` — `l`, front to rear axle
 ///

@@ -37,8 +37,8 @@ record! {
 /// - `left_rear` — `m_3`, scale reading
 /// - `right_rear` — `m_4`, scale reading
 /// - `wheelbase` — `l`, front to rear axle
-/// - `front_track` — `b_f`, between the tyre centres
-/// - `rear_track` — `b_r`, between the tyre centres
+/// - `front_track` — `b_f`, distance between the centres of the front tyres
+/// - `rear_track` — `b_r`, distance between the centres of the rear tyres
 ///
 /// # Returns
 /// See the fields of [`WeightDistribution`].

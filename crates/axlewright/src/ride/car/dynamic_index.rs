@@ -7,10 +7,10 @@ use crate::{Result, valid};
 /// `i = I / (m_s a b)`
 ///
 /// # Parameters
-/// - `pitch_inertia` — `I`, of the sprung mass about the lateral axis through its centre
-/// - `sprung_mass` — `m_s`, of the whole vehicle
+/// - `pitch_inertia` — `I`, pitch inertia of the sprung mass about the lateral axis through its centre
+/// - `sprung_mass` — `m_s`, sprung mass of the whole vehicle
 /// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
-/// - `rear_distance` — `b`, to the rear axle
+/// - `rear_distance` — `b`, distance from the centre of the sprung mass to the rear axle
 ///
 /// # Returns
 /// The square of the radius of gyration over the product of the distances.

@@ -7,10 +7,10 @@ use crate::{Result, valid};
 /// `n = f_f f_r t / (f_r - f_f)` with `t = L / v`
 ///
 /// # Parameters
-/// - `front_frequency` — `f_f`, of the body on the front axle
-/// - `rear_frequency` — `f_r`, of the body on the rear axle, higher than that of the front
+/// - `front_frequency` — `f_f`, frequency of the body on the front axle
+/// - `rear_frequency` — `f_r`, frequency of the body on the rear axle, higher than that of the front
 /// - `wheelbase` — `L`, front to rear axle
-/// - `speed` — `v`, of the vehicle
+/// - `speed` — `v`, speed of the vehicle
 ///
 /// # Returns
 /// Cycles of the front since it met the bump. One to one and a half is a flat ride; far more never feels like one.

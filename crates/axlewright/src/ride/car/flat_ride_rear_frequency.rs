@@ -7,10 +7,10 @@ use crate::{Result, cannot, valid};
 /// `f_r = n f_f / (n - f_f t)` with `t = L / v`
 ///
 /// # Parameters
-/// - `front_frequency` — `f_f`, of the body on the front axle
+/// - `front_frequency` — `f_f`, frequency of the body on the front axle
 /// - `wheelbase` — `L`, front to rear axle
-/// - `speed` — `v`, of the vehicle
-/// - `cycles` — `n`, of the front since it met the bump, until both ends move together
+/// - `speed` — `v`, speed of the vehicle
+/// - `cycles` — `n`, cycles of the front since it met the bump, until both ends move together
 ///
 /// # Returns
 /// Frequency of the body on the rear axle, higher than that of the front.

@@ -18,19 +18,19 @@ use crate::{Error, Result, valid};
 /// travel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the whole body
-/// - `pitch_inertia` — `I_y`, of the sprung mass about the lateral axis through its centre
-/// - `roll_inertia` — `I_x`, of the sprung mass about the longitudinal axis through its centre
-/// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
-/// - `rear_distance` — `b`, to the rear axle
-/// - `front_track` — between the tyre centres
-/// - `rear_track` — between the tyre centres
+/// - `sprung_mass` — `m_s`, mass of the whole body
+/// - `pitch_inertia` — `I_y`, pitch inertia of the sprung mass about the lateral axis through its centre
+/// - `roll_inertia` — `I_x`, roll inertia of the sprung mass about the longitudinal axis through its centre
+/// - `front_distance` — `a`, distance from the centre of the sprung mass to the front axle
+/// - `rear_distance` — `b`, distance from the centre of the sprung mass to the rear axle
+/// - `front_track` — distance between the centres of the front tyres
+/// - `rear_track` — distance between the centres of the rear tyres
 /// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre and bar), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-/// - `rear` — one rear wheel, likewise
-/// - `front_bar_rate` — `k_b`, of the anti-roll bar at the wheel: force at either wheel over its travel with the other wheel moved as far the opposite way; the rate of the bar times the square of its motion ratio in roll; left out if there is no bar
-/// - `rear_bar_rate` — of the rear bar, likewise
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
-/// - `seat_left` — `y`, of the seat to the left of that centre, negative to the right; 0 if missing
+/// - `rear` — one rear wheel, with the same fields
+/// - `front_bar_rate` — `k_b`, rate of the anti-roll bar at the wheel: force at each wheel over its travel, while the other wheel moves as far the opposite way. It is the rate of the bar times the square of its motion ratio in roll; left out if there is no bar
+/// - `rear_bar_rate` — rate of the rear bar, measured in the same way
+/// - `seat_forward` — `x`, distance of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
+/// - `seat_left` — `y`, distance of the seat to the left of that centre, negative to the right; 0 if missing
 ///
 /// # Valid for
 /// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Left and right are alike, and only the bar ties the wheels of an axle together. A live axle is close
@@ -127,7 +127,7 @@ impl FullCar {
     /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
     ///
     /// # Returns
-    /// One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// One row for each mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
     /// kinetic energy `bounce_share`, `pitch_share`, `roll_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are refused.
     pub fn modes(&self) -> Result<Table> {
         self.check()?;
@@ -137,12 +137,12 @@ impl FullCar {
     /// Amplitudes on sine waves that are the same under left and right, met later by the rear wheels: the body bounces and pitches.
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
-    /// - `speed` — of the vehicle, from which the delay of the rear follows
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
+    /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
-    /// One row a frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the tyre's load, as
+    /// One row for each frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `roll`, `seat_acceleration`; of each wheel the travel and the variation of the tyre's load, as
     /// `front_left_suspension_travel` and `front_left_tyre_load_variation`.
     pub fn frequency_response(
         &self,
@@ -157,12 +157,12 @@ impl FullCar {
     /// Amplitudes on sine waves with crests under the left wheels and troughs under the right ones: the body rolls.
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height under either side, up to 10 m
-    /// - `speed` — of the vehicle, from which the delay of the rear follows
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `amplitude` — amplitude of the road under each side, up to 10 m
+    /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
-    /// One row a frequency, as for the frequency response.
+    /// One row for each frequency, as for the frequency response.
     pub fn roll_response(
         &self,
         amplitude: Length,
@@ -180,14 +180,14 @@ impl FullCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
     /// See the fields of [`VehicleOnRoad`]. For this model:
-    /// - `front_tyre_load_variation` — of one front tyre, about the static load
-    /// - `rear_tyre_load_variation` — of one rear tyre
+    /// - `front_tyre_load_variation` — variation of the load of one front tyre, about the static load
+    /// - `rear_tyre_load_variation` — variation of the load of one rear tyre, about the static load
     ///
     /// # Valid for
     /// - `0 <= roughness <= 1`
@@ -225,14 +225,14 @@ impl FullCar {
     /// Motion after a step of the road under one or both sides, met later by the rear wheels.
     ///
     /// # Parameters
-    /// - `left_height` — of the step under the left wheels, negative for a step down, 0 for no step
+    /// - `left_height` — height of the step under the left wheels, negative for a step down, 0 for no step
     /// - `right_height` — under the right wheels
-    /// - `speed` — of the vehicle
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the step under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`; for each wheel
+    /// One row for each time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `roll` (positive left side up), `seat_acceleration`; for each wheel
     /// road height, travel in bump and variation of the tyre load, as `front_left_road_height`, `front_left_suspension_travel`, `front_left_tyre_load_variation`; exact at every row.
     pub fn step(
         &self,
@@ -248,15 +248,15 @@ impl FullCar {
     /// Motion up a ramp that ends on a plain, under one or both sides, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `left_height` — of the plain under the left wheels, negative for a ramp down, 0 for no ramp
+    /// - `left_height` — height of the plain under the left wheels, negative for a ramp down, 0 for no ramp
     /// - `right_height` — under the right wheels
-    /// - `length` — of the ramp along the road
-    /// - `speed` — of the vehicle
+    /// - `length` — length of the ramp along the road
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the foot of the ramp under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn ramp(
         &self,
         left_height: Length,
@@ -273,15 +273,15 @@ impl FullCar {
     /// Motion over a half-sine bump, under one or both sides.
     ///
     /// # Parameters
-    /// - `left_height` — of the bump under the left wheels, negative for a hole, 0 for no bump
+    /// - `left_height` — height of the bump under the left wheels, negative for a hole, 0 for no bump
     /// - `right_height` — under the right wheels
-    /// - `length` — of the bump along the road, half a wave
-    /// - `speed` — of the vehicle
+    /// - `length` — length of the bump along the road, half a wave
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the beginning of the bump under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn half_sine(
         &self,
         left_height: Length,
@@ -298,14 +298,14 @@ impl FullCar {
     /// Motion over measured profiles of both tracks, straight from point to point.
     ///
     /// # Parameters
-    /// - `speed` — of the vehicle
+    /// - `speed` — speed of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `left_height` — of the road under the left wheels at each distance; before they reach the first distance, all wheels rest on the first height
+    /// - `left_height` — height of the road under the left wheels at each distance; before they reach the first distance, all wheels rest on the first height
     /// - `right_height` — under the right wheels
     ///
     /// # Returns
-    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
+    /// One row for each time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,

@@ -11,23 +11,23 @@ use crate::units::{
 };
 use crate::{Result, valid};
 
-/// A body that bounces and pitches on both axles, which meet the same road one after the other: four degrees of freedom, linear.
+/// A body that bounces and pitches on both axles, which drive over the same road one after the other: four degrees of freedom, linear.
 ///
 /// # Formula
 /// Height of the body at a place `x` in front of its centre: `z - x u`, with pitch `u` positive nose down. `m_s z'' = sum of F`, `I u'' = -a F_f + b F_r`
 /// with `F = k (z_u - z_x) + c (z_u' - z_x')` of both wheels of an axle; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the whole body
-/// - `pitch_inertia` — `I`, of the sprung mass about the lateral axis through its centre
-/// - `front_distance` — `a`, from the centre of the sprung mass to the front axle
-/// - `rear_distance` — `b`, to the rear axle
+/// - `sprung_mass` — `m_s`, mass of the whole body
+/// - `pitch_inertia` — `I`, pitch inertia of the sprung mass about the lateral axis through its centre
+/// - `front_distance` — `a`, distance from the centre of the sprung mass to the front axle
+/// - `rear_distance` — `b`, distance from the centre of the sprung mass to the rear axle
 /// - `front` — one front wheel: `unsprung_mass` (`m_u`), `wheel_rate` (`k`, without tyre), `wheel_damping` (`c`, rate of the damper times the square of its motion ratio), `tyre_rate` (`k_t`), `tyre_damping` (`c_t`, 0 if missing)
-/// - `rear` — one rear wheel, likewise
-/// - `seat_forward` — `x`, of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
+/// - `rear` — one rear wheel, with the same fields
+/// - `seat_forward` — `x`, distance of the seat in front of the centre of the sprung mass, negative behind it; 0 if missing
 ///
 /// # Valid for
-/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Both tracks are one. Tyres touch the road at one point. Roads in the time domain as for
+/// Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Both tracks follow one road profile. Tyres touch the road at one point. Roads in the time domain as for
 /// `ride.QuarterCar`.
 ///
 /// # Source
@@ -121,7 +121,7 @@ impl HalfCar {
     /// Eigenvalues of the state matrix: a pair has `w = sqrt(s_1 s_2)`, `zeta = -(s_1 + s_2) / (2 w)`; shares of the kinetic energy `m_i |q_i|^2` of its eigenvector
     ///
     /// # Returns
-    /// One row a mode: `mode` (named for its largest part: `bounce`, `pitch`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
+    /// One row for each mode: `mode` (named for its largest part: `bounce`, `pitch`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
     /// kinetic energy `bounce_share`, `pitch_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are refused.
     pub fn modes(&self) -> Result<Table> {
         self.check()?;
@@ -193,7 +193,7 @@ impl HalfCar {
     /// `f_f = sqrt(k_f / m_f) / (2 pi)` with `m_f = m_s b / (a + b)` on both wheels, tyres in series, the rear likewise; cycles `n = f_f f_r t / (f_r - f_f)` with `t = (a + b) / v`
     ///
     /// # Parameters
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     ///
     /// # Returns
     /// See the fields of [`FlatRide`].
@@ -219,12 +219,12 @@ impl HalfCar {
     /// Amplitudes on sine waves under all wheels, met later by the rear ones.
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
-    /// - `speed` — of the vehicle, from which the delay of the rear follows
-    /// - `frequency` — at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
+    /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
+    /// - `speed` — speed of the vehicle, which sets the delay of the rear wheels
+    /// - `frequency` — frequency at which the wheels meet the waves, speed over wavelength, each up to 1 kHz
     ///
     /// # Returns
-    /// One row a frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation` (both wheels of the
+    /// One row for each frequency: `frequency`, `body_displacement` (of the centre of mass), `pitch`, `seat_acceleration`; `front_suspension_travel` and `front_tyre_load_variation` (both wheels of the
     /// axle), `rear_suspension_travel` and `rear_tyre_load_variation`.
     pub fn frequency_response(
         &self,
@@ -243,14 +243,14 @@ impl HalfCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
     /// # Returns
     /// See the fields of [`VehicleOnRoad`]. For this model:
-    /// - `front_tyre_load_variation` — of both front tyres together, about the static load
-    /// - `rear_tyre_load_variation` — of both rear tyres together
+    /// - `front_tyre_load_variation` — variation of the load of both front tyres together, about the static load
+    /// - `rear_tyre_load_variation` — variation of the load of both rear tyres together, about the static load
     ///
     /// # Valid for
     /// - `0 <= roughness <= 1`
@@ -287,13 +287,13 @@ impl HalfCar {
     /// Motion after a step of the road, met later by the rear wheels.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative for a step down
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the step, negative for a step down
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the step under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `seat_acceleration`; for the front axle `front_road_height`,
+    /// One row for each time step from 0: `time`, `body_displacement` (of the centre of mass), `pitch` (positive nose down), `seat_acceleration`; for the front axle `front_road_height`,
     /// `front_suspension_travel` and `front_tyre_load_variation` (both wheels), for the rear `rear_road_height`, `rear_suspension_travel`, `rear_tyre_load_variation`; exact at every row.
     pub fn step(&self, height: Length, speed: Velocity, duration: Time, time_step: Time) -> Result<Table> {
         self.along(&Road::step(height)?, speed, duration, time_step)
@@ -302,14 +302,14 @@ impl HalfCar {
     /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative for a ramp down
-    /// - `length` — of the ramp along the road
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the plain, negative for a ramp down
+    /// - `length` — length of the ramp along the road
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the foot of the ramp under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn ramp(
         &self,
         height: Length,
@@ -324,14 +324,14 @@ impl HalfCar {
     /// Motion over a half-sine bump.
     ///
     /// # Parameters
-    /// - `height` — of the bump, negative for a hole
-    /// - `length` — of the bump along the road, half a wave
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the bump, negative for a hole
+    /// - `length` — length of the bump along the road, half a wave
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the beginning of the bump under the front wheels
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn half_sine(
         &self,
         height: Length,
@@ -346,13 +346,13 @@ impl HalfCar {
     /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
-    /// - `speed` — of the vehicle
+    /// - `speed` — speed of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; before they reach the first distance, all wheels rest on the first height
+    /// - `height` — height of the road at each distance; before they reach the first distance, all wheels rest on the first height
     ///
     /// # Returns
-    /// One row a time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
+    /// One row for each time step while the front wheels go from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,

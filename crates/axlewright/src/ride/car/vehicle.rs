@@ -105,7 +105,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
         Course::new(roads, duration, time_step)
     }
 
-    /// One row a mode, the slowest first.
+    /// One row for each mode, the slowest first.
     pub(super) fn modes<const S: usize>(&self) -> Result<Table>
     where
         SMatrix<f64, S, S>: Square,

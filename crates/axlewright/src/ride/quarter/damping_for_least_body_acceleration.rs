@@ -7,9 +7,9 @@ use crate::{Result, valid};
 /// `c = k sqrt((m_s + m_u) / k_t)`
 ///
 /// # Parameters
-/// - `sprung_mass` — `m_s`, of the body on the wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel
+/// - `sprung_mass` — `m_s`, sprung mass of the body on the wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre
 ///
 /// # Returns

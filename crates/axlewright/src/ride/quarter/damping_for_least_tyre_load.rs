@@ -7,9 +7,9 @@ use crate::{Result, valid};
 /// `c = sqrt(k^2 M / k_t - 2 m_s m_u k / M + k_t m_s^2 m_u / M^2)`, `M = m_s + m_u`
 ///
 /// # Parameters
-/// - `sprung_mass` — `m_s`, of the body on the wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel
+/// - `sprung_mass` — `m_s`, sprung mass of the body on the wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre
 ///
 /// # Returns

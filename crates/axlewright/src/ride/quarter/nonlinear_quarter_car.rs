@@ -18,11 +18,11 @@ use core::cell::Cell;
 /// `F_d` and `F_b` monotone cubics through the points, gas force taken off
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre and bump stop
+/// - `sprung_mass` — `m_s`, share of the body's mass on this wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel, without tyre and bump stop
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `damper` — `F_d`, of the damper itself, a `spring.DamperCurve`
+/// - `damper` — `F_d`, force curve of the damper itself, a `spring.DamperCurve`
 /// - `damper_motion_ratio` — `r`, shortening of the damper over travel of the wheel
 /// - `bump_stop` — with `bump_left` (`b`, wheel travel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
@@ -146,12 +146,12 @@ impl NonlinearQuarterCar {
     /// Motion after a step of the road.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative for a step down
+    /// - `height` — height of the step, negative for a step down
     /// - `duration` — time to compute
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
+    /// One row for each time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
     /// `tyre_load_variation`, `bump_stop_force`.
     pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
         self.along(Road::step(height)?, duration, time_step)
@@ -160,14 +160,14 @@ impl NonlinearQuarterCar {
     /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative for a ramp down
-    /// - `length` — of the ramp along the road
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the plain, negative for a ramp down
+    /// - `length` — length of the ramp along the road
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the foot of the ramp
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step.
+    /// One row for each time step from 0, as after a step.
     pub fn ramp(
         &self,
         height: Length,
@@ -182,14 +182,14 @@ impl NonlinearQuarterCar {
     /// Motion over a half-sine bump.
     ///
     /// # Parameters
-    /// - `height` — of the bump, negative for a hole
-    /// - `length` — of the bump along the road, half a wave
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the bump, negative for a hole
+    /// - `length` — length of the bump along the road, half a wave
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the beginning of the bump
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step.
+    /// One row for each time step from 0, as after a step.
     pub fn half_sine(
         &self,
         height: Length,
@@ -204,13 +204,13 @@ impl NonlinearQuarterCar {
     /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
-    /// - `speed` — of the vehicle
+    /// - `speed` — speed of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; before the first distance, the wheel rests on the first height
+    /// - `height` — height of the road at each distance; before the first distance, the wheel rests on the first height
     ///
     /// # Returns
-    /// One row a time step from the first distance to the last, as after a step.
+    /// One row for each time step from the first distance to the last, as after a step.
     pub fn profile(
         &self,
         speed: Velocity,

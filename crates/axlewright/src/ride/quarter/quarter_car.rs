@@ -24,12 +24,12 @@ use nalgebra::{Complex, SVector};
 /// `m_s z_s'' = k (z_u - z_s) + c (z_u' - z_s')`; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - m_s z_s''`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the body on this wheel
-/// - `unsprung_mass` — `m_u`, of the wheel
-/// - `wheel_rate` — `k`, of the suspension at the wheel, without tyre
-/// - `wheel_damping` — `c`, of the damper at the wheel: its rate times the square of its motion ratio
+/// - `sprung_mass` — `m_s`, share of the body's mass on this wheel
+/// - `unsprung_mass` — `m_u`, unsprung mass of the wheel
+/// - `wheel_rate` — `k`, rate of the suspension at the wheel, without tyre
+/// - `wheel_damping` — `c`, damping at the wheel: rate of the damper times the square of its motion ratio
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
-/// - `tyre_damping` — `c_t`, of the tyre; 0 if missing
+/// - `tyre_damping` — `c_t`, damping of the tyre; 0 if missing
 ///
 /// # Valid for
 /// Small motions: no stop is touched. The tyre stays on the ground; a tyre that would lift pulls instead. The damper is the same in bump and rebound. The tyre touches the road
@@ -208,11 +208,11 @@ impl QuarterCar {
     /// `(c_t s + k_t) s^2 (m_s m_u s^2 + (m_s + m_u) (c s + k)) / D`
     ///
     /// # Parameters
-    /// - `amplitude` — of the road's height, half the height from trough to crest, up to 10 m
-    /// - `frequency` — at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
+    /// - `amplitude` — amplitude of the road: half the height from trough to crest, up to 10 m
+    /// - `frequency` — frequency at which the wheel meets the waves, speed over wavelength, each up to 1 MHz
     ///
     /// # Returns
-    /// One row a frequency: `frequency`, `transmissibility` (body over road), `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
+    /// One row for each frequency: `frequency`, `transmissibility` (body over road), `body_acceleration`, `suspension_travel`, `tyre_load_variation`.
     pub fn frequency_response(&self, amplitude: Length, frequency: &[Frequency]) -> Result<Table> {
         within_ten_metres(amplitude)?;
         self.check()?;
@@ -241,7 +241,7 @@ impl QuarterCar {
     ///
     /// # Parameters
     /// - `roughness` — `G`, one-sided density of the road's height at 0.1 cycles a metre
-    /// - `speed` — `v`, of the vehicle
+    /// - `speed` — `v`, speed of the vehicle
     /// - `shortest_wave` — shortest wave of the road that the tyre does not bridge; ISO 8608 gives its classes down to 0.35 m
     /// - `longest_wave` — longest wave of the road; ISO 8608 gives its classes up to 91 m
     ///
@@ -311,12 +311,12 @@ impl QuarterCar {
     /// Motion after a step of the road.
     ///
     /// # Parameters
-    /// - `height` — of the step, negative for a step down
+    /// - `height` — height of the step, negative for a step down
     /// - `duration` — time to compute
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
+    /// One row for each time step from 0: `time`, `road_height`, `body_displacement`, `wheel_displacement`, `suspension_travel`, `body_acceleration`,
     /// `tyre_load_variation`; exact at every row.
     pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
         self.along(Road::step(height)?, duration, time_step)
@@ -325,14 +325,14 @@ impl QuarterCar {
     /// Motion up a ramp that ends on a plain, such as a bevelled kerb.
     ///
     /// # Parameters
-    /// - `height` — of the plain, negative for a ramp down
-    /// - `length` — of the ramp along the road
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the plain, negative for a ramp down
+    /// - `length` — length of the ramp along the road
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the foot of the ramp
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn ramp(
         &self,
         height: Length,
@@ -347,14 +347,14 @@ impl QuarterCar {
     /// Motion over a half-sine bump.
     ///
     /// # Parameters
-    /// - `height` — of the bump, negative for a hole
-    /// - `length` — of the bump along the road, half a wave
-    /// - `speed` — of the vehicle
+    /// - `height` — height of the bump, negative for a hole
+    /// - `length` — length of the bump along the road, half a wave
+    /// - `speed` — speed of the vehicle
     /// - `duration` — time to compute, from the beginning of the bump
     /// - `time_step` — time from row to row
     ///
     /// # Returns
-    /// One row a time step from 0, as after a step; exact at every row.
+    /// One row for each time step from 0, as after a step; exact at every row.
     pub fn half_sine(
         &self,
         height: Length,
@@ -369,13 +369,13 @@ impl QuarterCar {
     /// Motion over a measured profile, straight from point to point.
     ///
     /// # Parameters
-    /// - `speed` — of the vehicle
+    /// - `speed` — speed of the vehicle
     /// - `time_step` — time from row to row
     /// - `distance` — along the road, at least two in increasing order
-    /// - `height` — of the road at each distance; before the first distance, the wheel rests on the first height
+    /// - `height` — height of the road at each distance; before the first distance, the wheel rests on the first height
     ///
     /// # Returns
-    /// One row a time step from the first distance to the last, as after a step; exact at every row for the road of straight lines.
+    /// One row for each time step from the first distance to the last, as after a step; exact at every row for the road of straight lines.
     pub fn profile(
         &self,
         speed: Velocity,

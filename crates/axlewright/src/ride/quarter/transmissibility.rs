@@ -7,8 +7,8 @@ use crate::{Result, valid};
 /// `T = sqrt((1 + (2 zeta r)^2) / ((1 - r^2)^2 + (2 zeta r)^2))`
 ///
 /// # Parameters
-/// - `frequency_ratio` — `r`, of the motion over the undamped natural frequency
-/// - `damping_ratio` — `zeta`, of the mass on its spring
+/// - `frequency_ratio` — `r`, frequency of the motion over the undamped natural frequency
+/// - `damping_ratio` — `zeta`, damping ratio of the mass on its spring
 ///
 /// # Returns
 /// Amplitude of the mass over that of the foot. It is 1 at a ratio of the square root of 2, with any damping; more below, less above.

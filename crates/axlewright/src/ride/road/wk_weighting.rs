@@ -11,7 +11,7 @@ use core::f64::consts::SQRT_2;
 /// `Q_4 = 0.63`, `Q_5 = Q_6 = 0.91`
 ///
 /// # Parameters
-/// - `frequency` — `f`, of the vibration
+/// - `frequency` — `f`, frequency of the vibration
 ///
 /// # Returns
 /// Share of the acceleration that counts: nearly all from 4 to 8 Hz, little far from there.

@@ -9,9 +9,9 @@ use core::f64::consts::PI;
 ///
 /// # Parameters
 /// - `bar_rate` — `k`, wanted force at either end over travel of that end, the other end travelling as far the other way
-/// - `arm_length` — `R`, of each arm, square to the axis of the bar, from that axis to its link
-/// - `active_length` — `L`, of the bar that twists, between the arms
-/// - `shear_modulus` — `G`, of the steel, 79 GPa or nearly
+/// - `arm_length` — `R`, length of each arm, square to the axis of the bar, from that axis to its link
+/// - `active_length` — `L`, length of the bar that twists, between the arms
+/// - `shear_modulus` — `G`, shear modulus of the steel, 79 GPa or nearly
 ///
 /// # Returns
 /// Diameter of a solid round bar; the rate rises with its fourth power, so that a millimetre on 20 mm is a fifth.

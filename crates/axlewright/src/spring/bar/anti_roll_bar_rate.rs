@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `torsional_rate` — `K`, torque over twist of the whole bar, end to end
-/// - `arm_length` — `R`, of each arm, square to the axis of the bar, from that axis to its link
+/// - `arm_length` — `R`, length of each arm, square to the axis of the bar, from that axis to its link
 ///
 /// # Returns
 /// Force at either end over travel of that end, the other end travelling as far the other way. While both move alike the bar gives nothing.

@@ -8,9 +8,9 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `torsional_rate` — `K`, torque over twist of the whole bar, end to end
-/// - `arm_length` — `R`, of the arm, from the axis of the bar to its end
-/// - `arm_angle` — `b`, of the arm above the horizontal, positive where its end is higher than the bar
-/// - `torque` — `T`, in the bar there, positive where it presses the end of the arm down
+/// - `arm_length` — `R`, length of the arm, from the axis of the bar to its end
+/// - `arm_angle` — `b`, angle of the arm above the horizontal, positive if its end is higher than the bar
+/// - `torque` — `T`, torque in the bar there, positive if it presses the end of the arm down
 ///
 /// # Returns
 /// Tangent rate: vertical force over vertical travel at the end of the arm. Negative where the arm folds: nothing brings it back there.

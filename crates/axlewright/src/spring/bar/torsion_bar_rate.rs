@@ -8,9 +8,9 @@ use core::f64::consts::PI;
 /// `K = pi G (D^4 - d^4) / (32 L)`
 ///
 /// # Parameters
-/// - `shear_modulus` — `G`, of the steel, 79 GPa or nearly
+/// - `shear_modulus` — `G`, shear modulus of the steel, 79 GPa or nearly
 /// - `inner_diameter` — `d`, bore of the bar; nothing for a solid one
-/// - `outer_diameter` — `D`, of the bar where it twists
+/// - `outer_diameter` — `D`, outer diameter of the bar where it twists
 /// - `active_length` — `L`, that twists: between the splines or bearings that hold it, with what the ends add
 ///
 /// # Returns

@@ -10,7 +10,7 @@ use core::f64::consts::PI;
 /// # Parameters
 /// - `torque` — `T`, that twists the bar
 /// - `inner_diameter` — `d`, bore of the bar; nothing for a solid one
-/// - `outer_diameter` — `D`, of the bar where it twists
+/// - `outer_diameter` — `D`, outer diameter of the bar where it twists
 ///
 /// # Returns
 /// Shear stress at the surface, with the sign of the torque.

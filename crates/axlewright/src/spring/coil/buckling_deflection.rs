@@ -9,7 +9,7 @@ use core::f64::consts::PI;
 /// `y = L_0 C_1 (1 - sqrt(1 - C_2 / lambda^2))` with `lambda = nu L_0 / D`, `C_1 = E / (2 (E - G))`, `C_2 = 2 pi^2 (E - G) / (2 G + E)`
 ///
 /// # Parameters
-/// - `free_length` — `L_0`, of the spring unloaded
+/// - `free_length` — `L_0`, length of the spring unloaded
 /// - `mean_diameter` — `D`, the diameter of the coil between wire centres (outside diameter less wire)
 /// - `end_fixity` — `nu`, how the ends are held: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one on a flat seat and the other free to move sideways and to tilt
 /// - `elastic_modulus` — `E` of the wire; 206 GPa for spring steel (EN 13906-1, from memory)

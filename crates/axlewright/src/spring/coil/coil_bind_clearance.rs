@@ -7,10 +7,10 @@ use crate::{Result, valid};
 /// `s = L_0 - F / k - x - L_c`
 ///
 /// # Parameters
-/// - `free_length` — `L_0`, of the spring unloaded
-/// - `solid_length` — `L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`
+/// - `free_length` — `L_0`, length of the spring unloaded
+/// - `solid_length` — `L_c`, length with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
-/// - `spring_load` — `F`, in the spring at ride height, laden as it will be
+/// - `spring_load` — `F`, load in the spring at ride height, laden as it will be
 /// - `spring_bump_travel` — `x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio
 ///
 /// # Returns

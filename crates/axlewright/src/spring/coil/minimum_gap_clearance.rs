@@ -8,10 +8,10 @@ use crate::{Result, valid};
 /// `s = L_0 - F / k - x - L_n`
 ///
 /// # Parameters
-/// - `free_length` — `L_0`, of the spring unloaded
-/// - `shortest_length` — `L_n`, at which it may work: `spring::shortest_length`
+/// - `free_length` — `L_0`, length of the spring unloaded
+/// - `shortest_length` — `L_n`, length at which it may work: `spring::shortest_length`
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
-/// - `spring_load` — `F`, in the spring at ride height, laden as it will be
+/// - `spring_load` — `F`, load in the spring at ride height, laden as it will be
 /// - `spring_bump_travel` — `x`, shortening of the spring from ride height to full bump: wheel travel times motion ratio
 ///
 /// # Returns

@@ -10,7 +10,7 @@ use crate::{Error, Result, cannot, valid};
 /// Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland), from nothing when unloaded; rate `F'(x)`, energy the integral of `F`
 ///
 /// # Fields
-/// - `points` — in order of deflection, each with `deflection` and `force`; no deflection and no force is added where it is missing
+/// - `points` — points in order of deflection, each with `deflection` and `force`; if the point of zero deflection and zero force is missing, it is added
 ///
 /// # Valid for
 /// Deflections from the free length up to the last point; beyond the points nothing is known and nothing is guessed. Forces that rise from point to point. The rate between them is only as good as the points stand close: two points
@@ -63,7 +63,7 @@ impl ProgressiveCoil {
     /// Force, rate and energy at a deflection.
     ///
     /// # Parameters
-    /// - `deflection` — from the free length
+    /// - `deflection` — deflection from the free length
     ///
     /// # Returns
     /// See the fields of [`CompressedCoil`].
@@ -124,10 +124,10 @@ impl ProgressiveCoil {
     /// Force, rate and energy over deflections.
     ///
     /// # Parameters
-    /// - `deflection` — from the free length, in any order
+    /// - `deflection` — deflection from the free length, in any order
     ///
     /// # Returns
-    /// One row a deflection: `deflection`, and the results of `at`: `...`; one beyond the points is a refused row.
+    /// One row for each deflection: `deflection`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, deflection: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["deflection"], &[deflection.len()])?;

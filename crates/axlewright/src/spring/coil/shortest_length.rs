@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `L_n = L_c + S_a`
 ///
 /// # Parameters
-/// - `solid_length` — `L_c`, with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`
+/// - `solid_length` — `L_c`, length with every coil touching: measured, or from `solid_length_closed_ground` or `solid_length_closed`
 /// - `minimum_gap` — `S_a`, sum of the gaps that must stay open, as the maker says, or from `minimum_gap_cold_dynamic` or `minimum_gap_hot_dynamic`
 ///
 /// # Returns

@@ -7,10 +7,10 @@ use crate::{Result, valid};
 /// `k = n (p + p_a) A^2 / V + p B`
 ///
 /// # Parameters
-/// - `pressure` — `p`, in the spring at that height, as a gauge reads it
-/// - `station_pressure` — `p_a`, of the air around, as measured there, not reduced to sea level
+/// - `pressure` — `p`, pressure in the spring at that height, as a gauge reads it
+/// - `station_pressure` — `p_a`, absolute pressure of the surrounding air, as measured there, not reduced to sea level
 /// - `effective_area` — `A`, load over gauge pressure at that height, as the maker's table says
-/// - `volume` — `V`, of the air at that height, with the tank that is openly joined to it
+/// - `volume` — `V`, volume of the air at that height, with the tank that is openly joined to it
 /// - `polytropic_exponent` — `n`, 1 for slow changes (isothermal), 1.4 for fast ones (adiabatic); in between on the road
 /// - `area_growth` — `B`, growth of the effective area over travel in bump: mm²/mm, a length; nothing for a straight piston, negative for a waisted one
 ///

@@ -11,7 +11,7 @@ use crate::{Error, Result, cannot, valid};
 /// Piecewise cubic `F(x)` through the points with monotone slopes (Fritsch and Butland), nothing before contact; rate `F'(x)`, energy the integral of `F`
 ///
 /// # Fields
-/// - `points` — in order of compression, each with `compression` and `force`; contact at no compression and no force is added where it is missing
+/// - `points` — points in order of compression, each with `compression` and `force`; if the point of zero compression and zero force is missing, it is added
 ///
 /// # Valid for
 /// Compressions up to the last point, and none before contact; beyond the points nothing is known and nothing is guessed. Forces that never fall. A slow press: rubber and foam
@@ -61,7 +61,7 @@ impl BumpStop {
     /// Force, rate and energy at a compression.
     ///
     /// # Parameters
-    /// - `compression` — from contact; below nothing the stop is not touched
+    /// - `compression` — compression from contact; below zero, the stop is not touched
     ///
     /// # Returns
     /// See the fields of [`Stopped`].
@@ -132,10 +132,10 @@ impl BumpStop {
     /// Force, rate and energy over compressions.
     ///
     /// # Parameters
-    /// - `compression` — from contact, in any order
+    /// - `compression` — compressions from contact, in any order
     ///
     /// # Returns
-    /// One row a compression: `compression`, and the results of `at`: `...`; one beyond the points is a refused row.
+    /// One row for each compression: `compression`, and the results of `at`: `...`; one beyond the points is a refused row.
     pub fn table(&self, compression: &[Length]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["compression"], &[compression.len()])?;

@@ -7,8 +7,8 @@ use crate::{Result, valid};
 /// `k = k_1 + k_2`
 ///
 /// # Parameters
-/// - `first_rate` — `k_1`, of one spring
-/// - `second_rate` — `k_2`, of the other
+/// - `first_rate` — `k_1`, rate of one spring
+/// - `second_rate` — `k_2`, rate of the other spring
 ///
 /// # Returns
 /// The rate of the pair.

@@ -29,9 +29,9 @@ record! {
 /// `F_i = k_i s_i`; crossover at the smaller, `F = min(F_1, F_2)`, with `x = F / k_1 + F / k_2`; solid at the greater, with `x = s_1 + s_2`
 ///
 /// # Parameters
-/// - `first_rate` — `k_1`, of one spring
+/// - `first_rate` — `k_1`, rate of one spring
 /// - `first_travel_to_solid` — `s_1`, its free length less its solid length, or less the length at which a stop takes over
-/// - `second_rate` — `k_2`, of the other
+/// - `second_rate` — `k_2`, rate of the other spring
 /// - `second_travel_to_solid` — `s_2`, its free length less its solid length, or less the length at which a stop takes over
 ///
 /// # Returns

@@ -7,19 +7,19 @@ use crate::base::text::said;
 use crate::units::{Force, Length, LinearStiffness};
 use crate::{Error, Result, cannot, valid};
 
-/// Springs end to end on one axis, each until its coils close.
+/// Springs end to end on one axis; each works until its coils close.
 ///
 /// # Formula
 /// under a load `F` each is shortened by `x_i = min(F / k_i, L_0i - L_ci)`; length `L = sum of (L_0i - x_i)`; rate `1 / k = sum of 1 / k_i` over those that are open; one closes at
 /// `F_i = k_i (L_0i - L_ci)`
 ///
 /// # Fields
-/// - `springs` — in any order, each with `name`, `rate` `k_i` along its own axis, `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at which a stop takes over
-/// - `spacers` — length that does not change: sliders between the springs, and spacers; nothing where it is missing
+/// - `springs` — springs in any order, each with `name`, `rate` `k_i` along its own axis, `free_length` `L_0i` and `solid_length` `L_ci`: every coil touching, or the length at which a stop takes over
+/// - `spacers` — total length of sliders between the springs and of spacers; zero if missing
 ///
 /// # Valid for
-/// Linear springs that close at once, two of them at least, no friction of the slider between them, seats that stay parallel. Coils touch one by one
-/// before the last, so that a real stack has a soft corner. At the load itself at which a spring closes the rate is that below it. Beyond the load at which all are closed it is refused.
+/// At least two linear springs, each closing at one load, without friction of the slider between them, on parallel seats. The coils of a real spring close
+/// one by one, so the rate of a real stack changes gradually. At the load at which a spring closes, the rate is that below this load. A load above which all springs are closed is refused.
 ///
 /// # Source
 /// Springs in series: equal force, deflections add (Hooke's law)
@@ -29,9 +29,9 @@ use crate::{Error, Result, cannot, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct Stack {
-    /// In any order.
+    /// Springs of the stack, in any order.
     pub springs: Vec<StackedSpring>,
-    /// Length that does not change.
+    /// Total length of sliders and spacers.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub spacers: Stated<Value<Length>>,
 }
@@ -46,9 +46,9 @@ pub struct Stack {
 pub struct StackedSpring {
     /// Name of the spring.
     pub name: String,
-    /// Along its own axis.
+    /// Rate of the spring along its own axis.
     pub rate: Value<LinearStiffness>,
-    /// Length unloaded.
+    /// Length of the unloaded spring.
     pub free_length: Value<Length>,
     /// Length with every coil touching.
     pub solid_length: Value<Length>,
@@ -63,7 +63,7 @@ record! {
     pub struct LoadedStack {
         /// Length of the whole stack, spacers included.
         pub length: Length,
-        /// Shortening from the free length: what it sags under that load.
+        /// Shortening from the free length under that load.
         pub deflection: Length,
         /// Rate of the open springs; at the highest load, of those that close last.
         pub rate: LinearStiffness,
@@ -180,7 +180,7 @@ impl Stack {
     /// The stack held at a length.
     ///
     /// # Parameters
-    /// - `length` — of the whole stack, spacers included, from every spring closed to every one free
+    /// - `length` — length of the whole stack, spacers included, from every spring closed to every one free
     ///
     /// # Returns
     /// See the fields of [`HeldStack`].
@@ -248,7 +248,7 @@ impl Stack {
     /// - `load` — compressive forces
     ///
     /// # Returns
-    /// One row a load: `load`, the results of `under_load`: `...`, and `closed_springs`, the names of the springs that are closed.
+    /// One row for each load: `load`, the results of `under_load`: `...`, and `closed_springs`, the names of the springs that are closed.
     pub fn table(&self, load: &[Force]) -> Result<Table> {
         self.check()?;
         let mut rows = Filling::over(["load"], &[load.len()])?;

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
-/// - `deflection` — `x`, from its free length: preload included, not only the travel of the wheel
+/// - `deflection` — `x`, deflection from the free length: with the preload, not only the travel of the wheel
 ///
 /// # Returns
 /// The energy that is set free when the spring is let go.

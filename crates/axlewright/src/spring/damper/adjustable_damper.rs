@@ -14,13 +14,13 @@ use crate::{Error, Result, cannot, valid};
 /// `F(v) / v` is nearest, the first one where two are as near
 ///
 /// # Fields
-/// - `gas_force` — that pushes the rod out at rest and is in every force of the points
-/// - `bump` — settings of the bump adjuster, each with its name (`setting`) and its points, velocities above nothing
-/// - `rebound` — settings of the rebound adjuster, each with its name and its points, velocities below nothing
+/// - `gas_force` — force that pushes the rod out at rest; the forces of all points include it
+/// - `bump` — settings of the bump adjuster, each with its name (`setting`) and its points, with positive velocities
+/// - `rebound` — settings of the rebound adjuster, each with its name and its points, with negative velocities
 ///
 /// # Valid for
-/// Adjusters that leave each other alone: measure bump at the middle setting of rebound and the other way round; some dampers change both. Velocities up to
-/// the last point of a setting: beyond it that setting is left out. Otherwise as `spring::DamperCurve`.
+/// Adjusters that do not affect each other: measure bump at the middle setting of rebound, and rebound at the middle setting of bump. A setting counts up to the velocity of
+/// its last point. Otherwise as `spring::DamperCurve`.
 ///
 /// # Source
 /// Secant at a velocity, gas force removed; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 22 (from memory)
@@ -30,7 +30,7 @@ use crate::{Error, Result, cannot, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct AdjustableDamper {
-    /// Force that pushes the rod out at rest, and is in every force of the points.
+    /// Force that pushes the rod out at rest; the forces of all points include it.
     pub gas_force: Value<Force>,
     /// Settings of the bump adjuster.
     pub bump: Vec<DamperSetting>,
@@ -43,9 +43,9 @@ pub struct AdjustableDamper {
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `setting` and `points`"))]
 pub struct DamperSetting {
-    /// Its name, such as the clicks from closed.
+    /// Name of the setting, such as the clicks from closed.
     pub setting: String,
-    /// In order of velocity, at least one.
+    /// Points in order of velocity, at least one.
     pub points: Vec<DamperPoint>,
 }
 
@@ -57,15 +57,15 @@ record! {
         pub bump_setting: String,
         /// Setting of the rebound adjuster.
         pub rebound_setting: String,
-        /// Secant in bump there, gas force taken off.
+        /// Secant in bump at that setting, gas force taken off.
         pub bump_damping: Damping,
-        /// Secant in rebound there.
+        /// Secant in rebound at that setting.
         pub rebound_damping: Damping,
-        /// Damping ratio that they give.
+        /// Damping ratio with both settings.
         pub achieved_ratio: Ratio,
-        /// Rebound over both that they give.
+        /// Share of rebound in the damping with both settings.
         pub achieved_rebound_share: Ratio,
-        /// Damping ratio that they give less the wanted one: what is left when the adjusters end or their steps are coarse.
+        /// Damping ratio with both settings minus the wanted one; it remains if the adjusters end or their steps are coarse.
         pub ratio_error: Ratio,
     }
 }
@@ -95,7 +95,7 @@ impl AdjustableDamper {
     /// The setting of each adjuster that comes nearest to a wanted damping ratio and split.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign: that of the wheel times the motion ratio
+    /// - `velocity` — velocity of the damper, without sign: that of the wheel times the motion ratio
     /// - `wanted_ratio` — damping ratio, mean of bump and rebound
     /// - `rebound_share` — wanted rebound over both; two thirds are common practice on the road, no source
     /// - `damper_motion_ratio` — shortening of the damper over travel of the wheel
@@ -159,10 +159,10 @@ impl AdjustableDamper {
     /// Every pair of settings over velocities.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign
+    /// - `velocity` — velocity of the damper, without sign
     ///
     /// # Returns
-    /// One row a velocity and pair: `velocity`, `bump_setting`, `rebound_setting`, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity
+    /// One row for each velocity and pair: `velocity`, `bump_setting`, `rebound_setting`, `bump_damping`, `rebound_damping`, `mean_damping`, `rebound_share`; a velocity
     /// beyond the points of a setting is a refused row.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         let bump = self.measured("bump", &self.bump, 1.0)?;

@@ -17,7 +17,7 @@ use core::f64::consts::{FRAC_PI_2, PI};
 ///
 /// # Fields
 /// - `gas_force` — `F_0`, that pushes the rod out at rest and is in every force of the points; 0 N for a damper without gas, or where the dynamometer took it off
-/// - `points` — in order of velocity, at least one in rebound and one in bump, each with `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart); none at rest
+/// - `points` — points in order of velocity, at least one in rebound and one in bump, each with `velocity` (positive in bump) and `force` (positive where it pushes the eyes apart); none at rest
 ///
 /// # Valid for
 /// Velocities of the damper from the first to the last point: beyond them nothing is known and nothing is guessed. One force a velocity: position, temperature,
@@ -85,7 +85,7 @@ impl DamperCurve {
     /// Force at a velocity, as the dynamometer reads it.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, positive in bump; between the first and the last point
+    /// - `velocity` — velocity of the damper, positive in bump; between the first and the last point
     ///
     /// # Returns
     /// Force that pushes the eyes apart, gas force included.
@@ -97,7 +97,7 @@ impl DamperCurve {
     /// Damping at a velocity in bump and the same in rebound: secants, their mean by energy, the split.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign; both ways between the points
+    /// - `velocity` — velocity of the damper, without sign; both ways between the points
     ///
     /// # Returns
     /// See the fields of [`DampingAt`].
@@ -127,7 +127,7 @@ impl DamperCurve {
     /// Damping ratio of a wheel at a velocity of its damper: mean of bump and rebound by energy, secants, gas force taken off.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign: that of the wheel times the motion ratio
+    /// - `velocity` — velocity of the damper, without sign: that of the wheel times the motion ratio
     /// - `damper_motion_ratio` — shortening of the damper over travel of the wheel
     /// - `tangent_rate` — wheel rate, or ride rate with the tyre in series (say which one it was)
     /// - `sprung_mass` — the scale reading of the wheel less its unsprung mass
@@ -148,10 +148,10 @@ impl DamperCurve {
     /// Forces and damping over velocities.
     ///
     /// # Parameters
-    /// - `velocity` — of the damper, without sign
+    /// - `velocity` — velocity of the damper, without sign
     ///
     /// # Returns
-    /// One row a velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer reads them, and the results of
+    /// One row for each velocity: `velocity`, `bump_force` and `rebound_force` as the dynamometer reads them, and the results of
     /// `damping`: `...`.
     pub fn table(&self, velocity: &[Velocity]) -> Result<Table> {
         self.check()?;

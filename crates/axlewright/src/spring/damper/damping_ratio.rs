@@ -8,7 +8,7 @@ use crate::{Result, valid};
 /// `zeta = c_w / (2 sqrt(k m))`
 ///
 /// # Parameters
-/// - `wheel_damping` — `c_w`, at the wheel: damper rate times the square of the damper's own motion ratio
+/// - `wheel_damping` — `c_w`, damping at the wheel: damper rate times the square of the damper's own motion ratio
 /// - `tangent_rate` — `k`, tangent rate at ride height: wheel rate, or ride rate with the tyre in series (say which one it was)
 /// - `sprung_mass` — `m`, the scale reading of the wheel less its unsprung mass
 ///

@@ -8,10 +8,10 @@ use crate::{Result, valid};
 /// `k = 4 E w t^3 (3 n_f + 2 n_g) / (3 L^3)`
 ///
 /// # Parameters
-/// - `elastic_modulus` — `E`, of the steel, 206 GPa or nearly
-/// - `leaf_width` — `w`, of every leaf
-/// - `leaf_thickness` — `t`, of every leaf
-/// - `span` — `L`, from eye to eye, less what the clamp of the axle holds stiff
+/// - `elastic_modulus` — `E`, elastic modulus of the steel, 206 GPa or nearly
+/// - `leaf_width` — `w`, width of every leaf
+/// - `leaf_thickness` — `t`, thickness of every leaf
+/// - `span` — `L`, length from eye to eye, minus the length that the clamp of the axle holds stiff
 /// - `full_length_leaves` — `n_f`, whole: leaves that reach from eye to eye, the main leaf among them
 /// - `graduated_leaves` — `n_g`, whole: leaves that get shorter step by step
 ///

@@ -20,10 +20,10 @@ record! {
 /// `sigma_f = 9 F L / (2 w t^2 (3 n_f + 2 n_g))`, `sigma_g = 2 sigma_f / 3`
 ///
 /// # Parameters
-/// - `load` — `F`, at the middle, what the spring carries
-/// - `leaf_width` — `w`, of every leaf
-/// - `leaf_thickness` — `t`, of every leaf
-/// - `span` — `L`, from eye to eye, less what the clamp of the axle holds stiff
+/// - `load` — `F`, load at the middle, carried by the spring
+/// - `leaf_width` — `w`, width of every leaf
+/// - `leaf_thickness` — `t`, thickness of every leaf
+/// - `span` — `L`, length from eye to eye, minus the length that the clamp of the axle holds stiff
 /// - `full_length_leaves` — `n_f`, whole: leaves that reach from eye to eye, the main leaf among them
 /// - `graduated_leaves` — `n_g`, whole: leaves that get shorter step by step
 ///

@@ -12,23 +12,23 @@ use crate::{Error, Result, valid};
 /// `b - z`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// # Fields
-/// - `rate` — `k`, of the spring along its own axis, as its maker says
-/// - `free_length` — `L_0`, of the spring unloaded
+/// - `rate` — `k`, rate of the spring along its own axis, by its maker
+/// - `free_length` — `L_0`, length of the unloaded spring
 /// - `solid_length` — `L_c`, block length: every coil touching
-/// - `minimum_gap` — `s`, sum of the gaps that must stay open between the coils, as the spring's maker says (EN 13906-1)
+/// - `minimum_gap` — `s`, sum of the gaps that must stay open between the coils, by the spring's maker (EN 13906-1)
 /// - `motion_ratio` — `r`, shortening of the spring over travel of the wheel, measured along the spring and constant over the travel
 /// - `sprung_mass` — `m`, the scale reading of the wheel less its unsprung mass, loaded as it will be
-/// - `droop_length` — `L_d`, between the spring's seats with the wheel hanging at full droop on its fully open damper, the adjuster where it will be
-/// - `damper_stroke` — `h`, of the damper, fully open less fully closed, bump rubbers on its rod left aside
-/// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; that of the spring where it is missing, as on a coil-over
-/// - `damper_mounting` — `coil_over` where spring and damper have one axis, or `apart`; left out, it is `apart` if the damper has a ratio of its own
-/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` where there is no bump stop; left out, the bump travel holds without one
+/// - `droop_length` — `L_d`, length between the spring's seats with the wheel hanging on the fully open damper, and the adjuster in its final place
+/// - `damper_stroke` — `h`, stroke of the damper: length fully open minus length fully closed, bump rubbers on its rod not counted
+/// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; if it is missing, that of the spring, as on a coil-over
+/// - `damper_mounting` — `coil_over` if spring and damper have one axis, or `apart`; if it is left out, `apart` holds for a damper with its own ratio
+/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` if there is no bump stop; if it is left out, no bump stop is counted
 ///
 /// # Valid for
 /// A linear spring that acts along its seats, and a motion ratio that does not change with travel: measure it over the whole travel first.
-/// Full droop is where the damper is fully open; a strap or a joint that stops the wheel earlier is not seen, nor is what a hose, a joint or a
-/// tyre leaves. Friction, bar, bush rates and gas force of the damper are left aside. Where a margin is negative, the lengths and
-/// forces are those of a spring that nothing else stops. Bump stops give way: coil bind is held against the closed damper.
+/// At full droop the damper is fully open. The model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
+/// Friction, bar, bush rates and the damper's gas force are neglected. If a margin is negative, lengths and
+/// forces are those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared with the closed damper.
 ///
 /// # Source
 /// Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN 13906-1:2013 (from memory); standard gravity: 3rd CGPM
@@ -51,7 +51,7 @@ pub struct Corner {
     pub motion_ratio: Value<Ratio>,
     /// Scale reading of the wheel less its unsprung mass.
     pub sprung_mass: Value<Mass>,
-    /// Between the spring's seats with the wheel at full droop.
+    /// Length between the spring's seats with the wheel at full droop.
     pub droop_length: Value<Length>,
     /// Stroke of the damper, fully open less fully closed.
     pub damper_stroke: Value<Length>,
@@ -133,11 +133,11 @@ impl Model for Corner {
 }
 
 impl Corner {
-    /// The corner at ride height: what the spring does there, and what is left of the travel.
+    /// The corner at ride height: force, length and rate of the spring, and remaining travel.
     ///
     /// # Returns
     /// - `spring_force` — compressive force in the spring: the sprung weight over the motion ratio
-    /// - `spring_length` — between its seats
+    /// - `spring_length` — length of the spring between its seats
     /// - `sag` — travel of the wheel from full droop to ride height, all of the droop that is left; negative where the preload holds the wheel on the open damper
     /// - `bump_left` — travel of the wheel in bump until something ends it; negative where it has ended below ride height
     /// - `ends_first` — what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`

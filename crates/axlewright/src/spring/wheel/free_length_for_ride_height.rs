@@ -7,8 +7,8 @@ use crate::{Result, valid};
 /// `L_0 = L + F / k`
 ///
 /// # Parameters
-/// - `spring_length` — `L`, between the spring's seats at the ride height that is wanted
-/// - `spring_load` — `F`, in the spring there: sprung mass times gravity over motion ratio, laden as it will be
+/// - `spring_length` — `L`, length between the spring's seats at the wanted ride height
+/// - `spring_load` — `F`, load in the spring there: sprung mass times gravity over motion ratio, laden as it will be
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
 ///
 /// # Returns

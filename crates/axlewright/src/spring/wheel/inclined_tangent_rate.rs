@@ -11,8 +11,8 @@ use core::f64::consts::FRAC_PI_2;
 /// # Parameters
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
 /// - `motion_ratio` — `r`, travel of the lower eye over travel of the wheel, taken as constant
-/// - `angle_from_measured_travel` — `a`, between the spring's axis and the travel of the lower eye
-/// - `spring_force` — `F`, in the spring at this position, compression positive
+/// - `angle_from_measured_travel` — `a`, angle between the spring's axis and the travel of the lower eye
+/// - `spring_force` — `F`, force in the spring at this position, compression positive
 /// - `spring_length` — `L`, eye to eye at this position
 ///
 /// # Returns

@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `k_r = k_w k_t / (k_w + k_t)`
 ///
 /// # Parameters
-/// - `wheel_rate` — `k_w`, of the suspension at the wheel
+/// - `wheel_rate` — `k_w`, rate of the suspension at the wheel
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
 ///
 /// # Returns

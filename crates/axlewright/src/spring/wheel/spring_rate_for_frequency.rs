@@ -12,7 +12,7 @@ use crate::{Result, valid};
 /// - `frequency` — `f`, undamped natural frequency that is wanted, on the wheel rate: the tyre left out
 /// - `sprung_mass` — `m`, the scale reading of the wheel less its unsprung mass
 /// - `motion_ratio` — `r`, travel of the spring's mount over travel of the wheel
-/// - `angle_from_measured_travel` — `a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+/// - `angle_from_measured_travel` — `a`, angle between the spring's axis and the direction in which the mount's travel was measured; zero if `r` was measured eye to eye along the spring
 ///
 /// # Returns
 /// The rate of the spring along its own axis.

@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `x = F / k`
 ///
 /// # Parameters
-/// - `load` — `F`, on the spring
+/// - `load` — `F`, load on the spring
 /// - `tangent_rate` — `k`, constant over the whole deflection
 ///
 /// # Returns

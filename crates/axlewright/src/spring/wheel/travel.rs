@@ -70,7 +70,7 @@ pub(in crate::spring) struct Bump {
     pub(in crate::spring) bump_stop_travel: Option<Length>,
     /// From ride height, until a seat touches its bump stop.
     pub(in crate::spring) bump_clearance: Option<Length>,
-    /// Of the spring, whose seat rises by no more than the wheel, or by this times as much.
+    /// Motion ratio of the spring: if it is above 1, the seat rises by this times the wheel travel, otherwise at most by the wheel travel.
     pub(in crate::spring) motion_ratio: Option<Ratio>,
 }
 

@@ -11,7 +11,7 @@ use core::f64::consts::FRAC_PI_2;
 /// # Parameters
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
 /// - `motion_ratio` — `r`, travel of the spring's mount over travel of the wheel
-/// - `angle_from_measured_travel` — `a`, between the spring's axis and the direction in which the mount's travel was measured; zero where `r` was measured eye to eye along the spring
+/// - `angle_from_measured_travel` — `a`, angle between the spring's axis and the direction in which the mount's travel was measured; zero if `r` was measured eye to eye along the spring
 ///
 /// # Returns
 /// The rate at the wheel centre, for small travel around the position where `r` and `a` were measured.

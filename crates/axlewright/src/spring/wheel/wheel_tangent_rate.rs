@@ -8,12 +8,12 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `spring_rate` — `k`, the rate of the spring along its own axis
-/// - `motion_ratio` — `r`, shortening of the spring, eye to eye, over travel of the wheel
-/// - `spring_force` — `F`, in the spring at this position, compression positive, gas force of its damper included
-/// - `motion_ratio_gradient` — `dr/dz`, change of `r` with wheel travel, positive where `r` grows in bump
+/// - `motion_ratio` — `r`, shortening of the spring between its eyes over travel of the wheel
+/// - `spring_force` — `F`, force in the spring at this position, including the damper's gas force; compression positive
+/// - `motion_ratio_gradient` — `dr/dz`, change of `r` with wheel travel, positive if `r` grows in bump
 ///
 /// # Returns
-/// The tangent rate at the wheel; it can be negative where the geometry outweighs the spring.
+/// The tangent rate at the wheel; it is negative if the geometric term outweighs the spring.
 ///
 /// # Valid for
 /// - `0 < spring_rate`

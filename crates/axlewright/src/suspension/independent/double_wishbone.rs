@@ -18,55 +18,55 @@ use crate::units::{Angle, Length};
 /// `s (dx/dz) l / h` of the contact point held in the upright; with inboard brakes, and in drive, the latter of the wheel's centre
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`: which way the wheelbase grows, and whether braking dives or lifts
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and whether braking causes dive or lift
 /// - `upper_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
-/// - `lower_arm` — the same
-/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; of an unsteered wheel the rod that holds its toe
-/// - `wheel` — at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
-/// - `coil_over` — `body_eye`, `lower_eye`, what it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); of a coil apart from the damper its `spring_seats` (`body`, `lower`, `carried_by`)
-/// - `torsion_bar` — `turned_by` the arm along whose axis it lies (`lower_arm` or `upper_arm`), its `rate`, and its `torque` at ride height, positive where it carries the vehicle
-/// - `anti_roll_bar` — `link_eye` of the drop link and what it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (where it is missing) or `inboard`
-/// - `driving` — `axle_share` of the tractive force, by half shafts from a final drive on the body; height and wheelbase are those of `braking`
-/// - `joint_limits` — lean from ride height that `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner` allow
+/// - `lower_arm` — `front_pivot`, `rear_pivot` on the body, `ball_joint` on the upright
+/// - `tie_rod` — `inner` on the rack in its middle, `outer` on the steering arm; on an unsteered wheel, the rod that holds its toe
+/// - `wheel` — wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground
+/// - `coil_over` — `body_eye`, `lower_eye`, the part that it is `carried_by` (`lower_arm`, `upper_arm` or `upright`); `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes minus length between the seats); `damper` (`open_length`, `closed_length` between the eyes, `gas_force`); `spring_seats`, if the coil is not on the damper (`body`, `lower`, `carried_by`)
+/// - `torsion_bar` — bar along the axis of an arm: `turned_by` (`lower_arm` or `upper_arm`), `rate`, and `torque` at ride height, positive if it carries the vehicle
+/// - `anti_roll_bar` — left end of the bar: `link_eye` of the drop link, the part that it is `carried_by`, `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
+/// - `braking` — data of the brakes: `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`; `place` of the brakes, `outboard` (the default) or `inboard`
+/// - `driving` — `axle_share` of the tractive force, through half shafts from a final drive on the body; `braking` gives height and wheelbase
+/// - `joint_limits` — allowed lean from ride height of the joints `upper_ball`, `lower_ball`, `tie_rod_outer`, `tie_rod_inner`
 ///
 /// # Valid for
-/// The left wheel, all points at ride height in the body's axes (x forward, y left, z up), arms that turn about the line of their pivots, rigid links, a rack along y.
-/// Camber and toe at ride height are those of the `wheel`, whatever the points are. The joints stand straight at ride height; set them so. What is
-/// missing gives results that are not a number. Bushes, the tyre's give and friction are left aside.
+/// The left wheel, with all points at ride height in the body's axes (x forward, y left, z up). Arms turn about the line of their pivots, links are rigid, and the rack lies along y.
+/// Camber and toe at ride height are those of `wheel`; the points do not change them. Set the joints straight at ride height: lean counts from there.
+/// A result whose inputs are missing is not a number. The model neglects bushes, compliance of the tyre, and friction.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; W. F. Milliken, D. L. Milliken, *Race Car Vehicle Dynamics* (1995), chapter 17, anti features of outboard and inboard torque (from memory); terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// # Caution
-/// Steering and suspension carry lives, and a compressed spring stores enough energy to kill: check clearance and joints on the vehicle over the whole
-/// travel and lock before it moves; local codes and licensed practice come first.
+/// A failed steering or suspension part can kill, and a compressed spring stores enough energy to kill. Check clearance and joints on the vehicle over the whole
+/// travel and lock before it moves. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct DoubleWishbone {
     /// End of the vehicle.
     pub axle: Axle,
-    /// The upper arm.
+    /// Upper arm.
     pub upper_arm: Arm,
-    /// The lower arm.
+    /// Lower arm.
     pub lower_arm: Arm,
-    /// From the rack to the steering arm.
+    /// Tie rod from the rack to the steering arm.
     pub tie_rod: TieRod,
-    /// At ride height.
+    /// Left wheel, at ride height.
     pub wheel: Wheel,
     /// Spring and damper.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub coil_over: Stated<CoilOver>,
-    /// Along the axis of an arm.
+    /// Torsion bar along the axis of an arm.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub torsion_bar: Stated<TorsionBar>,
-    /// One end of the bar.
+    /// Left end of the anti-roll bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AntiRollBar>,
-    /// Braking loads.
+    /// Share and place of the brakes, for anti-pitch in braking.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
-    /// Driving loads.
+    /// Share of the tractive force, for anti-pitch in drive.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub driving: Option<Driving>,
     /// Limits on the lean of the joints.
@@ -138,15 +138,15 @@ impl DoubleWishbone {
     /// The wheel at a travel and rack travel: alignment, instant centres, spring, stroke and joints.
     ///
     /// # Parameters
-    /// - `travel` — `z`, of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — `y_r`, from the rack's middle, positive to the left
+    /// - `travel` — `z`, travel of the wheel's centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — `y_r`, displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// See the fields of [`WheelPosition`]. For this model:
-    /// - `eye_length` — between the eyes of the coil-over
+    /// - `eye_length` — length between the eyes of the coil-over
     /// - `upper_joint_angle` — lean of the upper ball joint from ride height, its stud along the steering axis
-    /// - `lower_ball_angle` — the same of the lower ball joint
-    /// - `first_joint` — which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
+    /// - `lower_ball_angle` — lean of the lower ball joint from ride height, its stud along the steering axis
+    /// - `first_joint` — name of the joint that reaches its limit first: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
     ///
     /// # Example
     /// ```
@@ -175,21 +175,21 @@ impl DoubleWishbone {
     /// The wheel over travel and rack travel.
     ///
     /// # Parameters
-    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `travel` — travel of the wheel's centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
+    /// One row for each travel and rack travel: `travel`, `rack_travel`, and the results of `at`: `...`.
     pub fn table(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.table(travel, rack_travel)
     }
 
-    /// Both wheels on level ground while the body rolls and heaves over them; the right wheel is the mirror image of this one.
+    /// Both wheels on level ground while the body rolls and heaves; the right wheel is the mirror image of the left one.
     ///
     /// # Parameters
-    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
-    /// - `roll` — of the body against the ground, about x, positive with its left side up, as in a left turn
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `heave` — rise of the ground at the body's centre plane relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up, as in a left turn
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// See the fields of [`WheelsInRoll`].
@@ -200,33 +200,33 @@ impl DoubleWishbone {
     /// Both wheels over heave, roll and rack travel.
     ///
     /// # Parameters
-    /// - `heave` — of the ground under the body's centre plane against the body from ride height, positive in bump
-    /// - `roll` — of the body against the ground, about x, positive with its left side up
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `heave` — rise of the ground at the body's centre plane relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the body relative to the ground, about x; positive with the left side up
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
+    /// One row for each heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.roll_table(heave, roll, rack_travel)
     }
 
-    /// The joints in space, part by part: to draw the linkage, or to measure clearance from.
+    /// Positions of all joints, part by part, to draw the linkage or to measure clearances.
     ///
     /// # Parameters
-    /// - `travel` — of the wheel's centre against the body from ride height, positive in bump
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `travel` — travel of the wheel's centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
-    /// One row a travel, rack travel and point, the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`, `tie rod`,
+    /// One row for each travel, rack travel and point, with the points of a part in the order in which a line joins them: `travel`, `rack_travel`, `part` (`upper arm`, `lower arm`, `upright`, `tie rod`,
     /// `coil-over`, `coil` where it has seats of its own, `anti-roll bar`, `wheel`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, travel: &[Length], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.points(travel, rack_travel)
     }
 
-    /// Travel of the linkage in droop and bump before a link is in line with the part that it turns; damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump until a link lines up with the part that it turns; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
-    /// - `rack_travel` — from the rack's middle, positive to the left
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
     ///
     /// # Returns
     /// - `droop` — least travel, negative
@@ -237,17 +237,17 @@ impl DoubleWishbone {
         self.prepare()?.travel_range(rack_travel)
     }
 
-    /// The wheel moved in its arch: both arms with their pivots, upright, wheel and what the arms carry are moved; rack, upper eye of the coil-over and bar stay.
+    /// The wheel moved in its arch: arms with their pivots, upright, wheel and all parts on the arms move; rack, upper eye of the coil-over and anti-roll bar stay.
     ///
     /// # Parameters
-    /// - `forward` — by how much
-    /// - `outboard` — by how much
-    /// - `up` — by how much, against the body, which then stands so much lower
-    /// - `travel` — from the ride height of each
+    /// - `forward` — displacement forward, negative to the rear
+    /// - `outboard` — displacement outboard, negative inboard
+    /// - `up` — displacement up relative to the body; the body then stands lower by this much
+    /// - `travel` — travel of the wheel, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their new length at ride height,
-    /// camber and toe are there what they were, and the spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The tie rod and the drop link are set to their new length at ride height.
+    /// Camber and toe at ride height stay the same. The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn arch_move(
         &self,
         forward: Length,
@@ -258,15 +258,15 @@ impl DoubleWishbone {
         change::arch_move(self, forward, outboard, up, travel)
     }
 
-    /// The body raised or lowered on its springs, the linkage as it is.
+    /// The body raised or lowered on its springs; the linkage is not changed.
     ///
     /// # Parameters
-    /// - `rise` — of the body above the ground, negative where it is lowered
-    /// - `travel` — from the ride height of each
+    /// - `rise` — height by which the body is raised, negative if it is lowered
+    /// - `travel` — travel of the wheel, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`; changes are against the ride height before. Toe is as the rods leave it, and the
-    /// spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`; changes are relative to the ride height before. Toe is not set again.
+    /// The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn ride_height_change(&self, rise: Length, travel: &[Length]) -> Result<Table> {
         change::ride_height_change(self, rise, travel)
     }
@@ -274,11 +274,11 @@ impl DoubleWishbone {
     /// A spacer behind the wheel, or a wheel of another offset.
     ///
     /// # Parameters
-    /// - `outward` — thickness of the spacer, or by how much the new offset is less
-    /// - `travel` — from ride height
+    /// - `outward` — thickness of the spacer, or the reduction of the offset
+    /// - `travel` — travel of the wheel, from ride height
     ///
     /// # Returns
-    /// Two rows a travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The spring's seat (without a coil the torsion bar) is set so that it carries the wheel load that it carried.
+    /// Two rows for each travel, with the rack in its middle: `state` (`before` or `after`), `travel`, and the results of `at`. The spring seat (without a coil, the torsion bar) is set so that the wheel load stays the same.
     pub fn spacer(&self, outward: Length, travel: &[Length]) -> Result<Table> {
         change::spacer(self, outward, travel)
     }

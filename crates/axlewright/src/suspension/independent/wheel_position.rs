@@ -1,4 +1,4 @@
-//! The wheel on its linkage: what every independent suspension says of one, written once.
+//! Results of a wheel on its linkage, for every independent suspension.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it; a chunk is never empty"
@@ -16,7 +16,7 @@ use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, Torque};
 use crate::{Result, valid};
 
 record! {
-    /// The wheel at one travel and rack travel; what is not known is not a number.
+    /// The wheel at one travel and rack travel; a result that is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct WheelPosition {
         /// Wheel centre, forward in the body's axes.
@@ -27,11 +27,11 @@ record! {
         pub wheel_z: Length,
         /// Half track: from the vehicle's centre plane to the contact point, which lies a loaded radius from the wheel's centre in the wheel's plane.
         pub half_track: Length,
-        /// Change of that from ride height.
+        /// Change of the half track from ride height.
         pub half_track_change: Length,
         /// Movement of the wheel centre from ride height, positive for a longer wheelbase.
         pub wheelbase_change: Length,
-        /// Positive with the top of the wheel outboard.
+        /// Camber, positive with the top of the wheel outboard.
         pub camber: Angle,
         /// Change of camber over 25 mm of bump, at the slope here.
         pub camber_change: Angle,
@@ -39,47 +39,47 @@ record! {
         pub toe: Angle,
         /// Change of toe over 25 mm of bump, at the slope that it has here.
         pub bump_steer: Angle,
-        /// Positive with the upper end of the steering axis to the rear.
+        /// Caster, positive with the upper end of the steering axis to the rear.
         pub caster: Angle,
-        /// Positive with the upper end of the steering axis inboard.
+        /// Kingpin inclination, positive with the upper end of the steering axis inboard.
         pub kingpin_inclination: Angle,
-        /// From the steering axis outboard to the contact point, at the ground.
+        /// Distance from the steering axis outboard to the contact point, at the ground.
         pub scrub_radius: Length,
-        /// From the contact point forward to the steering axis, at the ground.
+        /// Distance from the contact point forward to the steering axis, at the ground.
         pub mechanical_trail: Length,
         /// Instant centre of the upright in front view, in the transverse plane through the contact point, to the left; infinite if there is none.
         pub front_view_centre_y: Length,
-        /// Height of that centre above the ground under this wheel.
+        /// Height of the front-view instant centre above the ground under this wheel.
         pub front_view_centre_height: Length,
-        /// Above the ground, where the line from the contact point to that centre meets the vehicle's centre plane; of the axle while the other wheel is this one's mirror image.
+        /// Height of the roll centre above the ground: the line from contact point to instant centre meets the centre plane there. It holds while the other wheel is the mirror image of this one.
         pub roll_centre_height: Length,
         /// Instant centre of the upright in side view with the brake held, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of that centre above the ground.
+        /// Height of the side-view instant centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump, with the brake held.
         pub side_view_angle: Angle,
         /// Forward lean of the path of the wheel's centre in bump.
         pub wheel_path_angle: Angle,
-        /// In braking the anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle.
+        /// Anti-dive of a front axle, or anti-lift of a rear axle, in braking; 100 % cancels all pitch at that axle.
         pub brake_anti_pitch: Ratio,
-        /// In drive the anti-squat of a rear axle, the anti-lift of a front one, as such a share.
+        /// Anti-squat of a rear axle, or anti-lift of a front axle, in drive; 100 % cancels all pitch at that axle.
         pub drive_anti_pitch: Ratio,
-        /// Between the eyes of the coil-over.
+        /// Length between the eyes of the coil-over.
         pub eye_length: Length,
         /// Shortening of the spring over wheel travel.
         pub motion_ratio: Ratio,
         /// Motion ratio of the damper; it differs from the coil's if the coil has seats of its own.
         pub damper_motion_ratio: Ratio,
-        /// Between the seats of the spring.
+        /// Length of the spring between its seats.
         pub spring_length: Length,
-        /// Compressive, in the coil; nothing where it is loose.
+        /// Force in the coil, compression positive; zero if the coil is loose.
         pub spring_force: Force,
         /// Force of coil, gas and torsion bar at the wheel, `F r`.
         pub wheel_force: Force,
-        /// Tangent rate at the wheel, with the term of the changing motion ratio; of coil, gas and torsion bar, without anti-roll bar and tyre.
+        /// Tangent rate at the wheel of coil, gas and torsion bar, with the term of the changing motion ratio; anti-roll bar and tyre are not included.
         pub wheel_rate: LinearStiffness,
-        /// By how much the spring is shorter than unloaded.
+        /// Compression of the spring from its free length.
         pub spring_used: Length,
         /// Until it is solid, along itself.
         pub spring_left: Length,
@@ -87,7 +87,7 @@ record! {
         pub damper_used: Length,
         /// Remaining stroke of the damper, to fully closed; negative past its end.
         pub damper_left: Length,
-        /// In the torsion bar, positive where it carries the vehicle.
+        /// Torque in the torsion bar, positive if it carries the vehicle.
         pub torsion_bar_torque: Torque,
         /// Turn of the bar's lever from ride height, positive as in bump.
         pub bar_angle: Angle,
@@ -99,7 +99,7 @@ record! {
         pub lower_ball_angle: Angle,
         /// Angle of the outer joint of the tie rod, its stud beside the steering axis.
         pub tie_rod_outer_angle: Angle,
-        /// Turn of the tie rod against the rack from ride height.
+        /// Turn of the tie rod relative to the rack, from ride height.
         pub tie_rod_inner_angle: Angle,
         /// Remaining angle until the first joint with a given limit reaches it.
         pub joint_left: Angle,

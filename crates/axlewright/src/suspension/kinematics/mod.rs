@@ -1,4 +1,4 @@
-//! What all linkages share: vectors, derivatives, travel and the table of points.
+//! Tools of all linkages: vectors, derivatives, the range of travel, and the table of points.
 
 pub(super) mod jet;
 #[cfg(feature = "sheet")]

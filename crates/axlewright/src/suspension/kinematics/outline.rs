@@ -22,7 +22,7 @@ record! {
     }
 }
 
-/// One row a state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
+/// One row for each state and point, each of the first inputs with each of the second ones; a state that is refused has one row.
 pub(in crate::suspension) fn outlines<'a, A: Quantity, B: Quantity>(
     [first, second]: [&'static str; 2],
     (firsts, seconds): (&[A], &[B]),

@@ -19,11 +19,11 @@ impl Prepare for LeafAxle {
 }
 
 impl LeafAxle {
-    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes.
+    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and remaining strokes.
     ///
     /// # Parameters
-    /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — `r`, of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — `z`, travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — `r`, roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// See the fields of [`LeafAxlePosition`].
@@ -63,11 +63,11 @@ impl LeafAxle {
     /// The axle over heave and roll.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
+    /// One row for each heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
@@ -79,24 +79,24 @@ impl LeafAxle {
         Ok(rows.finish())
     }
 
-    /// The joints in space, part by part, and the springs as they are bent: to draw the axle, or to measure clearance from.
+    /// Positions of all joints and the bent shape of the springs, part by part, to draw the axle or to measure clearances.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
+    /// One row for each heave, roll and point, with the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, `spring left`, `shackle left`, `seat left`, `damper left`, `coil-over left`, `wheel left`, the same of the right side, and `anti-roll bar`), `point`,
     /// and its place `x`, `y`, `z` in the body's axes. The main leaf goes from the `fixed eye` through `leaf`, `clamp` and `seat` to the `shackle eye`; sideways it is drawn from the eyes, which stay in their plane, evenly to its seat. A seat stands on the axle's own line, above or below it.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
-    /// Travel of the springs in droop and bump before a shackle is in line; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
+    /// Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
     ///
     /// # Parameters
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// - `droop` — lowest heave, negative
@@ -107,11 +107,11 @@ impl LeafAxle {
         self.prepare()?.travel_range(roll)
     }
 
-    /// The axle wound up in its springs by drive or brake, its heave kept.
+    /// Wind-up of the axle in its springs under drive or brake, at constant heave.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `torque` — of both wheels together, positive driving forward, negative braking; their force at the ground is it over the loaded radius
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `torque` — torque of both wheels together, positive in forward drive, negative in braking; the force at the ground is this torque over the loaded radius
     ///
     /// # Returns
     /// See the fields of [`WindUp`].

@@ -14,11 +14,11 @@ impl LeafAxle {
     /// A block between spring and seat, or one taken out: the body is raised or lowered, the springs as they are.
     ///
     /// # Parameters
-    /// - `thickness` — of the block put in, negative of one taken out: it raises the body where the spring lies above the axle, and lowers it where it lies below
-    /// - `heave` — from the ride height of each
+    /// - `thickness` — thickness of an added block, negative if a block is removed; it raises the body if the spring lies above the axle, and lowers it if it lies below
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The body's axes stay with the body: the axle moves in them. The seats of a coil are set so that it carries what it carried.
     pub fn seat_block(&self, thickness: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { thickness: (-1) <= .. <= 1 ; "plausibility limit: no block is 1 m thick"; }
@@ -32,11 +32,11 @@ impl LeafAxle {
     /// Shackles of another length; springs and coils together carry what they carried.
     ///
     /// # Parameters
-    /// - `longer` — by how much, negative where they are shorter
-    /// - `heave` — from the ride height of each
+    /// - `longer` — increase in length, negative if they get shorter
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before.
     pub fn shackle_change(&self, longer: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { longer: (-1) <= .. <= 1 ; "plausibility limit: no shackle is 1 m longer"; }
@@ -75,11 +75,11 @@ impl LeafAxle {
     /// The body raised or lowered by springs of another arch: they carry their load at the new height.
     ///
     /// # Parameters
-    /// - `rise` — of the body above the ground, negative where it is lowered
-    /// - `heave` — from the ride height of each
+    /// - `rise` — height by which the body is raised, negative if it is lowered
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The seats of a coil are set so that it carries what it carried.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before. The seats of a coil are set so that it carries what it carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { rise: (-10) <= .. <= 10 ; "plausibility limit: no body is raised by 10 m"; }
@@ -100,12 +100,12 @@ impl LeafAxle {
     /// The axle moved under its body: along its springs, whose seats come to another place of them, or up and down on blocks; wheels, seats and what the axle carries are moved, what is on the body stays.
     ///
     /// # Parameters
-    /// - `forward` — by how much; one half of each spring gets shorter by it, the other one longer
-    /// - `up` — by how much, against the body, which then stands so much lower: the seats stay at their height, blocks between them and the axle make it up
-    /// - `heave` — from the ride height of each
+    /// - `forward` — displacement forward; one half of each spring gets shorter by it, the other half longer
+    /// - `up` — displacement up relative to the body; the body then stands lower by this much: the seats stay at their height, blocks between them and the axle make it up
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. Kept are the eyes, the shackles and the height of the seats at ride height, the length that is clamped, the load of each spring and its bending strength `B`, with which a
     /// half of the length `L` has the rate `B / L^3` at its end. The seat is free to turn in a spring tester, so that a half carries the share `c` of the other's lever in both; hence the spring's rate is `B / (c_f^2 L_f^3 + c_s^2 L_s^3)`, of halves to the fixed eye and to the shackle, and a given one
     /// changes as that; `leaves` stay as they are. The main leaf keeps its length but for what the arcs want. The pinion points as it did, and the seats of a coil are set so that it carries what it carried.
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
@@ -129,10 +129,10 @@ impl LeafAxle {
     ///
     /// # Parameters
     /// - `outward` — thickness of a spacer, or by how much the new offset is less
-    /// - `heave` — from ride height
+    /// - `heave` — heave of the axle, from ride height
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
     pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }

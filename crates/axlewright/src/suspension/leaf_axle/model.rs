@@ -13,29 +13,29 @@ use crate::{Error, Result, valid};
 /// roll stiffness `U_rr - U_rt^2 / U_tt`, wind-up rate `U_tt`; anti-squat `s (dx/dz) l / h` of the contact point held in the axle
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`: which way the wheelbase grows, and which way the pinion points
-/// - `wheel` — the left one at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
-/// - `leaf` — the left leaf spring at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that it carries itself, while the wheel carries it and what the coil takes; the `leaves` of which its rate follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
-/// - `spring` — the `rate` of that spring alone, where it is known: it goes before the leaves
-/// - `damper` — the left one: `body_eye`, `axle_eye`, and, where they are known, `open_length` and `closed_length` between the eyes
-/// - `coil_over` — a helper coil beside the leaf, the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and, where there is no `damper` beside it, its own (`open_length`, `closed_length` between the eyes, `gas_force`)
-/// - `anti_roll_bar` — its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-/// - `bump_clearance` — above each spring seat to its bump stop, at ride height
-/// - `pinion_angle` — at ride height, against the body's axis, positive with its nose up
-/// - `braking` — `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`
-/// - `drive_share` — share of the driving force that this axle has; it wants `braking` for the height and the wheelbase
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and the direction of the pinion
+/// - `wheel` — left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right wheel is its mirror image
+/// - `leaf` — the left leaf spring at ride height, without its axle's torque: `fixed_eye` on the body, `shackle_eye` on the spring, `shackle_pivot` on the body, `seat`, where the centre bolt crosses the main leaf; `seat_angle`, positive with its front up; `clamped_length`, held stiff by the seat over both halves; `eye_offset` of the eyes' centres above the main leaf; `form`, `uniform_strength` (a stepped pack or a tapered leaf) or `uniform_section` (a single leaf, or all leaves full length); `load` that the leaf itself carries, without the load of the coil; the `leaves` from which its rate follows (`elastic_modulus`, `leaf_width`, `leaf_thickness`, `full_length_leaves`, `graduated_leaves`)
+/// - `spring` — the `rate` of the leaf spring alone, if it is known; it has priority over the leaves
+/// - `damper` — left damper: `body_eye`, `axle_eye`, and, if they are known, `open_length` and `closed_length` between the eyes
+/// - `coil_over` — left helper coil beside the leaf, mirrored on the right: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes minus length between the seats) and, where there is no `damper` beside it, its own (`open_length`, `closed_length` between the eyes, `gas_force`)
+/// - `anti_roll_bar` — left end of the bar, mirrored on the right: the part that carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
+/// - `bump_clearance` — clearance above each spring seat to its bump stop, at ride height
+/// - `pinion_angle` — angle of the pinion to the body's axis at ride height, positive with the nose up
+/// - `braking` — data of the brakes: `axle_share` `s` of the braking force, `centre_of_gravity_height` `h`, `wheelbase` `l`
+/// - `drive_share` — share of the driving force at this axle; height and wheelbase come from `braking`
 ///
 /// # Valid for
-/// Two springs alike, mirror images of each other, that stand parallel to the vehicle's centre plane: of their points only the seat's `y` counts. The rate is that of the spring alone, its eyes free to move apart and its seat free to turn, as a
-/// spring tester finds it; what shackle and eyes make of it on the vehicle is a result. At ride height each half is an arc. What is drawn is the ride height with everything fitted: a coil that turns the axle there is held by the leaves. Heave is that of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; bushes and
-/// their give, friction between leaves, which makes small movements stiffer; leaves that part beyond their free shape; the give of the springs sideways. The roll centre has low confidence: with eyes that cannot turn it lies up to 68 mm lower at an arch of 75 mm. What is missing gives results that are not a number.
+/// Two equal springs, mirror images of each other, parallel to the vehicle's centre plane; of their `y` coordinates, only that of the seat counts. The rate is that of the spring alone, with eyes free to move apart and a seat free to turn, as on a
+/// spring tester; the effect of shackle and eyes on the vehicle is a result. At ride height each half is an arc. The drawing shows the ride height with all parts fitted, and the leaves hold the moment of a helper coil there. Heave is the travel of the axle's middle. Left out: the twist of the leaves in roll, which adds to the roll stiffness; compliance
+/// of bushes; friction between leaves, which makes small movements stiffer; leaves that separate beyond their free shape; sideways compliance of the springs. The roll centre has low confidence: with eyes that cannot turn, it lies up to 68 mm lower at an arch of 75 mm. A result whose inputs are missing is not a number.
 ///
 /// # Source
 /// Beam theory of a cantilever with its curvature in one shape, exact for large slopes; virtual work. The eye's way is that of SAE HS-788's equivalent link of 3/4 of the half (uniform strength; from memory). Roll centre where the line between the
 /// spring's eyes passes the axle: Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 7 (from memory)
 ///
 /// # Caution
-/// A leaf spring under load stores enough energy to kill, and a broken main leaf lets the axle go. Wound up by drive or brake it can hop and break; check shackles, shafts and brake hoses over the whole travel before the vehicle moves. Local codes and
+/// A leaf spring under load stores enough energy to kill, and a broken main leaf no longer locates the axle. A spring that is wound up by drive or brake can hop and break. Check shackles, shafts and brake hoses over the whole travel before the vehicle moves. Local codes and
 /// licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(
@@ -46,29 +46,29 @@ use crate::{Error, Result, valid};
 pub struct LeafAxle {
     /// End of the vehicle.
     pub axle: Axle,
-    /// The left one at ride height.
+    /// Left wheel, at ride height.
     pub wheel: Wheel,
     /// Left leaf spring, at ride height.
     pub leaf: LeafSpring,
-    /// Rate of that spring alone; where it is not known its leaves give it.
+    /// Rate of the leaf spring alone; if it is not known, it follows from the leaves.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring: Option<LeafRate>,
-    /// The left one at ride height.
+    /// Left damper, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper: Option<AxleDamper>,
-    /// A helper coil, the left one at ride height.
+    /// Left helper coil, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub coil_over: Stated<AxleCoilOver>,
-    /// The left end of the bar.
+    /// Left end of the anti-roll bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AxleBar>,
-    /// Above each spring seat to its bump stop, at ride height.
+    /// Clearance above each spring seat to its bump stop, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bump_clearance: Option<Value<Length>>,
-    /// At ride height, positive with its nose up.
+    /// Angle of the pinion at ride height, positive with the nose up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pinion_angle: Option<Value<Angle>>,
-    /// Braking loads.
+    /// Share of the brakes, for anti-pitch in braking.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub braking: Option<Braking>,
     /// Share of the whole driving force at this axle.
@@ -96,25 +96,25 @@ pub enum LeafForm {
     )
 )]
 pub struct LeafSpring {
-    /// On the body.
+    /// Fixed eye, on the body.
     pub fixed_eye: Point,
-    /// On the spring.
+    /// Eye at the shackle, on the spring.
     pub shackle_eye: Point,
-    /// On the body.
+    /// Pivot of the shackle, on the body.
     pub shackle_pivot: Point,
     /// Seat: the point at which the centre bolt crosses the main leaf.
     pub seat: Point,
-    /// Positive with its front up.
+    /// Angle of the seat, positive with its front up.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub seat_angle: Option<Value<Angle>>,
-    /// Held stiff by the seat, over both halves.
+    /// Length that the seat clamps, over both halves.
     pub clamped_length: Value<Length>,
     /// Height of the eyes' centres above the middle of the main leaf.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub eye_offset: Option<Value<Length>>,
     /// Distribution of its bending strength.
     pub form: LeafForm,
-    /// Load at ride height.
+    /// Load of the leaf itself at ride height.
     pub load: Value<Force>,
     /// Leaves of the spring.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -162,9 +162,9 @@ pub struct Leaves {
     )
 )]
 pub struct AxleDamper {
-    /// On the body.
+    /// Eye on the body.
     pub body_eye: Point,
-    /// On the axle.
+    /// Eye on the axle.
     pub axle_eye: Point,
     /// Length between the eyes, fully open.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

@@ -1,4 +1,4 @@
-//! What is read of the axle where it stands: position, springs, shackles, strokes, roll centre and wind-up.
+//! Results at one position of the axle: position, springs, shackles, strokes, roll centre and wind-up.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"
@@ -23,7 +23,7 @@ use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiff
 use crate::{Error, Result, cannot, valid};
 
 record! {
-    /// The axle at one heave and roll; what is not known is not a number.
+    /// The axle at one heave and roll; a result that is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct LeafAxlePosition {
         /// Left wheel centre, forward in the body's axes.
@@ -40,35 +40,35 @@ record! {
         pub right_wheel_z: Length,
         /// Movement of the axle's middle from ride height, positive for a longer wheelbase.
         pub wheelbase_change: Length,
-        /// Turn of the axle against the body, positive to the left.
+        /// Turn of the axle relative to the body, positive to the left.
         pub axle_steer: Angle,
-        /// Change of that over roll: of a rear axle negative is roll understeer, of a front one positive.
+        /// Change of `axle_steer` over roll; understeer is negative for a rear axle, positive for a front axle.
         pub roll_steer: Ratio,
-        /// Movement of the axle's middle against the body, to the left: the axle leans about the roll centre.
+        /// Movement of the axle's middle relative to the body, to the left: the axle rolls about the roll centre.
         pub lateral_shift: Length,
-        /// Against the body's axis, positive with its nose up.
+        /// Angle of the pinion to the body's axis, positive with the nose up.
         pub pinion_angle: Angle,
-        /// Change of that angle from ride height; known without it.
+        /// Change of the pinion angle from ride height; known even if the angle is not.
         pub pinion_angle_change: Angle,
-        /// Above the ground, where the line between the spring's eyes passes the axle, which holds the body sideways.
+        /// Height of the roll centre above the ground: the line between the spring's eyes passes the axle there.
         pub roll_centre_height: Length,
         /// Instant centre of the axle in side view, with the wheels held by drive or brake, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of that centre above the ground.
+        /// Height of the side-view instant centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump.
         pub side_view_angle: Angle,
-        /// The anti-dive of a front axle, the anti-lift of a rear one, as a share of what would cancel the pitch of that axle.
+        /// Anti-dive of a front axle, or anti-lift of a rear axle, in braking; 100 % cancels all pitch at that axle.
         pub brake_anti_pitch: Ratio,
-        /// The anti-lift of a front axle, the anti-squat of a rear one; the housing takes the torque of the wheels.
+        /// Anti-lift of a front axle, or anti-squat of a rear axle, in drive; the housing takes the torque of the wheels.
         pub drive_anti_pitch: Ratio,
-        /// Tangent rate of one wheel in heave, half the axle's, leaf and coil together, with what shackles and eyes make of it.
+        /// Tangent rate of one wheel in heave, half that of the axle: leaf and coil together, with the effect of shackles and eyes.
         pub wheel_rate: LinearStiffness,
-        /// Tangent stiffness of both springs and coils in roll with the axle's middle kept, without twist, bar and tyres.
+        /// Tangent stiffness of both springs and coils in roll, with the axle's middle held; without twist, bar and tyres.
         pub roll_stiffness: RotationalStiffness,
-        /// Tangent stiffness of both springs and coils against the axle's pitch with its heave kept.
+        /// Tangent stiffness of both springs and coils in pitch of the axle, at constant heave.
         pub wind_up_rate: RotationalStiffness,
-        /// Vertical, of the left leaf spring at its seat, its own; what a coil pulls along the vehicle the leaf beside it takes.
+        /// Vertical load of the left leaf spring itself, at its seat; the leaf also takes the force of a coil along the vehicle.
         pub left_spring_load: Force,
         /// Load of the right spring.
         pub right_spring_load: Force,
@@ -80,45 +80,45 @@ record! {
         pub left_shackle_angle: Angle,
         /// Angle of the right shackle from upright.
         pub right_shackle_angle: Angle,
-        /// Between the left shackle and the line of the eyes: at nothing or half a turn it is in line and turns over.
+        /// Angle between the left shackle and the line of the eyes; at zero or half a turn, the shackle lines up and turns over.
         pub left_shackle_opening: Angle,
         /// Opening of the right shackle.
         pub right_shackle_opening: Angle,
-        /// Between the eyes of the left coil-over.
+        /// Length between the eyes of the left coil-over.
         pub left_eye_length: Length,
         /// Shortening of the left coil-over over heave.
         pub left_motion_ratio: Ratio,
-        /// Shortening of the left coil-over over the travel of the left wheel in roll: of upright coils their base over the track.
+        /// Shortening of the left coil-over over the travel of the left wheel in roll; for upright coils, their base over the track.
         pub left_roll_motion_ratio: Ratio,
-        /// Between the seats of the left coil.
+        /// Length between the seats of the left coil.
         pub left_coil_length: Length,
-        /// Compressive, in the left coil; nothing where it is loose.
+        /// Force in the left coil, compression positive; zero if the coil is loose.
         pub left_coil_force: Force,
-        /// By how much the left coil is shorter than unloaded.
+        /// Compression of the left coil from its free length.
         pub left_coil_used: Length,
-        /// Until the left coil is solid, along itself.
+        /// Remaining travel of the left coil until it is solid, along its axis.
         pub left_coil_remaining: Length,
-        /// Force of leaf, coil and gas on the left: the change of their energy over heave. The wheel carries it and the axle's own weight; without roll it is the load of the leaf and the vertical force of the coil-over.
+        /// Force of leaf, coil and gas on the left: the change of their energy over heave. The wheel carries this force and the axle's own weight. Without roll, it is the load of the leaf plus the vertical force of the coil-over.
         pub left_wheel_force: Force,
-        /// Between the eyes of the right coil-over.
+        /// Length between the eyes of the right coil-over.
         pub right_eye_length: Length,
         /// Shortening of the right coil-over over heave.
         pub right_motion_ratio: Ratio,
         /// Shortening of the right coil-over over the travel of the right wheel in roll.
         pub right_roll_motion_ratio: Ratio,
-        /// Between the seats of the right coil.
+        /// Length between the seats of the right coil.
         pub right_coil_length: Length,
-        /// Compressive, in the right coil; nothing where it is loose.
+        /// Force in the right coil, compression positive; zero if the coil is loose.
         pub right_coil_force: Force,
-        /// By how much the right coil is shorter than unloaded.
+        /// Compression of the right coil from its free length.
         pub right_coil_used: Length,
-        /// Until the right coil is solid, along itself.
+        /// Remaining travel of the right coil until it is solid, along its axis.
         pub right_coil_remaining: Length,
         /// Force of leaf, coil and gas on the right: the change of their energy over heave.
         pub right_wheel_force: Force,
         /// Mean turn of the bar's two levers from ride height, positive as in bump.
         pub bar_angle: Angle,
-        /// Turn of the left lever less that of the right one.
+        /// Turn of the left lever minus that of the right lever.
         pub bar_twist: Angle,
         /// Travel of the levers' ends along their arcs over wheel travel, in roll.
         pub bar_motion_ratio: Ratio,

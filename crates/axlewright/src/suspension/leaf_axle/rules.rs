@@ -126,7 +126,7 @@ struct BetweenStops {
 }
 fields!(BetweenStops { axle, across, bump_left, droop_left });
 
-/// What ends the travel of an axle on leaf springs in bump.
+/// Limits of the bump travel of an axle on leaf springs.
 struct Ends {
     stop_end: Length,
     damper_end: Length,

@@ -24,8 +24,8 @@ impl LiveAxle {
     /// The axle at a heave and roll: position and steer, instant axes, both wheels, springs, stroke, joints and bind.
     ///
     /// # Parameters
-    /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — `phi`, of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — `z`, travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — `phi`, roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// See the fields of [`AxlePosition`].
@@ -67,11 +67,11 @@ impl LiveAxle {
     /// The axle over heave and roll.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave and roll: `heave`, `roll`, and the results of `at`: `...`.
+    /// One row for each heave and roll: `heave`, `roll`, and the results of `at`: `...`.
     pub fn table(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
@@ -84,14 +84,14 @@ impl LiveAxle {
         Ok(rows.finish())
     }
 
-    /// The joints in space, part by part: to draw the axle, or to measure clearance from.
+    /// Positions of all joints, part by part, to draw the axle or to measure clearances.
     ///
     /// # Parameters
-    /// - `heave` — of the axle's middle against the body from ride height, positive in bump
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// One row a heave, roll and point, the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or `right` after it, `lateral rod`,
+    /// One row for each heave, roll and point, with the points of a part in the order in which a line joins them: `heave`, `roll`, `part` (`axle`, each link by its name, of a pair with `left` or `right` after it, `lateral rod`,
     /// `upper rod`, `lower rod` and `bell crank` of a Watt linkage, `coil-over left`, `coil-over right`, `anti-roll bar`, `pinion` where its nose is given, `wheel left`, `wheel right`), `point`, and its place `x`, `y`, `z` in the body's axes.
     pub fn points(&self, heave: &[Length], roll: &[Angle]) -> Result<Table> {
         let ready = self.prepare()?;
@@ -101,12 +101,12 @@ impl LiveAxle {
     /// Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
     ///
     /// # Parameters
-    /// - `roll` — of the axle against the body about x, positive with the left wheel in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
-    /// - `droop` — least heave, negative
+    /// - `droop` — lowest heave, negative
     /// - `droop_end` — the link that ends it
-    /// - `bump` — greatest heave
+    /// - `bump` — highest heave
     /// - `bump_end` — the link that ends it
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         self.prepare()?.travel_range(roll)

@@ -13,12 +13,12 @@ impl LiveAxle {
     /// The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays.
     ///
     /// # Parameters
-    /// - `forward` — by how much
-    /// - `up` — by how much, against the body, which then stands so much lower
-    /// - `heave` — from the ride height of each
+    /// - `forward` — displacement forward, negative to the rear
+    /// - `up` — displacement up relative to the body; the body then stands lower by this much
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The links are set to their new length at ride height,
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`. The links are set to their new length at ride height,
     /// where the pinion points as it did, and the springs' seats are set so that they carry the load that they carried.
     pub fn axle_move(&self, forward: Length, up: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
@@ -56,14 +56,14 @@ impl LiveAxle {
         self.compared(after, Length::from_si(0.0), heave)
     }
 
-    /// The body raised or lowered on its springs, the linkage as it is.
+    /// The body raised or lowered on its springs; the linkage is not changed.
     ///
     /// # Parameters
-    /// - `rise` — of the body above the ground, negative where it is lowered
-    /// - `heave` — from the ride height of each
+    /// - `rise` — height by which the body is raised, negative if it is lowered
+    /// - `heave` — heave of the axle, from the ride height of each state
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are against the ride height before. The springs' seats are
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`; changes are relative to the ride height before. The springs' seats are
     /// set so that they carry the load that they carried.
     pub fn ride_height_change(&self, rise: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
@@ -77,10 +77,10 @@ impl LiveAxle {
     ///
     /// # Parameters
     /// - `outward` — thickness of a spacer, or by how much the new offset is less
-    /// - `heave` — from ride height
+    /// - `heave` — heave of the axle, from ride height
     ///
     /// # Returns
-    /// Two rows a heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
+    /// Two rows for each heave, without roll: `state` (`before` or `after`), `heave`, and the results of `at`.
     pub fn spacer(&self, outward: Length, heave: &[Length]) -> Result<Table> {
         self.check()?;
         valid! { outward: (-1) <= .. <= 1 ; "plausibility limit: no spacer is 1 m thick"; }

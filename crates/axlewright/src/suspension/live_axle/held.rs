@@ -1,4 +1,4 @@
-//! What holds an axle: the lengths of its links, and the wrenches of those that give.
+//! Constraints of an axle: the lengths of its links, and the wrenches of links that deflect.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"

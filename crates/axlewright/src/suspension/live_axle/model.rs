@@ -7,43 +7,43 @@ use crate::suspension::parts::{Axle, Wheel};
 use crate::{Error, Result};
 use std::borrow::Cow;
 
-/// A rigid axle on links, drawn point by point: where it stands over heave and roll, how it steers, and what springs and bushes do there.
+/// A live axle on links, drawn point by point: position and steer over heave and roll, and action of springs and bushes.
 ///
 /// # Formula
 /// distances between joined points are kept, or the strain energy `sum f^2 g / 2` of the bushes is least; `r = -dL/dz`; wheel rate `k r^2 + F dr/dz`;
 /// roll centre where `dy/dphi = 0`; anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`: which way the wheelbase grows, and what driving and braking do to the body
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and the effect of drive and brakes on the body
 /// - `wheel` — the left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
-/// - `lower_links` — the lower links along the vehicle: `fitted` as a `pair` (drawn on the left, the mirror image added; where it is not said) or as a `single` one, `body` and `axle` for their ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
-/// - `upper_links` — the upper links, with the same fields; `fitted` must be said
-/// - `links` — links along the vehicle under names of their own, for an axle whose two sides differ; three or four links in all: `name`, `fitted` as a `pair` (drawn on the left, the mirror image added) or as a `single` one, `body` and `axle` for its ends, the stiffness of the bushes in them, `body_bush` and `axle_bush`, along the link, and the lean that they allow, `body_limit` and `axle_limit`
-/// - `lateral_rod` — across the vehicle: `body`, `axle`, and the same of its ends
-/// - `watt` — instead of that: the `pivot` of a bell crank whose axis lies along x, what it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`
-/// - `coil_over` — the left one, mirrored: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset` between the eyes less between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
-/// - `anti_roll_bar` — its left end, mirrored: what carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other of the two, `lever_end` of the bar, `lever_pivot`, any point of its axis along y
-/// - `pinion` — its `angle` against the body's x at ride height, positive with its nose up, and the joint on its `nose`
-/// - `pitching` — what driving and braking ask: `drive_share` and `brake_share` `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
+/// - `lower_links` — the lower links along the vehicle: `fitted` as a `pair` (the default: drawn on the left, the mirror image added) or as a `single` link; `body` and `axle` for the ends; `body_bush` and `axle_bush` for the stiffness of the bushes along the link; `body_limit` and `axle_limit` for the lean that the ends allow
+/// - `upper_links` — the upper links, with the same fields; `fitted` must be written
+/// - `links` — links along the vehicle under names of their own, for an axle whose two sides differ; three or four links in all: `name`; `fitted` as a `pair` (drawn on the left, the mirror image added) or as a `single` link; `body` and `axle` for the ends; `body_bush` and `axle_bush` for the stiffness of the bushes along the link; `body_limit` and `axle_limit` for the lean that the ends allow
+/// - `lateral_rod` — rod across the vehicle: `body`, `axle`, and bushes and limits of its ends as for a link
+/// - `watt` — Watt linkage instead of the rod: the `pivot` of a bell crank whose axis lies along x, the part that it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`
+/// - `coil_over` — left coil-over, mirrored on the right: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes minus length between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
+/// - `anti_roll_bar` — left end of the bar, mirrored on the right: the part that carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
+/// - `pinion` — `angle` of the pinion to the body's x at ride height, positive with the nose up, and the joint on its `nose`
+/// - `pitching` — data of drive and brakes: `drive_share` and `brake_share` `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
 ///
 /// # Valid for
-/// All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre plane), links of fixed length, bushes that give along their link only and
-/// twist and lean freely, nothing strained at ride height. Heave is that of the axle's middle against the body, positive in bump; roll that of the axle against the
-/// body about x as ISO 8855 counts turns, positive with the left wheel in bump: a body that leans by that much over a level axle rolls the other way. A link that would have to give more than a
-/// twentieth of its length is over-extended. What is missing gives results that are not a number. The axle is rigid; friction and the tyre's give are left aside.
+/// All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre plane). Links have fixed lengths. Bushes deflect along their link only,
+/// twist and lean freely, and are not strained at ride height. Heave is the travel of the axle's middle relative to the body, positive in bump. Roll is the turn of the axle relative to the
+/// body about x as in ISO 8855, positive with the left wheel in bump; if the body leans over a level axle, it turns the other way. A link that would have to stretch by more than a
+/// twentieth of its length is over-extended. A result whose inputs are missing is not a number. The axle is rigid; the model neglects friction and compliance of the tyre.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms: ISO 8855 and SAE J670 (from memory)
 ///
 /// # Caution
-/// Suspension carries lives, a compressed spring stores enough energy to kill, and brackets of links that bind crack: check clearance, joints and bind on the vehicle over the whole
-/// travel, in roll too, before it moves; local codes and licensed practice come first.
+/// A failed suspension part can kill, a compressed spring stores enough energy to kill, and brackets crack if links bind. Check clearance, joints and bind on the vehicle over the whole
+/// travel, in roll too, before it moves. Local codes and licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct LiveAxle {
     /// End of the vehicle.
     pub axle: Axle,
-    /// The left one, at ride height.
+    /// Left wheel, at ride height.
     pub wheel: Wheel,
     /// Lower links along the vehicle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -54,22 +54,22 @@ pub struct LiveAxle {
     /// Links along the vehicle under names of their own.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Vec::is_empty"))]
     pub links: Vec<AxleLink>,
-    /// Across the vehicle.
+    /// Lateral rod across the vehicle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub lateral_rod: Stated<LateralRod>,
-    /// Across the vehicle, too.
+    /// Watt linkage across the vehicle.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub watt: Stated<WattLinkage>,
-    /// Spring and damper, the left ones.
+    /// Left spring and damper.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub coil_over: Stated<AxleCoilOver>,
-    /// The left end of the bar.
+    /// Left end of the anti-roll bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub anti_roll_bar: Stated<AxleBar>,
     /// Direction of the pinion.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pinion: Option<Pinion>,
-    /// Driving and braking loads.
+    /// Shares of drive and brakes, for anti-squat and anti-lift.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub pitching: Option<Pitching>,
 }

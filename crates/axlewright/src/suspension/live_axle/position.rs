@@ -1,4 +1,4 @@
-//! What is read of the axle where it stands: position, springs, strokes, joints, roll centre and anti-squat.
+//! Results at one position of the axle: position, springs, strokes, joints, roll centre and anti-squat.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"
@@ -22,7 +22,7 @@ use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiff
 use crate::{Error, Result, cannot, valid};
 
 record! {
-    /// The axle at one heave and roll; what is not known is not a number.
+    /// The axle at one heave and roll; a result that is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct AxlePosition {
         /// Axle's middle, halfway between the wheel centres, forward in the body's axes.
@@ -35,15 +35,15 @@ record! {
         pub wheelbase_change: Length,
         /// Turn of the axle about z, positive to the left.
         pub axle_steer: Angle,
-        /// Change of that over 25 mm of bump, at the slope that it has here.
+        /// Change of `axle_steer` over 25 mm of bump, at the slope here.
         pub heave_steer: Angle,
-        /// Change of `axle_steer` over roll, at the slope that it has here; positive steers the axle out of a turn as the body leans, a rear one to oversteer, a front one to understeer.
+        /// Change of `axle_steer` over roll, at the slope here. If it is positive, the axle steers out of the turn as the body leans: oversteer of a rear axle, understeer of a front axle.
         pub roll_steer: Ratio,
         /// Turn of the axle about its own length, positive with its front down.
         pub axle_pitch: Angle,
-        /// Angle of the pinion's axis against the body's x, positive nose up.
+        /// Angle of the pinion's axis to the body's x, positive with the nose up.
         pub pinion_angle: Angle,
-        /// Change of that angle from ride height; without a pinion that of a level one.
+        /// Change of `pinion_angle` from ride height; without a pinion, that of a level pinion.
         pub pinion_angle_change: Angle,
         /// Joint on the pinion's nose, forward.
         pub pinion_x: Length,
@@ -51,21 +51,21 @@ record! {
         pub pinion_y: Length,
         /// Joint on the pinion's nose, up.
         pub pinion_z: Length,
-        /// Above the ground, where the axis about which the axle rolls crosses the body's centre plane, in the transverse plane through the axle's middle; sideways it wanders with `lateral_shift`.
+        /// Height of the roll centre above the ground: the roll axis crosses the centre plane there, in the transverse plane through the axle's middle. Sideways it moves with `lateral_shift`.
         pub roll_centre_height: Length,
-        /// Angle of that axis against the body's x, positive if it rises forward.
+        /// Angle of the roll axis to the body's x, positive if it rises forward.
         pub roll_axis_angle: Angle,
-        /// Above the ground, of the lateral rod on the body's centre plane; without steer in roll the height of the roll centre.
+        /// Height of the lateral rod above the ground, on the centre plane; without steer in roll, it is the height of the roll centre.
         pub lateral_rod_height: Length,
         /// Instant centre of the axle in side view, in heave, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of that centre above the ground.
+        /// Height of the side-view instant centre above the ground.
         pub side_view_centre_height: Length,
         /// Forward lean of the path in bump of the point midway between the contact points, held in the axle.
         pub side_view_angle: Angle,
-        /// Anti-squat of a rear axle, anti-lift of a front one, under drive whose torque the housing takes, as a share of what would cancel the pitch of that axle.
+        /// Anti-squat of a rear axle, or anti-lift of a front axle, in drive; the housing takes the torque. 100 % cancels all pitch at that axle.
         pub drive_anti_pitch: Ratio,
-        /// Anti-lift of a rear axle, anti-dive of a front one, under brakes whose torque the housing takes, as a share.
+        /// Anti-lift of a rear axle, or anti-dive of a front axle, in braking; the housing takes the torque. 100 % cancels all pitch at that axle.
         pub brake_anti_pitch: Ratio,
         /// Left wheel centre, forward.
         pub left_wheel_x: Length,
@@ -77,25 +77,25 @@ record! {
         pub left_camber: Angle,
         /// Toe of the left wheel, positive with its front inboard.
         pub left_toe: Angle,
-        /// Between the eyes of the left coil-over.
+        /// Length between the eyes of the left coil-over.
         pub left_eye_length: Length,
         /// Shortening of the left coil-over over heave.
         pub left_motion_ratio: Ratio,
-        /// Shortening of the left coil-over over the travel of the left wheel in roll: of upright springs their base over the track.
+        /// Shortening of the left coil-over over the travel of the left wheel in roll; for upright springs, their base over the track.
         pub left_roll_motion_ratio: Ratio,
-        /// Between the seats of the left spring.
+        /// Length between the seats of the left spring.
         pub left_spring_length: Length,
-        /// Compressive, in the coil; nothing where it is loose.
+        /// Force in the coil, compression positive; zero if the coil is loose.
         pub left_spring_force: Force,
-        /// By how much the spring is shorter than unloaded.
+        /// Compression of the spring from its free length.
         pub left_spring_used: Length,
-        /// Until it is solid, along itself.
+        /// Remaining travel of the spring until it is solid, along its axis.
         pub left_spring_remaining: Length,
         /// Used stroke of the left damper, from fully open.
         pub left_damper_used: Length,
         /// Remaining stroke of the left damper, to fully closed; negative past its end.
         pub left_damper_remaining: Length,
-        /// Force of coil and gas in heave on the left, their force times `left_motion_ratio`.
+        /// Force of coil and gas at the left wheel in heave: their force times `left_motion_ratio`.
         pub left_wheel_force: Force,
         /// Tangent rate of coil and gas in heave, with the term of the changing motion ratio; without bar, tyre and links that bind.
         pub left_wheel_rate: LinearStiffness,
@@ -109,19 +109,19 @@ record! {
         pub right_camber: Angle,
         /// Toe of the right wheel, positive with its front inboard.
         pub right_toe: Angle,
-        /// Between the eyes of the right coil-over.
+        /// Length between the eyes of the right coil-over.
         pub right_eye_length: Length,
         /// Shortening of the right coil-over over heave.
         pub right_motion_ratio: Ratio,
         /// Shortening of the right coil-over over the travel of the right wheel in roll: of upright springs their base over the track.
         pub right_roll_motion_ratio: Ratio,
-        /// Between the seats of the right spring.
+        /// Length between the seats of the right spring.
         pub right_spring_length: Length,
-        /// Compressive, in the coil; nothing where it is loose.
+        /// Force in the coil, compression positive; zero if the coil is loose.
         pub right_spring_force: Force,
-        /// By how much the spring is shorter than unloaded.
+        /// Compression of the spring from its free length.
         pub right_spring_used: Length,
-        /// Until it is solid, along itself.
+        /// Remaining travel of the spring until it is solid, along its axis.
         pub right_spring_remaining: Length,
         /// Used stroke of the right damper, from fully open.
         pub right_damper_used: Length,

@@ -1,4 +1,4 @@
-//! How far an axle goes, and what stops it.
+//! Travel range of an axle, and the parts that end it.
 #![expect(
     clippy::indexing_slicing,
     reason = "arrays of a size that the type fixes, and places that run below it"

@@ -23,13 +23,13 @@ record! {
 /// `F_u = m_u a_y z_u / t`, `F_g = m_a a_y z / t`, `F_e = K phi / t`, `F = F_u + F_g + F_e`
 ///
 /// # Parameters
-/// - `unsprung_mass` — `m_u`, of the axle, both wheels together
-/// - `unsprung_height` — `z_u`, of its centre of gravity above the ground: the loaded radius, nearly
+/// - `unsprung_mass` — `m_u`, unsprung mass of the axle, both wheels together
+/// - `unsprung_height` — `z_u`, height of its centre of gravity above the ground: the loaded radius, nearly
 /// - `axle_sprung_mass` — `m_a`, sprung mass that the axle carries: scale reading of the axle less its unsprung mass
-/// - `roll_centre_height` — `z`, of the axle above the ground; negative below it
-/// - `roll_stiffness` — `K`, of the axle to the ground: springs, bar and tyres
-/// - `roll_angle` — `phi`, of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration
-/// - `track` — `t`, between the tyre centres
+/// - `roll_centre_height` — `z`, height of the roll centre of the axle above the ground; negative below it
+/// - `roll_stiffness` — `K`, roll stiffness of the axle to the ground: springs, bar and tyres
+/// - `roll_angle` — `phi`, roll angle of the body to the ground, positive out of the turn: `roll_gradient` times the acceleration
+/// - `track` — `t`, distance between the tyre centres
 /// - `lateral_acceleration` — `a_y`, towards the inside of the turn
 ///
 /// # Returns

@@ -7,12 +7,12 @@ use crate::{Result, valid};
 /// `k = 2 K / (r^2 t^2)`
 ///
 /// # Parameters
-/// - `bar_stiffness` — `K`, moment over roll angle that is wanted of the bar alone
-/// - `bar_motion_ratio` — `r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track
-/// - `track` — `t`, between the tyre centres
+/// - `bar_stiffness` — `K`, wanted moment over roll angle of the bar alone
+/// - `bar_motion_ratio` — `r`, travel of the end of the bar's arm over travel of the wheel, in roll; on a live axle, distance between the links over the track
+/// - `track` — `t`, distance between the tyre centres
 ///
 /// # Returns
-/// Force at either end of the bar over travel of that end, the other end travelling as far the other way: what `spring.anti_roll_bar_diameter_for_rate` takes.
+/// Force at each end of the bar over travel of that end, while the other end moves as far the opposite way. `spring.anti_roll_bar_diameter_for_rate` takes this rate.
 ///
 /// # Valid for
 /// - `0 <= bar_stiffness <= 1000000000000`

@@ -10,7 +10,7 @@ use crate::{Result, valid};
 /// # Parameters
 /// - `bar_rate` — `k`, force at either end of the bar over travel of that end, the other end travelling as far the other way; see spring.anti_roll_bar_rate
 /// - `bar_motion_ratio` — `r`, travel of the end of the bar's arm over travel of the wheel, in roll: on a live axle the distance between the links over the track
-/// - `track` — `t`, between the tyre centres
+/// - `track` — `t`, distance between the tyre centres
 ///
 /// # Returns
 /// Moment over roll angle; add it to that of the springs.

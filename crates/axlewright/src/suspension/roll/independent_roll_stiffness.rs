@@ -8,8 +8,8 @@ use crate::{Result, valid};
 /// `K = k t^2 / 2`
 ///
 /// # Parameters
-/// - `wheel_rate` — `k`, of one wheel, tangent rate at ride height, without the tyre and without the bar
-/// - `track` — `t`, between the tyre centres
+/// - `wheel_rate` — `k`, tangent rate of one wheel at ride height, without tyre and bar
+/// - `track` — `t`, distance between the tyre centres
 ///
 /// # Returns
 /// Moment over roll angle.

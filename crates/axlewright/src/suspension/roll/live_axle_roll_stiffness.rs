@@ -8,8 +8,8 @@ use crate::{Result, valid};
 /// `K = k t^2 / 2`
 ///
 /// # Parameters
-/// - `spring_rate` — `k`, of one spring in vertical travel of its seat on the axle
-/// - `spring_base` — `t`, between the two spring seats on the axle, less than the track
+/// - `spring_rate` — `k`, rate of one spring in vertical travel of its seat on the axle
+/// - `spring_base` — `t`, distance between the two spring seats on the axle, less than the track
 ///
 /// # Returns
 /// Moment over roll angle.

@@ -7,11 +7,11 @@ use crate::{Result, valid};
 /// `h_1 = h_s - z_f - (z_r - z_f) a / l`
 ///
 /// # Parameters
-/// - `sprung_height` — `h_s`, of the centre of gravity of the sprung mass above the ground
+/// - `sprung_height` — `h_s`, height of the centre of gravity of the sprung mass above the ground
 /// - `behind_front_axle` — `a`, distance of that centre of gravity behind the front axle
 /// - `wheelbase` — `l`, front to rear axle
-/// - `front_roll_centre_height` — `z_f`, of the front axle above the ground; negative below it
-/// - `rear_roll_centre_height` — `z_r`, of the rear axle above the ground; on the centreline where a lateral rod leads the axle
+/// - `front_roll_centre_height` — `z_f`, height of the roll centre of the front axle above the ground; negative below it
+/// - `rear_roll_centre_height` — `z_r`, height of the roll centre of the rear axle above the ground; on the centreline where a lateral rod leads the axle
 ///
 /// # Returns
 /// Vertical distance from the roll axis to the centre of gravity; negative where the axis passes above it and the body leans into the turn.

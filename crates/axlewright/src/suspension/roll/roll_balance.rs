@@ -11,7 +11,7 @@ use crate::units::{
 };
 use crate::{Error, Result, cannot, valid};
 
-/// Both axles in a steady turn: how far the body leans, and how the axles share the load that moves to the outer wheels.
+/// Both axles in a steady turn: lean of the body, and share of each axle in the load that moves to the outer wheels.
 ///
 /// # Formula
 /// With `m_1` and `m_2` the sprung mass over each axle, `c = m_i z + m_u z_u` and `k_t = K_t - g c` of each: the axle leans on its tyres by
@@ -19,10 +19,10 @@ use crate::{Error, Result, cannot, valid};
 /// `F_u = m_u z_u (a_y + g phi_u) / t`, `F_g = m_i z (a_y + g phi_u) / t`, `F_e = K (phi - phi_u) / t`
 ///
 /// # Fields
-/// - `sprung_mass` — `m_s`, of the whole vehicle
-/// - `sprung_height` — `h_s`, of its centre of gravity above the ground
+/// - `sprung_mass` — `m_s`, sprung mass of the whole vehicle
+/// - `sprung_height` — `h_s`, height of its centre of gravity above the ground
 /// - `behind_front_axle` — `a`, distance of its centre of gravity behind the front axle
-/// - `wheelbase` — `l`, front to rear axle
+/// - `wheelbase` — `l`, distance from front to rear axle
 /// - `front` — the front axle
 /// - `rear` — the rear axle
 ///
@@ -36,7 +36,7 @@ use crate::{Error, Result, cannot, valid};
 /// (from memory), extended by the roll of the axles on their tyres
 ///
 /// # Caution
-/// A wheel that lifts is the step before a rollover, and a bar that moves the balance can make a safe vehicle spin: try it where there is room. Local codes and
+/// A lifted wheel is the last step before a rollover, and a bar that changes the balance can make a safe vehicle spin. Test a change where there is room. Local codes and
 /// licensed practice come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
@@ -63,7 +63,7 @@ pub struct RollBalance {
     serde(expecting = "a table with the axle's track, masses, heights, springs, tyres and bar")
 )]
 pub struct RollAxle {
-    /// Between the tyre centres.
+    /// Track, between the tyre centres.
     pub track: Value<Length>,
     /// Height of the roll centre above the ground; negative below it.
     pub roll_centre_height: Value<Length>,
@@ -73,15 +73,15 @@ pub struct RollAxle {
     pub unsprung_height: Value<Length>,
     /// Wheel rate of one wheel; of a live axle the vertical rate of one spring at its seat.
     pub spring_rate: Value<LinearStiffness>,
-    /// Between the spring seats of a live axle; the track where it is missing, as for wheel rates.
+    /// Base between the springs of a live axle; if it is missing, the track, as for wheel rates.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub spring_base: Option<Value<Length>>,
     /// Vertical rate of the tyre or twin tyres of one side.
     pub tyre_rate: Value<LinearStiffness>,
-    /// Force at either end of the anti-roll bar over travel of that end, the other end travelling as far the other way; left out where there is no bar.
+    /// Force at each end of the anti-roll bar over travel of that end, while the other end moves as far the opposite way; left out if there is no bar.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub bar_rate: Stated<Value<LinearStiffness>>,
-    /// Travel of the bar's end over travel of the wheel, in roll; wanted where there is a bar, or one is looked for.
+    /// Travel of the bar's end over travel of the wheel, in roll; needed if there is a bar, or if `bars_for` looks for one.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bar_motion_ratio: Option<Value<Ratio>>,
 }
@@ -100,7 +100,7 @@ record! {
         pub front_share: Ratio,
         /// Share of the front axle in the weight, unsprung masses included.
         pub front_weight_share: Ratio,
-        /// The first less the second: above nothing it tends to understeer at the limit, below nothing to oversteer, tyres alike all round.
+        /// Front share of the transfer minus front share of the weight: with equal tyres, a positive value tends to understeer at the limit, a negative one to oversteer.
         pub share_over_weight: Ratio,
     }
 }
@@ -524,7 +524,7 @@ impl RollBalance {
     /// - `lateral_acceleration` — towards the inside of the turn
     ///
     /// # Returns
-    /// One row a pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`, `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
+    /// One row for each pair of bars and a turn: `front_bar_rate`, `rear_bar_rate`, `lateral_acceleration`, `roll_gradient`, `roll_angle`, `front_load_transfer`,
     /// `rear_load_transfer`, `front_share`, `share_over_weight`, `front_inner_load`, `rear_inner_load`.
     pub fn table(
         &self,

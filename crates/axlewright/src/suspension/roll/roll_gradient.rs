@@ -7,10 +7,10 @@ use crate::{Result, cannot, valid};
 /// `G = m_s h_1 / (K_f + K_r - m_s g h_1)`
 ///
 /// # Parameters
-/// - `sprung_mass` — `m_s`, of the whole vehicle
+/// - `sprung_mass` — `m_s`, sprung mass of the whole vehicle
 /// - `roll_arm` — `h_1`, height of the centre of gravity of the sprung mass over the roll axis
-/// - `front_roll_stiffness` — `K_f`, of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`
-/// - `rear_roll_stiffness` — `K_r`, of the rear axle to the ground
+/// - `front_roll_stiffness` — `K_f`, roll stiffness of the front axle to the ground: springs, bar and tyres, see `roll_stiffness_over_tyres`
+/// - `rear_roll_stiffness` — `K_r`, roll stiffness of the rear axle to the ground
 ///
 /// # Returns
 /// Roll angle over lateral acceleration; the body leans out of the turn.

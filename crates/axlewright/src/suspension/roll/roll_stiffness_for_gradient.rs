@@ -7,7 +7,7 @@ use crate::{Result, valid};
 /// `K = m_s h_1 (g + 1 / G)`
 ///
 /// # Parameters
-/// - `sprung_mass` — `m_s`, of the whole vehicle
+/// - `sprung_mass` — `m_s`, sprung mass of the whole vehicle
 /// - `roll_arm` — `h_1`, height of the centre of gravity of the sprung mass over the roll axis
 /// - `roll_gradient` — `G`, wanted roll angle over lateral acceleration, body to ground
 ///

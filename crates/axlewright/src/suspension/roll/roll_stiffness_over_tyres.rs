@@ -7,8 +7,8 @@ use crate::{Result, valid};
 /// `K = K_s K_t / (K_s + K_t)`
 ///
 /// # Parameters
-/// - `suspension_stiffness` — `K_s`, of springs and bar together
-/// - `tyre_stiffness` — `K_t`, of the tyres, see `tyre_roll_stiffness`
+/// - `suspension_stiffness` — `K_s`, roll stiffness of springs and bar together
+/// - `tyre_stiffness` — `K_t`, roll stiffness of the tyres, see `tyre_roll_stiffness`
 ///
 /// # Returns
 /// Moment over roll angle of the body to the ground.

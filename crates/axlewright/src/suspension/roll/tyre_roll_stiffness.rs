@@ -9,7 +9,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `tyre_rate` — `k`, vertical rate of the tyre or the twin tyres of one side
-/// - `track` — `t`, between the tyre centres
+/// - `track` — `t`, distance between the tyre centres
 ///
 /// # Returns
 /// Moment over roll angle.
@@ -18,10 +18,10 @@ use crate::{Result, valid};
 /// - `1 <= tyre_rate <= 1000000000`
 /// - `0.01 <= track <= 100`
 ///
-/// Both sides alike, on the ground. Twin tyres: the middle of the pair counts.
+/// Both sides are alike and on the ground. For twin tyres, the track runs between the middles of the pairs.
 ///
 /// # Source
-/// Opposite deflections of `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
+/// Equal and opposite deflections of both tyres: `t / 2` times the roll angle; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)
