@@ -40,7 +40,7 @@ pub(super) const PROPYLENE: Surface = Surface {
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book
+/// converted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's book
 /// lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
 /// # Source
@@ -85,7 +85,7 @@ pub fn ethylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book
+/// converted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's book
 /// lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// # Source

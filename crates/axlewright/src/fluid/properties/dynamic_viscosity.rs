@@ -40,8 +40,8 @@ const PROPYLENE: Surface = Surface {
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of
-/// its own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
+/// converted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit from
+/// Melinder's book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
@@ -88,8 +88,8 @@ pub fn ethylene_glycol_dynamic_viscosity(
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of
-/// its own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation.
+/// converted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit from
+/// Melinder's book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0

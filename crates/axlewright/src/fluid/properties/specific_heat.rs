@@ -41,7 +41,7 @@ const PROPYLENE: Surface = Surface {
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
 /// converted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit
-/// of its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
+/// from Melinder's book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
@@ -85,7 +85,7 @@ pub fn ethylene_glycol_specific_heat(mass_fraction: Ratio, temperature: Temperat
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.
+/// converted from volume to mass, give up to 0.8 % more; a second fit from Melinder's book reads up to 4.1 % more near -38 °C.
 /// Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// # Source

@@ -41,7 +41,7 @@ const PROPYLENE: Surface = Surface {
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
 /// converted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit
-/// of its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
+/// from Melinder's book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
@@ -88,7 +88,7 @@ pub fn ethylene_glycol_thermal_conductivity(
 ///
 /// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
 /// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
-/// converted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
+/// converted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit from Melinder's book lies within 0.5 %. Without
 /// glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// # Source

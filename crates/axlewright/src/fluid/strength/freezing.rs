@@ -76,7 +76,7 @@ pub fn ethylene_glycol_freezing_temperature(mass_fraction: Ratio) -> Result<Temp
 /// - `0 <= mass_fraction <= 0.6`
 ///
 /// The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and
-/// reads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.81 K. Without glycol it gives 273.1249 K.
+/// reads 0.5 K to 1.5 K warmer above; a second fit from Melinder's book lies within 1.81 K. Without glycol it gives 273.1249 K.
 ///
 /// # Source
 /// Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0
