@@ -14,11 +14,12 @@
     reason = "lists are joined and checked while compiling: a wrong place is an error of the compiler"
 )]
 
+pub(crate) mod macros;
 pub(crate) mod rule;
 
+pub(crate) use macros::{fields, model, rule, words};
 pub use rule::Rule;
 pub(crate) use rule::Whole;
-pub(crate) use rule::{fields, model, rule, words};
 
 use super::error::Result;
 use super::units::Kind;
