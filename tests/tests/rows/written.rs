@@ -39,12 +39,12 @@ const KEYS: [&str; 13] = [
 ];
 
 #[test]
-fn every_function_has_an_outside_row_and_a_refusal() {
+fn every_function_has_a_reference_row_and_a_refusal() {
     let rows = rows();
     for entry in FUNCTIONS {
         let of = || rows.iter().filter(|row| words(row, "function") == Some(entry.name) && gates(row));
         let answered = of().filter(|row| row["expected"].get("error").is_none()).count();
-        assert!(answered > 0, "{} has no outside row that gates", entry.name);
+        assert!(answered > 0, "{} has no reference row that gates", entry.name);
         assert!(of().count() > answered, "{} has no row that must be refused", entry.name);
     }
 }

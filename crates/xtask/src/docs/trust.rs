@@ -14,7 +14,7 @@ const GROUPS: [(&str, &[&str]); 4] = [
     ("memory, practice", &["memory", "common practice"]),
 ];
 
-const NONE: &str = "**No outside row: checked by our own tests only.**";
+const NONE: &str = "**No reference row: checked by our own tests only.**";
 
 /// The rows as the tests measured them.
 pub struct Rows(Vec<Value>);

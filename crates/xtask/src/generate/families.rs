@@ -4,7 +4,7 @@ use std::path::Path;
 use surface::c::entry;
 use surface::{Api, Function};
 
-/// A C header, with the arguments of the first outside row that has an answer.
+/// A C header, with the arguments of the first reference row that has an answer.
 pub fn header(api: &Api, root: &Path) -> Result<String, String> {
     let mut out =
         String::from("/* Every function behind one signature. Made by `cargo xtask generate`. */\n\n");
