@@ -71,7 +71,7 @@ for chance in quoted.chances(samples=10_000, seed=1):
 
 # %% [markdown]
 # ## What if the spring changes, and the mount?
-# Travel left in bump over spring rates and motion ratios. Words and hatching say what each region is.
+# Remaining travel in bump over spring rates and motion ratios. Words and hatching say what each region is.
 
 # %%
 sweep = sheet.what_if(

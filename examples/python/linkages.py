@@ -62,9 +62,9 @@ figure, panels = pictures.curves("travel [mm], bump to the right", 3, 2)
 x = travel.to(mm)
 for axes, name, unit, words in zip(
     panels.flat,
-    ["camber", "toe", "motion_ratio", "wheel_rate", "roll_centre_height", "damper_left"],
+    ["camber", "toe", "motion_ratio", "wheel_rate", "roll_centre_height", "damper_remaining"],
     [deg, deg, None, N_mm, mm, mm],
-    ["camber [deg]", "toe [deg]", "motion ratio [-]", "wheel rate [N/mm]", "roll centre [mm]", "damper left [mm]"],
+    ["camber [deg]", "toe [deg]", "motion ratio [-]", "wheel rate [N/mm]", "roll centre [mm]", "damper remaining [mm]"],
     strict=True,
 ):
     pictures.curve(axes, x, on[name].to(unit) if unit else on[name], words)
@@ -231,7 +231,7 @@ panel_names = {
     "pinion_angle_change": ("pinion, nose up [deg]", deg),
     "roll_centre_height": ("roll centre [mm]", mm),
     "bind_force": ("greatest force of bind [N]", N),
-    "joint_left": ("joint lean to spare [deg]", deg),
+    "joint_remaining": ("joint lean to spare [deg]", deg),
 }
 
 
@@ -267,7 +267,7 @@ pictures.say(
     f"Two pairs of links and a rod are one link too many for an axle that heaves and rolls: at 3 deg the bushes must give, "
     f"under {leaning.bind_force.to(N):.0f} N in the {leaning.bind_link}, and all of them add {leaning.bind_roll_stiffness.to(Nm_deg):.0f} "
     f"N·m/deg to the {leaning.roll_stiffness.to(Nm_deg):.0f} of the springs. "
-    f"In full bump {bump.joint_left.to(deg):.1f} deg of lean are left, in the {bump.first_joint} end."
+    f"In full bump {bump.joint_remaining.to(deg):.1f} deg of lean remain, in the {bump.first_joint} end."
 )
 
 # %% [markdown]

@@ -112,7 +112,7 @@ def with_damper(share):
         **masses,
         damper={"gas_force": "0 N", "points": curve},
         damper_motion_ratio=0.7,
-        bump_stop={"bump_left": str(touched), "motion_ratio": 0.7, "stop": {"points": pads}},
+        bump_stop={"bump_remaining": str(touched), "motion_ratio": 0.7, "stop": {"points": pads}},
     )
 
 

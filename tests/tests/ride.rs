@@ -45,7 +45,7 @@ fn nonlinear(road: &str) -> Table {
     let document = json!({
         "sprung_mass": "300 kg", "unsprung_mass": "40 kg", "wheel_rate": "22 N/mm", "tyre_rate": "190 N/mm",
         "damper": { "gas_force": "0 N", "points": damper }, "damper_motion_ratio": "1",
-        "bump_stop": { "bump_left": "30 mm", "motion_ratio": "1", "stop": { "points": points } },
+        "bump_stop": { "bump_remaining": "30 mm", "motion_ratio": "1", "stop": { "points": points } },
     });
     along!(NonlinearQuarterCar::from_text(&document.to_string()).unwrap(), road)
 }

@@ -127,14 +127,14 @@ fn springs_are_those_of_the_corner() {
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
         };
         let on = corner.at_ride_height().unwrap();
-        let left = |path: &str, margin: Length, wanted| {
+        let remaining = |path: &str, margin: Length, wanted| {
             let verdict = Verdict::of_difference(margin, Length::from_si(wanted));
             van.same(&at(path), margin, margin, verdict);
         };
-        left("bump", on.bump_left, 0.06);
-        left("droop", on.sag, 0.05);
-        left("coil_bind", on.bind_margin, 0.003);
-        left("captive", on.captive_margin, 0.003);
+        remaining("bump", on.bump_remaining, 0.06);
+        remaining("droop", on.sag, 0.05);
+        remaining("coil_bind", on.bind_margin, 0.003);
+        remaining("captive", on.captive_margin, 0.003);
         let (low, high): (Frequency, Frequency) =
             (van.of(&at("wanted.frequency_low")), van.of(&at("wanted.frequency_high")));
         let inside = Frequency::from_si((on.frequency - low).si().min((high - on.frequency).si()));

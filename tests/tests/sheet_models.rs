@@ -151,10 +151,10 @@ fn hold(sheet: &Sheet) -> usize {
         {
             let corner = model.read::<Corner>().unwrap().at_ride_height().unwrap();
             same(&line("spring.force"), value(&on, &line("spring.force")), corner.spring_force.si());
-            same(&line("droop_left"), value(&on, &line("droop_left")), corner.sag.si());
-            same(&line("bump_left"), value(&on, &line("bump_left")), corner.bump_left.si());
+            same(&line("droop_remaining"), value(&on, &line("droop_remaining")), corner.sag.si());
+            same(&line("bump_remaining"), value(&on, &line("bump_remaining")), corner.bump_remaining.si());
             same(&line("wheel_rate"), value(&on, &line("wheel_rate")), corner.wheel_rate.si());
-            graded(&on, &line("bump"), corner.bump_left);
+            graded(&on, &line("bump"), corner.bump_remaining);
             graded(&on, &line("droop"), corner.sag);
             graded(&on, &line("coil_bind"), corner.bind_margin);
             graded(&on, &line("captive"), corner.captive_margin);

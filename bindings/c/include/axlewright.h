@@ -578,7 +578,7 @@ typedef struct axw_ride_half_car axw_ride_half_car;
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
 ///     damper (table): `F_d`, of the damper itself, a `spring.DamperCurve`
 ///     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
-///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, wheel travel until it is
+///     bump_stop (table, optional, or "none"): with `bump_remaining` (`b`, wheel travel until it is
 ///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
 ///         (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
@@ -702,8 +702,8 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 /// wheel's travel.
 ///
 /// Formula
-///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of
-///     `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
+///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least
+///     of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
 ///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
@@ -1169,8 +1169,8 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///         or frame, measured over full lock, bump and droop
 ///     outer_clearance (length, optional): least gap outside, to wing or bed, measured in the same
 ///         way
-///     arch_clearance (length, optional): least gap above the tyre before, in full bump; what is
-///         left of a gap that was not measured is not a number
+///     arch_clearance (length, optional): least gap above the tyre before, in full bump; what
+///         remains of a gap that was not measured is not a number
 ///
 /// Valid for
 ///     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
@@ -1287,12 +1287,12 @@ typedef struct {
   double spring_force;
   /// length [m]: between its seats
   double spring_length;
-  /// length [m]: travel of the wheel from full droop to ride height, all of the droop that is left;
+  /// length [m]: travel of the wheel from full droop to ride height, all of the remaining droop;
   ///     negative where the preload holds the wheel on the open damper
   double sag;
   /// length [m]: travel of the wheel in bump until something ends it; negative where it has ended
   ///     below ride height
-  double bump_left;
+  double bump_remaining;
   /// text: what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
   const char *ends_first;
   /// length [m]: what the spring could still shorten with the damper closed, the minimum gap kept;
@@ -1380,11 +1380,11 @@ typedef struct {
   /// length [m]: by how much the spring is shorter than unloaded
   double spring_used;
   /// length [m]: until it is solid, along itself
-  double spring_left;
+  double spring_remaining;
   /// length [m]: used stroke of the damper, from fully open
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
-  double damper_left;
+  double damper_remaining;
   /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
@@ -1400,7 +1400,7 @@ typedef struct {
   /// angle [rad]: turn of the tie rod against the rack from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: which joint that is: `upper ball joint`, `lower ball joint`, `tie rod outer joint` or `tie
   /// rod inner joint`; otherwise `not known`
   const char *first_joint;
@@ -1706,7 +1706,7 @@ typedef struct {
   /// text: joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`
   const char *greatest_lean_joint;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: joint with that margin; `not known` without a limit
   const char *first_joint;
   /// length [m]: by how much the lateral rod with its bushes is longer than at ride height: nothing
@@ -1835,11 +1835,11 @@ typedef struct {
   /// length [m]: by how much the spring is shorter than unloaded
   double spring_used;
   /// length [m]: until it is solid, along itself
-  double spring_left;
+  double spring_remaining;
   /// length [m]: used stroke of the damper, from fully open
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
-  double damper_left;
+  double damper_remaining;
   /// torque [N·m]: in the torsion bar, positive where it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
@@ -1856,7 +1856,7 @@ typedef struct {
   /// angle [rad]: turn of the tie rod against the rack from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: which joint that is: `top mount`, `lower ball joint`, `tie rod outer joint` or `tie rod
   /// inner joint`; otherwise `not known`
   const char *first_joint;
@@ -1900,15 +1900,15 @@ typedef struct {
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
   /// length [m]: remaining gap inside; below zero the wheel rubs
-  double inner_left;
+  double inner_remaining;
   /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
   /// length [m]: remaining gap outside
-  double outer_left;
+  double outer_remaining;
   /// length [m]: growth of the gap above the tyre; negative if it shrinks
   double arch_change;
   /// length [m]: remaining gap above the tyre
-  double arch_left;
+  double arch_remaining;
   /// length [m]: movement of the inner flange's edge inwards, towards steering arm and joint
   double flange_change;
   /// length [m]: growth of the distance between the tyre centres
@@ -9699,7 +9699,7 @@ int32_t axw_spring_adjustable_damper_json(const axw_spring_adjustable_damper *mo
 ///     rebound_damping (damping [N·s/m]): secant in rebound there
 ///     achieved_ratio (ratio [-]): damping ratio that they give
 ///     achieved_rebound_share (ratio [-]): rebound over both that they give
-///     ratio_error (ratio [-]): damping ratio that they give less the wanted one: what is left when
+///     ratio_error (ratio [-]): damping ratio that they give less the wanted one: what remains when
 ///         the adjusters end or their steps are coarse
 ///
 /// Valid for (SI)
@@ -9800,7 +9800,7 @@ void axw_spring_corner_free(axw_spring_corner *handle);
 /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
 int32_t axw_spring_corner_json(const axw_spring_corner *model, char *buffer, size_t size, size_t *needed);
 
-/// The corner at ride height: what the spring does there, and what is left of the travel. Set
+/// The corner at ride height: what the spring does there, and what remains of the travel. Set
 /// `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Returns
@@ -9817,7 +9817,7 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 ///
 /// Returns
 ///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
-///     `spring_length`, `sag`, `bump_left`, `ends_first`, `bind_margin`, `captive_margin`,
+///     `spring_length`, `sag`, `bump_remaining`, `ends_first`, `bind_margin`, `captive_margin`,
 ///     `wheel_rate`, `frequency`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
@@ -10057,9 +10057,9 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
 ///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
 ///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
 ///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
-///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+///     `spring_used`, `spring_remaining`, `damper_used`, `damper_remaining`, `torsion_bar_torque`,
 ///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
-///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_remaining`, `first_joint`.
 int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
@@ -10186,7 +10186,7 @@ int32_t axw_suspension_leaf_axle_json(const axw_suspension_leaf_axle *model, cha
     size_t *needed);
 
 /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre,
-/// anti-squat and what is left of the strokes. Set `result->size` to `sizeof *result` first.
+/// anti-squat and what remains of the strokes. Set `result->size` to `sizeof *result` first.
 ///
 /// Parameters
 ///     heave [m]: `z`, of the axle's middle against the body from ride height, positive in bump
@@ -10404,8 +10404,8 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 ///     `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`,
 ///     `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
 ///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`,
-///     `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`,
-///     `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+///     `joint_remaining`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`,
+///     `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
@@ -10677,9 +10677,9 @@ int32_t axw_suspension_strut_at(const axw_suspension_strut *model, double travel
 ///     `roll_centre_height`, `side_view_centre_x`, `side_view_centre_height`, `side_view_angle`,
 ///     `wheel_path_angle`, `brake_anti_pitch`, `drive_anti_pitch`, `eye_length`, `motion_ratio`,
 ///     `damper_motion_ratio`, `spring_length`, `spring_force`, `wheel_force`, `wheel_rate`,
-///     `spring_used`, `spring_left`, `damper_used`, `damper_left`, `torsion_bar_torque`,
+///     `spring_used`, `spring_remaining`, `damper_used`, `damper_remaining`, `torsion_bar_torque`,
 ///     `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`, `lower_ball_angle`,
-///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`, `first_joint`.
+///     `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_remaining`, `first_joint`.
 int32_t axw_suspension_strut_table(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 
@@ -10892,7 +10892,8 @@ int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
 ///
 /// Returns
 ///     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
-///     `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
+///     `inner_remaining`, `outer_change`, `outer_remaining`, `flange_change`, `track_change`,
+///     `scrub_change`.
 int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model, const double *offset,
     size_t offset_count, const double *rim_width, size_t rim_width_count, axw_table **result);
 

@@ -98,7 +98,7 @@ class AtRideHeight(NamedTuple):
     spring_force: Quantity
     spring_length: Quantity
     sag: Quantity
-    bump_left: Quantity
+    bump_remaining: Quantity
     ends_first: str
     bind_margin: Quantity
     captive_margin: Quantity
@@ -324,7 +324,7 @@ class Corner(Model):
     def bump_stop_travel(self) -> Quantity | Literal["none"] | None: ...
 
     def at_ride_height(self) -> AtRideHeight:
-        """The corner at ride height: what the spring does there, and what is left of the travel."""
+        """The corner at ride height: what the spring does there, and what remains of the travel."""
 
     def table(self, *, rate: QuantityLike, motion_ratio: RatioLike) -> Table:
         """The corner at ride height over spring rates and motion ratios, everything else as it is."""

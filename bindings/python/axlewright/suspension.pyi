@@ -75,9 +75,9 @@ class WheelPosition(NamedTuple):
     wheel_force: Quantity
     wheel_rate: Quantity
     spring_used: Quantity
-    spring_left: Quantity
+    spring_remaining: Quantity
     damper_used: Quantity
-    damper_left: Quantity
+    damper_remaining: Quantity
     torsion_bar_torque: Quantity
     bar_angle: Quantity
     bar_motion_ratio: Ratio
@@ -85,7 +85,7 @@ class WheelPosition(NamedTuple):
     lower_ball_angle: Quantity
     tie_rod_outer_angle: Quantity
     tie_rod_inner_angle: Quantity
-    joint_left: Quantity
+    joint_remaining: Quantity
     first_joint: str
 
 class WheelsInRoll(NamedTuple):
@@ -238,7 +238,7 @@ class AxlePosition(NamedTuple):
     bar_motion_ratio: Ratio
     greatest_lean: Quantity
     greatest_lean_joint: str
-    joint_left: Quantity
+    joint_remaining: Quantity
     first_joint: str
     lateral_rod_stretch: Quantity
     freedoms: int
@@ -392,7 +392,7 @@ class LeafAxle(Model):
     def drive_share(self) -> Ratio | None: ...
 
     def at(self, *, heave: QuantityLike, roll: QuantityLike) -> LeafAxlePosition:
-        """The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes."""
+        """The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what remains of the strokes."""
 
     def table(self, *, heave: QuantityLike, roll: QuantityLike) -> Table:
         """The axle over heave and roll."""

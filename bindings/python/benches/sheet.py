@@ -30,7 +30,7 @@ DUNLIN = Path(__file__).parents[3] / "examples/sheets/dunlin.toml"
 N = 1_000_000
 OUTPUTS = [
     "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.ride_frequency", "front.damping_ratio",
-    "front.droop_left", "front.bump_left", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
+    "front.droop_remaining", "front.bump_remaining", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
 ]
 
 

@@ -68,6 +68,10 @@ fn a_body_that_stands_at_full_droop_has_no_more_than_all_of_the_travel() {
     // 270 mm at full droop less 180 mm with the least gaps, over 0.60: the coils end it before the damper's 110 mm / 0.60.
     let on =
         assessed("dunlin", &[("front.spring.rate", "5000 lbf/in"), ("front.spring.droop_length", "270 mm")]);
-    assert!(value(&on, "front.droop_left") < 0.0);
-    assert!((value(&on, "front.bump_left") - 0.150).abs() < 1e-12, "{}", value(&on, "front.bump_left"));
+    assert!(value(&on, "front.droop_remaining") < 0.0);
+    assert!(
+        (value(&on, "front.bump_remaining") - 0.150).abs() < 1e-12,
+        "{}",
+        value(&on, "front.bump_remaining")
+    );
 }

@@ -527,7 +527,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "coolant.pump_inlet",
             question: "Does the coolant stay below boiling at the inlet of the pump?",
-            margin: Margin::Left { value: "coolant.pump_inlet_margin" },
+            margin: Margin::Remaining { value: "coolant.pump_inlet_margin" },
             wanted: "wanted.pump_inlet",
             rests_on: &[],
             about: &[COOLANT],

@@ -142,7 +142,7 @@ pub(super) struct FieldInfo {
 #[derive(Clone, Copy)]
 pub(super) enum MarginSlots {
     Ratio { capacity: Slot, demand: Slot },
-    Left { value: Slot },
+    Remaining { value: Slot },
     AtLeast { value: Slot, least: Slot },
     AtMost { value: Slot, most: Slot },
     Band { value: Slot, low: Slot, high: Slot },
@@ -153,7 +153,7 @@ impl MarginSlots {
     pub fn slots(self) -> impl Iterator<Item = Slot> {
         let (first, more) = match self {
             MarginSlots::Ratio { capacity, demand } => (capacity, [Some(demand), None]),
-            MarginSlots::Left { value } => (value, [None, None]),
+            MarginSlots::Remaining { value } => (value, [None, None]),
             MarginSlots::AtLeast { value, least } => (value, [Some(least), None]),
             MarginSlots::AtMost { value, most } => (value, [Some(most), None]),
             MarginSlots::Band { value, low, high } => (value, [Some(low), Some(high)]),
@@ -502,7 +502,7 @@ impl Graph {
             Margin::Ratio { capacity, demand } => {
                 MarginSlots::Ratio { capacity: slot(capacity)?, demand: slot(demand)? }
             }
-            Margin::Left { value } => MarginSlots::Left { value: slot(value)? },
+            Margin::Remaining { value } => MarginSlots::Remaining { value: slot(value)? },
             Margin::AtLeast { value, least } => {
                 MarginSlots::AtLeast { value: slot(value)?, least: slot(least)? }
             }

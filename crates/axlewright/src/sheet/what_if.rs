@@ -754,7 +754,7 @@ fn at_line(slot: Slot, error: &Error) -> Error {
 fn held(finding: &FindingInfo) -> Slot {
     match finding.margin {
         MarginSlots::Ratio { demand, .. } => demand,
-        MarginSlots::Left { value }
+        MarginSlots::Remaining { value }
         | MarginSlots::AtLeast { value, .. }
         | MarginSlots::AtMost { value, .. }
         | MarginSlots::Band { value, .. } => value,

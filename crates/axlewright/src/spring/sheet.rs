@@ -118,8 +118,8 @@ const DAMPER_TRAVEL: Rule = rule! {
     takes { bump_end, droop_end, stroke, motion_ratio }
     says "z_c - z_o of the linkage; h / r_d where it is not drawn", TRAVEL
 };
-const DROOP_LEFT: Rule = rule! {
-    "axle.spring" Droop::left, Droop
+const DROOP_REMAINING: Rule = rule! {
+    "axle.spring" Droop::remaining, Droop
     takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, motion_ratio }
     says "z = -z_o of the linkage; (L_d - L) / r where it is not drawn", TRAVEL
 };
@@ -128,14 +128,14 @@ const COIL_TRAVEL: Rule = rule! {
     takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", motion_ratio }
     says "(L - L_c - s) / r", TRAVEL
 };
-const BUMP_LEFT: Rule = rule! {
-    "axle" Bump::left, Bump
+const BUMP_REMAINING: Rule = rule! {
+    "axle" Bump::remaining, Bump
     takes {
-        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_left, bump_stop_travel, bump_clearance,
+        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_remaining, bump_stop_travel, bump_clearance,
         motion_ratio = "axle.spring.motion_ratio",
     }
     says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
-        "definition: travel left is the least of what ends it"
+        "definition: remaining travel is the least of what ends it"
 };
 const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
@@ -169,7 +169,7 @@ fields!(OnOneAxis { mounting, motion_ratio });
 fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
 fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
-fields!(Bump { coil_travel, damper_travel, droop_left, bump_stop_travel, bump_clearance, motion_ratio });
+fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, greatest_compression });
@@ -394,7 +394,7 @@ const DAMPER: &[Line] = &[
 ];
 
 /// Remaining travel, and the load of the spring at its shortest.
-const TRAVEL_LEFT: &[Line] = &[
+const TRAVEL_REMAINING: &[Line] = &[
     length(
         "axle.bump_stop_travel",
         "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
@@ -408,9 +408,9 @@ const TRAVEL_LEFT: &[Line] = &[
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&[]),
-    derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
+    derived("axle.droop_remaining", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
-            by(&DROOP_LEFT),
+            by(&DROOP_REMAINING),
             negative_of(&["axle.damper.droop_end"], DRAWN),
         ],
     ),
@@ -423,8 +423,8 @@ const TRAVEL_LEFT: &[Line] = &[
         same(&["axle.spring.bump_end"], DRAWN),
         by(&COIL_TRAVEL),
     ]),
-    derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
-        by(&BUMP_LEFT),
+    derived("axle.bump_remaining", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
+        by(&BUMP_REMAINING),
     ]),
     derived(
         "axle.spring.bind_margin",
@@ -578,7 +578,7 @@ const LINES: usize = SPRING.len()
     + AT_RIDE.len()
     + RATES.len()
     + DAMPER.len()
-    + TRAVEL_LEFT.len()
+    + TRAVEL_REMAINING.len()
     + SHAPE.len()
     + DAMPING.len()
     + WANTED.len();
@@ -597,7 +597,7 @@ const ADJUSTABLE: [About; 2] =
 
 /// Lines and findings of the sheet on springs and dampers.
 pub const SHEET: Section = Section {
-    lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
+    lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_REMAINING, SHAPE, DAMPING, WANTED]),
     findings: &[
         Finding {
             path: "axle.frequency",
@@ -653,8 +653,8 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.bump",
-            question: "Is there travel left in bump?",
-            margin: Margin::Left { value: "axle.bump_left" },
+            question: "Is there travel remaining in bump?",
+            margin: Margin::Remaining { value: "axle.bump_remaining" },
             wanted: "wanted.bump",
             rests_on: &[],
             about: &[],
@@ -662,8 +662,8 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.droop",
-            question: "Is there travel left in droop?",
-            margin: Margin::Left { value: "axle.droop_left" },
+            question: "Is there travel remaining in droop?",
+            margin: Margin::Remaining { value: "axle.droop_remaining" },
             wanted: "wanted.droop",
             rests_on: &[],
             about: &[],
@@ -672,7 +672,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.coil_bind",
             question: "Does the damper stop before the coils bind?",
-            margin: Margin::Left { value: "axle.spring.bind_margin" },
+            margin: Margin::Remaining { value: "axle.spring.bind_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
             about: &[COIL],
@@ -681,7 +681,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.captive",
             question: "Does the spring stay captive at full droop?",
-            margin: Margin::Left { value: "axle.spring.captive_margin" },
+            margin: Margin::Remaining { value: "axle.spring.captive_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
             about: &[COIL],

@@ -9,7 +9,7 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_REMAINING, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH,
     REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
@@ -118,17 +118,17 @@ const ENDS: &[Line] = &[
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
-    line("axle.linkage_left", Length::KIND, "remaining travel of the linkage itself if another part ends it")
+    line("axle.linkage_remaining", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()
-        .by(&[by(&LINKAGE_LEFT)]),
+        .by(&[by(&LINKAGE_REMAINING)]),
     rack("front.rack_travel", "travel of the rack to either side, from its middle to lock"),
     rack("rear.rack_travel", "travel of the rear rack to either side, for steered rear wheels")
         .or(0.0, "a rear axle that is not steered"),
-    angle("axle.joint_left", "remaining lean of the first joint at its limit, over travel and lock; of a shackle, until it is in line with its spring")
+    angle("axle.joint_remaining", "remaining lean of the first joint at its limit, over travel and lock; of a shackle, until it is in line with its spring")
         .first_hand()
-        .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), by(&JOINT_LEFT),
-        same(&["axle.leaf.shackle_left"], SEE_LEAF)]),
+        .by(&[by(&wishbone::JOINT_REMAINING), by(&strut::JOINT_REMAINING), by(&JOINT_REMAINING),
+        same(&["axle.leaf.shackle_remaining"], SEE_LEAF)]),
 ];
 
 /// Braking on the linkage.
@@ -170,11 +170,11 @@ const TOGETHER: &[Line] = &[
     line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[gives(&on_links::OVER_TRAVEL, "lateral_shift"), gives(&on_leaves::OVER_TRAVEL, "lateral_shift"), by(&NO_LENGTH).lacking("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "lateral_shift"), gives(&on_leaves::OVER_TRAVEL, "lateral_shift"), by(&NO_LENGTH).lacking("a live axle needs lateral_shift, or the points of what holds it, bump_remaining, droop_remaining and spring_base")]),
     line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_remaining, droop_remaining and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
         .by(&[gives(&on_links::OVER_TRAVEL, "crossed_roll")]),
     line("front.drive_share", Ratio::KIND, "share of the whole driving force at the front axle")
@@ -205,15 +205,15 @@ const BIND: &[Line] = &[
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_misfit")]),
     derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_force")]),
-    derived("axle.least_joint_left", Angle::KIND, "remaining lean of the first joint of the links at its limit, at full bump and droop and crossed")
-        .by(&[gives(&on_links::OVER_TRAVEL, "joint_left")]),
+    derived("axle.least_joint_remaining", Angle::KIND, "remaining lean of the first joint of the links at its limit, at full bump and droop and crossed")
+        .by(&[gives(&on_links::OVER_TRAVEL, "joint_remaining")]),
     line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
         .within(0.0, 1e9, "definition: to either side")
         .first_hand()
         .by(&[
             by(&BIND_FORCE),
             by(&BESIDE_LEAVES),
-            by(&NO_FORCE).lacking("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
+            by(&NO_FORCE).lacking("a live axle needs bind_force, or the points of what holds it, bump_remaining, droop_remaining and spring_base"),
         ]),
     line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
         .within(0.0, 1.6, "definition: by how much its front rises")
@@ -432,7 +432,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.joints",
             question: "Do joints and shackles keep within their lean over travel and lock?",
-            margin: Margin::Left { value: "axle.joint_left" },
+            margin: Margin::Remaining { value: "axle.joint_remaining" },
             wanted: "wanted.joint_margin",
             rests_on: &[],
             about: &[ACROSS],
@@ -441,7 +441,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.linkage_range",
             question: "Does the linkage go further than the stops let it?",
-            margin: Margin::Left { value: "axle.linkage_left" },
+            margin: Margin::Remaining { value: "axle.linkage_remaining" },
             wanted: "wanted.linkage_margin",
             rests_on: &[],
             about: &[ACROSS],

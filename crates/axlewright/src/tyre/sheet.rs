@@ -249,7 +249,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "speedometer.reading",
             question: "Does the speedometer never read too little?",
-            margin: Margin::Left { value: "speedometer.error" },
+            margin: Margin::Remaining { value: "speedometer.error" },
             wanted: "wanted.speedometer",
             rests_on: &[],
             about: &[About::parts(&["speedometer"])],

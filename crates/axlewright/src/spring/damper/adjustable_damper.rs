@@ -65,7 +65,7 @@ record! {
         pub achieved_ratio: Ratio,
         /// Rebound over both that they give.
         pub achieved_rebound_share: Ratio,
-        /// Damping ratio that they give less the wanted one: what is left when the adjusters end or their steps are coarse.
+        /// Damping ratio that they give less the wanted one: what remains when the adjusters end or their steps are coarse.
         pub ratio_error: Ratio,
     }
 }

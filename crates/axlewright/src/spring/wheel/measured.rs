@@ -35,7 +35,7 @@ pub(in crate::spring) struct Droop {
 }
 
 impl Droop {
-    pub(in crate::spring) fn left(&self) -> Result<Length> {
+    pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         match self.droop_end {
             Some(open) => Ok(-open),
             None => AtWheel {

@@ -194,7 +194,7 @@ impl Prepare for LeafAxle {
 }
 
 impl LeafAxle {
-    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what is left of the strokes.
+    /// The axle at a heave and roll: position, steer, pinion, springs, shackles, roll centre, anti-squat and what remains of the strokes.
     ///
     /// # Parameters
     /// - `heave` — `z`, of the axle's middle against the body from ride height, positive in bump

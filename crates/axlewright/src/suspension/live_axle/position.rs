@@ -144,7 +144,7 @@ record! {
         /// Joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`.
         pub greatest_lean_joint: String,
         /// Remaining angle until the first joint with a given limit reaches it.
-        pub joint_left: Angle,
+        pub joint_remaining: Angle,
         /// Joint with that margin; `not known` without a limit.
         pub first_joint: String,
         /// By how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds.
@@ -411,7 +411,7 @@ impl PreparedLiveAxle<'_> {
     fn joints<'a>(&'a self, pose: &Pose, on: &mut Found<'a>) {
         // Unit vectors: the distance between them stands for their angle.
         let (mut greatest, mut most) = (-1.0, None);
-        let (mut left, mut first) = (f64::NAN, None);
+        let (mut remaining, mut first) = (f64::NAN, None);
         for joint in &self.joints {
             let held = pose.held.along.lane(joint.link);
             let along = match joint.end {
@@ -426,14 +426,14 @@ impl PreparedLiveAxle<'_> {
             }
             if let Some(limit) = joint.limit {
                 let here = limit - lean(apart);
-                if left.is_nan() || here < left {
-                    (left, first) = (here, Some(joint));
+                if remaining.is_nan() || here < remaining {
+                    (remaining, first) = (here, Some(joint));
                 }
             }
         }
         on.greatest_lean = Angle::from_si(lean(greatest));
         on.greatest_lean_joint = most.map_or("", |joint| self.joint(joint));
-        on.joint_left = Angle::from_si(left);
+        on.joint_remaining = Angle::from_si(remaining);
         on.first_joint = first.map_or("not known", |joint| self.joint(joint));
     }
 }
