@@ -98,7 +98,7 @@ def answers():
 
     peaks = TORQUE_CURVE.peaks()
     words = f"{peaks.peak_power:us} at {peaks.peak_power_speed:us}"
-    yield "Greatest power", words, "engine.peak_power", peaks.peak_power
+    yield "Peak power", words, "engine.peak_power", peaks.peak_power
 
 
 def main():

@@ -230,7 +230,7 @@ panel_names = {
     "axle_steer": ("axle steer [deg]", deg),
     "pinion_angle_change": ("pinion, nose up [deg]", deg),
     "roll_centre_height": ("roll centre [mm]", mm),
-    "bind_force": ("greatest force of bind [N]", N),
+    "bind_force": ("peak force of bind [N]", N),
     "joint_remaining": ("joint lean to spare [deg]", deg),
 }
 
@@ -379,7 +379,7 @@ for axes, (name, words, unit) in zip(
     panels.flat,
     [
         ("wheel_rate", "wheel rate [N/mm]", N_mm),
-        ("left_leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("left_leaf_stress", "peak leaf stress [MPa]", MPa),
         ("left_shackle_angle", "shackle from upright [deg]", deg),
         ("left_shackle_opening", "shackle to line of eyes [deg]", deg),
         ("roll_steer", "roll steer [%]", None),
@@ -418,7 +418,7 @@ for axes, (name, words, unit) in zip(
     panels.flat,
     [
         ("pinion_angle", "pinion, nose up [deg]", deg),
-        ("leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("leaf_stress", "peak leaf stress [MPa]", MPa),
         ("wheelbase_change", "axle to the rear [mm]", mm),
         ("spring_load", "load of each spring [kN]", kN),
     ],

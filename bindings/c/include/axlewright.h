@@ -331,7 +331,7 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     times the inertia factor; margin = rating / torque on the rated side
 ///
 /// Fields
-///     engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
+///     engine_torque (torque): peak torque at the crankshaft; behind a converter that at its
 ///         turbine at stall
 ///     clutch_capacity (torque, optional): what the clutch holds before it slips: it bounds the
 ///         torque of a dropped clutch, not the engine does
@@ -1210,12 +1210,12 @@ typedef struct {
   /// known and is too high
   double opens_at_most;
   /// gauge pressure [Pa]: highest pressure at which it has to open: its rating and the tolerance
-  double greatest_opening;
+  double largest_opening;
   /// stress or pressure difference [Pa]: margin of the opening below that
   double opening_margin;
   /// gauge pressure [Pa]: highest pressure under the cap: its rating or its sure opening, the higher
   /// of the two
-  double greatest_pressure;
+  double peak_pressure;
   /// stress or pressure difference [Pa]: margin of that below the pressure that the weakest component
   /// may bear
   double component_margin;
@@ -1497,8 +1497,8 @@ typedef struct {
   double left_spring_load;
   /// force [N]: load of the right spring
   double right_spring_load;
-  /// stress or pressure difference [Pa]: greatest of the left spring, in the full-length leaves at
-  /// the seat
+  /// stress or pressure difference [Pa]: peak of the left spring, in the full-length leaves at the
+  /// seat
   double left_leaf_stress;
   /// stress or pressure difference [Pa]: stress in the right leaf
   double right_leaf_stress;
@@ -1702,9 +1702,9 @@ typedef struct {
   /// ratio [-]: travel of the levers' ends along their arcs over wheel travel, in roll
   double bar_motion_ratio;
   /// angle [rad]: largest lean of all joints of the links, from ride height
-  double greatest_lean;
+  double peak_lean;
   /// text: joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`
-  const char *greatest_lean_joint;
+  const char *peak_lean_joint;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
   double joint_remaining;
   /// text: joint with that margin; `not known` without a limit
@@ -1720,7 +1720,7 @@ typedef struct {
   /// length [m]: by how much the links miss each other at this heave and roll, were their joints
   ///     rigid: root of the sum of the squares of their misses
   double bind_misfit;
-  /// force [N]: greatest tension or compression of a link by that; not a number where no bush gives
+  /// force [N]: peak tension or compression of a link by that; not a number where no bush gives
   double bind_force;
   /// text: link that binds or, if no bush gives, the one with the largest misfit; `none` if nothing
   /// binds
@@ -3756,7 +3756,7 @@ double axw_driveline_gear_step_value(double gear_ratio_before, double gear_ratio
 /// Parameters
 ///     axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the
 ///         load transfer that the same launch causes
-///     grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for
+///     grip_coefficient [-]: `m`, peak force along over load: for strength a high bound, for
 ///         performance a mean; say which one it was
 ///     loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius
 ///
@@ -6313,8 +6313,8 @@ int32_t axw_spring_coil_rate_n(size_t n, const double *wire_diameter, const doub
 double axw_spring_coil_rate_value(double wire_diameter, double mean_diameter, double active_coils,
     double shear_modulus);
 
-/// Greatest shear stress in the wire of a helical spring under a load, corrected for curvature
-/// after Wahl.
+/// Peak shear stress in the wire of a helical spring under a load, corrected for curvature after
+/// Wahl.
 ///
 /// Formula
 ///     `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`
@@ -6639,7 +6639,7 @@ double axw_spring_leaf_pack_rate_value(double elastic_modulus, double leaf_width
 ///
 /// Returns
 ///     full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the
-///         clamp: the greatest
+///         clamp: the peak
 ///     graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds
 ///         of it; without meaning where there are none
 ///
@@ -7130,7 +7130,7 @@ double axw_spring_shortest_length_value(double solid_length, double minimum_gap)
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
-///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///     wire_diameter [m]: `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// Returns
 ///     (length [m]) The length at which every coil touches the next.
@@ -7167,7 +7167,7 @@ double axw_spring_solid_length_closed_ground_value(double total_coils, double wi
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
-///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///     wire_diameter [m]: `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// Returns
 ///     (length [m]) The length at which every coil touches the next.
@@ -7466,7 +7466,7 @@ int32_t axw_spring_torsion_bar_rate_n(size_t n, const double *shear_modulus, con
 double axw_spring_torsion_bar_rate_value(double shear_modulus, double inner_diameter, double outer_diameter,
     double active_length);
 
-/// Greatest shear stress in a round torsion bar, at its surface.
+/// Peak shear stress in a round torsion bar, at its surface.
 ///
 /// Formula
 ///     `tau = 16 T D / (pi (D^4 - d^4))`
@@ -8679,7 +8679,7 @@ int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buf
 ///         that is too low has one
 ///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
 ///         reading is higher
-///     greatest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
+///     largest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
 ///         against the system in both readings
 ///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
 ///         reading less the lowest one
@@ -8688,7 +8688,7 @@ int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buf
 ///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
 ///         without `gas_volume`, nor where gas alone is trapped
 int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, double *tight_pressure,
-    double *least_pressure, double *loss, double *greatest_loss, double *margin, double *leaked_air,
+    double *least_pressure, double *loss, double *largest_loss, double *margin, double *leaked_air,
     double *leaked_coolant);
 
 /// Losses from the same two readings over temperatures at the end, all other values unchanged.
@@ -8698,7 +8698,7 @@ int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, doubl
 ///
 /// Returns
 ///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
-///     `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
+///     `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
 int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model, const double *later_temperature,
     size_t later_temperature_count, axw_table **result);
 
@@ -9070,11 +9070,11 @@ int32_t axw_mass_raised_axle_json(const axw_mass_raised_axle *model, char *buffe
 ///     height (length [m]): height of the centre of gravity above the ground, vehicle level
 ///     standard_uncertainty (length [m]): standard uncertainty of the height, from the three
 ///         readings and the lift; twice this value covers the height in 19 of 20 cases
-///     greatest_error (length [m]): error of the height with every error at its bound at once
+///     largest_error (length [m]): error of the height with every error at its bound at once
 ///     angle (angle [rad]): angle by which the body leans
 ///     angle_error (angle [rad]): error of the angle from the error of the lift
 int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model, double *height,
-    double *standard_uncertainty, double *greatest_error, double *angle, double *angle_error);
+    double *standard_uncertainty, double *largest_error, double *angle, double *angle_error);
 
 /// Reading and uncertainty over lifts, for the height that was found.
 ///
@@ -9083,7 +9083,7 @@ int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model, double *h
 ///
 /// Returns
 ///     (table) One row a lift: `lift`, `angle`, expected `lower_axle_reading`,
-///     `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot
+///     `standard_uncertainty` and `largest_error` of the height. A lift that the vehicle cannot
 ///     reach is a refused row.
 int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model, const double *lift, size_t lift_count,
     axw_table **result);
@@ -10121,7 +10121,7 @@ int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbo
 /// Returns
 ///     droop (length [m]): least travel, negative
 ///     droop_end (text): what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
-///     bump (length [m]): greatest travel
+///     bump (length [m]): largest travel
 ///     bump_end (text): what ends it
 int32_t axw_suspension_double_wishbone_travel_range(const axw_suspension_double_wishbone *model,
     double rack_travel, double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed,
@@ -10251,7 +10251,7 @@ int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, c
 ///     droop (length [m]): least heave, negative
 ///     droop_end (text): end of droop: `shackle`, `half to the fixed eye`, `half to the shackle` or
 ///         `axle's pitch`
-///     bump (length [m]): greatest heave
+///     bump (length [m]): largest heave
 ///     bump_end (text): end of bump
 int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
@@ -10273,7 +10273,7 @@ int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *mo
 ///     wheelbase_change (length [m]): movement of the axle's middle by the torque alone
 ///     spring_load (force [N]): vertical, of each leaf spring, which the torque changes with the
 ///         heave kept
-///     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
+///     leaf_stress (stress or pressure difference [Pa]): peak, in the full-length leaves at the
 ///         seat, load and torque together
 int32_t axw_suspension_leaf_axle_wind_up(const axw_suspension_leaf_axle *model, double heave, double torque,
     double *wind_up_angle, double *pinion_angle, double *wind_up_rate, double *wheelbase_change,
@@ -10403,7 +10403,7 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 ///     `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`,
 ///     `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`,
 ///     `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
-///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`,
+///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `peak_lean`, `peak_lean_joint`,
 ///     `joint_remaining`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`,
 ///     `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
@@ -10435,7 +10435,7 @@ int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, c
 /// Returns
 ///     droop (length [m]): least heave, negative
 ///     droop_end (text): the link that ends it
-///     bump (length [m]): greatest heave
+///     bump (length [m]): largest heave
 ///     bump_end (text): the link that ends it
 int32_t axw_suspension_live_axle_travel_range(const axw_suspension_live_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
@@ -10739,7 +10739,7 @@ int32_t axw_suspension_strut_points(const axw_suspension_strut *model, const dou
 /// Returns
 ///     droop (length [m]): least travel, negative
 ///     droop_end (text): what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
-///     bump (length [m]): greatest travel
+///     bump (length [m]): largest travel
 ///     bump_end (text): what ends it
 int32_t axw_suspension_strut_travel_range(const axw_suspension_strut *model, double rack_travel,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,

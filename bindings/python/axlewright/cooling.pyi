@@ -42,9 +42,9 @@ class CapFindings(NamedTuple):
     least_holding: Quantity
     holding_margin: Quantity
     opens_at_most: Quantity
-    greatest_opening: Quantity
+    largest_opening: Quantity
     opening_margin: Quantity
-    greatest_pressure: Quantity
+    peak_pressure: Quantity
     component_margin: Quantity
     vacuum_opens_at_least: Quantity
     vacuum_margin: Quantity
@@ -59,7 +59,7 @@ class LeakDownFindings(NamedTuple):
     tight_pressure: Quantity
     least_pressure: Quantity
     loss: Quantity
-    greatest_loss: Quantity
+    largest_loss: Quantity
     margin: Quantity
     leaked_air: Quantity
     leaked_coolant: Quantity

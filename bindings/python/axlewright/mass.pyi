@@ -57,7 +57,7 @@ class MassTotal(NamedTuple):
 class CentreHeight(NamedTuple):
     height: Quantity
     standard_uncertainty: Quantity
-    greatest_error: Quantity
+    largest_error: Quantity
     angle: Quantity
     angle_error: Quantity
 

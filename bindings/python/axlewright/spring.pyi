@@ -159,7 +159,7 @@ def coil_rate(*, wire_diameter: QuantityLike, mean_diameter: QuantityLike, activ
     """Rate of a helical compression spring of round wire."""
 
 def coil_shear_stress(*, load: QuantityLike, wire_diameter: QuantityLike, mean_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."""
+    """Peak shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."""
 
 def critical_damping(*, tangent_rate: QuantityLike, sprung_mass: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Damping at the wheel that just keeps the sprung mass from swinging past its rest position."""
@@ -246,7 +246,7 @@ def torsion_bar_rate(*, shear_modulus: QuantityLike, inner_diameter: QuantityLik
     """Torque over twist of a round torsion bar, solid or bored."""
 
 def torsion_bar_stress(*, torque: QuantityLike, inner_diameter: QuantityLike, outer_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Greatest shear stress in a round torsion bar, at its surface."""
+    """Peak shear stress in a round torsion bar, at its surface."""
 
 def wahl_factor(*, wire_diameter: QuantityLike, mean_diameter: QuantityLike, invalid: Invalid = "raise") -> Ratio:
     """Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil."""

@@ -236,8 +236,8 @@ class AxlePosition(NamedTuple):
     bar_angle: Quantity
     bar_twist: Quantity
     bar_motion_ratio: Ratio
-    greatest_lean: Quantity
-    greatest_lean_joint: str
+    peak_lean: Quantity
+    peak_lean_joint: str
     joint_remaining: Quantity
     first_joint: str
     lateral_rod_stretch: Quantity

@@ -91,7 +91,7 @@ def leak_down(d):
     tight = (d["gauge_pressure"] + station) * warmer - station
     loss = tight - d["later_gauge_pressure"]
     most = loss + d["gauge_error"] * (1 + warmer)
-    out = {"tight_pressure": tight, "loss": loss, "greatest_loss": most, "margin": d["allowed_loss"] - most}
+    out = {"tight_pressure": tight, "loss": loss, "largest_loss": most, "margin": d["allowed_loss"] - most}
     if "gas_volume" in d:
         out["leaked_air"] = d["gas_volume"] * loss / station
     return out

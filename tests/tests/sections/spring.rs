@@ -6,7 +6,7 @@ use axlewright_tests::assessed::{assessed, lacks, value, verdict_word};
 #[test]
 fn a_spring_buckles_only_where_it_is_long_and_free() {
     let margin = |lines: &[(&str, &str)]| assessed("wagtail", lines).answer("front.buckling").unwrap().margin;
-    let shortened = value(&assessed("wagtail", &[]), "front.spring.greatest_compression");
+    let shortened = value(&assessed("wagtail", &[]), "front.spring.largest_compression");
     // 250 mm on flat seats of 66 mm is below 2.6 D / 0.5: it never buckles, and could be pressed to nothing.
     assert!((margin(&[]) - (0.25 - shortened)).abs() < 1e-15);
     let pivoted = margin(&[("front.spring.end_fixity", "1")]);

@@ -562,7 +562,7 @@ driveline.grip_torque driveline_grip_torque revision 1 {
     "Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)"
     "A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
     axle_load: Force "F" "`F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes"
-    grip_coefficient: Ratio "m" "`m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was"
+    grip_coefficient: Ratio "m" "`m`, peak force along over load: for strength a high bound, for performance a mean; say which one it was"
     loaded_radius: Length "r_l" "`r_l`, wheel centre to ground under load, not the rolling radius"
     -> Torque "T_g" "The sum over the wheels of that axle. At a part before them `grip_torque_upstream` divides by the ratio *and* by the efficiency between."
 }
@@ -1344,7 +1344,7 @@ spring.coil_rate spring_coil_rate revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.coil_shear_stress spring_coil_shear_stress revision 1 {
-    "Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."
+    "Peak shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."
     "`tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`"
     "- `0 <= load <= 1000000000`\n- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n\nRound wire, small pitch angle, load on the axis, elastic, residual stress of setting left out. Compare it with the maker's permissible\nshear stress at solid length, and its range with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see `wahl_factor`),\nand leaves the correction away where the load is static."
     "A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch. 10; EN 13906-1:2013 for its own rule (from memory)"
@@ -1455,7 +1455,7 @@ spring.leaf_pack_stress spring_leaf_pack_stress revision 1 {
     span: Length "L" "`L`, from eye to eye, less what the clamp of the axle holds stiff"
     full_length_leaves: Ratio "n_f" "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them"
     graduated_leaves: Ratio "n_g" "`n_g`, whole: leaves that get shorter step by step"
-    -> .full_length_stress Stress "" "in the full-length leaves, at the clamp: the greatest"
+    -> .full_length_stress Stress "" "in the full-length leaves, at the clamp: the peak"
     -> .graduated_stress Stress "" "in the graduated leaves, two thirds of it; without meaning where there are none"
 }
 #[cfg(feature = "spring")]
@@ -1601,7 +1601,7 @@ spring.solid_length_closed spring_solid_length_closed revision 1 {
     "Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013, solid length of ends not ground (from memory)"
     "A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before."
     total_coils: Ratio "n_t" "`n_t`, all coils counted, the dead ones at the ends included"
-    wire_diameter: Length "d" "`d`, the greatest that the wire's tolerance allows, coating included"
+    wire_diameter: Length "d" "`d`, the largest that the wire's tolerance allows, coating included"
     -> Length "L_c" "The length at which every coil touches the next."
 }
 #[cfg(feature = "spring")]
@@ -1612,7 +1612,7 @@ spring.solid_length_closed_ground spring_solid_length_closed_ground revision 1 {
     "Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013, solid length of ground ends (from memory)"
     "A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before."
     total_coils: Ratio "n_t" "`n_t`, all coils counted, the dead ones at the ends included"
-    wire_diameter: Length "d" "`d`, the greatest that the wire's tolerance allows, coating included"
+    wire_diameter: Length "d" "`d`, the largest that the wire's tolerance allows, coating included"
     -> Length "L_c" "The length at which every coil touches the next."
 }
 #[cfg(feature = "spring")]
@@ -1703,7 +1703,7 @@ spring.torsion_bar_rate spring_torsion_bar_rate revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.torsion_bar_stress spring_torsion_bar_stress revision 1 {
-    "Greatest shear stress in a round torsion bar, at its surface."
+    "Peak shear stress in a round torsion bar, at its surface."
     "`tau = 16 T D / (pi (D^4 - d^4))`"
     "- `-1000000000 <= torque <= 1000000000`\n- `0 <= inner_diameter <= 1`\n- `0.001 <= outer_diameter <= 1`\n- `outer_diameter > inner_diameter`\n\nA straight round bar, elastic, without presetting: a bar that is preset in one direction bears more in it and less in the other. Bending and the notch of a spline come on top."
     "Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)"

@@ -224,12 +224,12 @@ const OPENS_BY_HOLDING: Rule = rule! {
     says "p_h + e where that is too high already", READING
 };
 const HAS_TO_OPEN: Rule = rule! {
-    "cap" CapTest::greatest_opening, CapTest
+    "cap" CapTest::largest_opening, CapTest
     needs { rating, rating_tolerance }
     says "p_r + t", READING
 };
 const LETS_COME: Rule = rule! {
-    "cap" CapTest::greatest_pressure, CapTest
+    "cap" CapTest::peak_pressure, CapTest
     needs { rating }
     uses { opening_pressure, holding_pressure, gauge_error, weakest_component }
     says "max(p_o + e, p_r); max(p_h + e, p_r) where that is too much already", READING
@@ -267,10 +267,10 @@ const CAP: &[Line] = &[
         .by(&[by(&HAS_TO_HOLD)]),
     derived("cap.opens_at_most", GaugePressure::KIND, "pressure at which the cap has surely opened")
         .by(&[by(&OPENS), by(&OPENS_BY_HOLDING)]),
-    derived("cap.greatest_opening", GaugePressure::KIND, "pressure at which the cap has to open")
+    derived("cap.largest_opening", GaugePressure::KIND, "pressure at which the cap has to open")
         .by(&[by(&HAS_TO_OPEN)]),
     derived(
-        "cap.greatest_pressure",
+        "cap.peak_pressure",
         GaugePressure::KIND,
         "highest pressure under the cap: its opening pressure or its rating",
     )
@@ -500,7 +500,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "cap.opens",
             question: "Does the cap open in time?",
-            margin: Margin::AtMost { value: "cap.opens_at_most", most: "cap.greatest_opening" },
+            margin: Margin::AtMost { value: "cap.opens_at_most", most: "cap.largest_opening" },
             wanted: "wanted.cap",
             rests_on: &[],
             about: &[COOLANT, About::parts(&["cap"])],
@@ -509,7 +509,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "cap.weakest",
             question: "Does the weakest part of the system bear what the cap lets come?",
-            margin: Margin::AtMost { value: "cap.greatest_pressure", most: "cap.weakest_component" },
+            margin: Margin::AtMost { value: "cap.peak_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
             about: &[COOLANT],

@@ -41,7 +41,7 @@ pub struct Answer {
     pub value: f64,
     /// The least that is allowed; NaN where there is no least, or it is not known.
     pub low: f64,
-    /// The greatest that is allowed; NaN where there is no greatest, or it is not known.
+    /// The largest value that is allowed; NaN where there is no upper limit, or it is not known.
     pub high: f64,
     /// Kind of value and limits.
     pub kind: &'static Kind,

@@ -146,13 +146,13 @@ const BIND: Rule = rule! {
     says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
 };
 const COMPRESSION: Rule = rule! {
-    "axle.spring" Compression::greatest, Compression
+    "axle.spring" Compression::largest, Compression
     takes { free_length, shortest }
     says "L_0 - L_c - s", LENGTHS
 };
-const GREATEST_FORCE: Rule = rule! {
+const LARGEST_FORCE: Rule = rule! {
     "axle.spring" Compressed::force, Compressed
-    takes { rate, greatest_compression }
+    takes { rate, largest_compression }
     says "k (L_0 - L_c - s)", "Hooke's law; a linear spring"
 };
 const BUCKLING: Rule = rule! {
@@ -172,7 +172,7 @@ fields!(AtWheel { longer, shorter, motion_ratio });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
-fields!(Compressed { rate, greatest_compression });
+fields!(Compressed { rate, largest_compression });
 fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });
 fields!(Corner {
     rate,
@@ -435,12 +435,12 @@ const TRAVEL_REMAINING: &[Line] = &[
     derived("axle.spring.captive_margin", Length::KIND, "compression of the spring at full droop")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.droop_length"], LENGTHS)]),
     derived(
-        "axle.spring.greatest_compression",
+        "axle.spring.largest_compression",
         Length::KIND,
         "compression of the spring at its least gaps, from its free length",
     )
     .by(&[by(&COMPRESSION)]),
-    derived("axle.spring.greatest_force", Force::KIND, "force of the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
+    derived("axle.spring.largest_force", Force::KIND, "force of the spring at its least gaps").by(&[by(&LARGEST_FORCE)]),
     derived(
         "axle.spring.stress",
         Stress::KIND,
@@ -449,7 +449,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     .by(&[
         step(
             "spring.coil_shear_stress",
-            &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
+            &["axle.spring.largest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
         ),
     ]),
 ];
@@ -461,7 +461,7 @@ const SHAPE: &[Line] = &[
         &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils", "axle.spring.shear_modulus", "axle.spring.density"],
     )]),
     derived("axle.spring.stored_energy", Energy::KIND, "force of the spring at its least gaps")
-        .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.greatest_compression"])]),
+        .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.largest_compression"])]),
     choice("axle.spring.guide", &["none", "rod_or_sleeve"], "guide against buckling"),
     line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
@@ -691,7 +691,7 @@ pub const SHEET: Section = Section {
             path: "axle.buckling",
             question: "Does the spring stay straight down to its least gaps?",
             margin: Margin::AtMost {
-                value: "axle.spring.greatest_compression",
+                value: "axle.spring.largest_compression",
                 most: "axle.spring.buckling_deflection",
             },
             wanted: "wanted.spring_margin",

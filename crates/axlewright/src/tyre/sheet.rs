@@ -163,7 +163,7 @@ const SERVICE: &[Line] = &[
     )
     .above(0.0, 300.0, "plausibility limit: no road vehicle is faster than 300 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
-    line("use.greatest_speed", Velocity::KIND, "road speed that is never exceeded").above(
+    line("use.peak_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
         300.0,
         "plausibility limit: no road vehicle is faster than 300 m/s",
@@ -240,7 +240,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.tyre_speed",
             question: "Is the tyre made for the top speed?",
-            margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.greatest_speed" },
+            margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.peak_speed" },
             wanted: "wanted.tyre_speed",
             rests_on: &[],
             about: &[],

@@ -95,7 +95,7 @@ record! {
         /// Loss: tight reading less the reading.
         pub loss: Stress,
         /// Loss with the gauge's error counted against the system.
-        pub greatest_loss: Stress,
+        pub largest_loss: Stress,
         /// Margin: allowed loss less that loss.
         pub margin: Stress,
         /// Air that left, if it was air.
@@ -139,11 +139,11 @@ impl Model for LeakDown {
             temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
-            allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
+            allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the largest reading";
         }
         if let Some(gauge_error) = &self.gauge_error {
             let gauge_error = gauge_error.quantity;
-            valid! { gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the greatest reading"; }
+            valid! { gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the largest reading"; }
         }
         if let Some(gas_volume) = &self.gas_volume {
             let gas_volume = gas_volume.quantity;
@@ -175,7 +175,7 @@ impl LeakDown {
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
     /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
     /// - `loss` — tight reading less the reading; negative if the reading is higher
-    /// - `greatest_loss` — that loss with the gauge's error counted against the system in both readings
+    /// - `largest_loss` — that loss with the gauge's error counted against the system in both readings
     /// - `margin` — allowed loss less that loss, which equals the reading less the lowest one
     /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
     /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
@@ -205,7 +205,7 @@ impl LeakDown {
         let loss = Stress::from_si(tight_pressure.si() - later.si());
         let least_pressure = known(self.least_pressure())?;
         let margin = Stress::from_si(less(later.si(), least_pressure.si()));
-        let greatest_loss = self.allowed_loss.quantity - margin;
+        let largest_loss = self.allowed_loss.quantity - margin;
         let (leaked_air, leaked_coolant) = match &self.gas_volume {
             Some(gas) if !tight_pressure.si().is_nan() => {
                 let gas = gas.quantity;
@@ -221,7 +221,7 @@ impl LeakDown {
             tight_pressure,
             least_pressure,
             loss,
-            greatest_loss,
+            largest_loss,
             margin,
             leaked_air,
             leaked_coolant,
@@ -234,7 +234,7 @@ impl LeakDown {
     /// - `later_temperature` — temperatures at the end of the test
     ///
     /// # Returns
-    /// One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`, `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
+    /// One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`, `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
     pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
         let mut rows = Filling::over(["later_temperature"], &[later_temperature.len()])?;
         for temperature in later_temperature {
@@ -384,7 +384,7 @@ mod tests {
             let on = test(Trapped::Gas, later, 285.0).findings().unwrap();
             assert_relative_eq!(on.tight_pressure.si(), 90e3, max_relative = 1e-12);
             assert_relative_eq!(on.loss.si(), loss, epsilon = 1e-9);
-            assert_relative_eq!(on.greatest_loss.si(), loss + 1950.0, epsilon = 1e-8);
+            assert_relative_eq!(on.largest_loss.si(), loss + 1950.0, epsilon = 1e-8);
             assert_relative_eq!(on.margin.si(), 5050.0 - loss, epsilon = 1e-8);
             assert_relative_eq!(on.least_pressure.si(), later - 5050.0 + loss, epsilon = 1e-8);
             assert_eq!(graded(&on), verdict, "{later}");
@@ -428,7 +428,7 @@ mod tests {
         };
         let (on, later) = (of.findings().unwrap(), GaugePressure::from_si(80e3));
         assert_eq!(on.tight_pressure, tight(100e3));
-        assert_relative_eq!(on.greatest_loss.si(), tight(101e3).si() - 79e3, max_relative = 1e-11);
+        assert_relative_eq!(on.largest_loss.si(), tight(101e3).si() - 79e3, max_relative = 1e-11);
         assert_eq!(on.leaked_air, leaked_air_volume(gas, on.tight_pressure, later, air).unwrap());
         assert_eq!(on.leaked_coolant, leaked_coolant_volume(gas, on.tight_pressure, later, air).unwrap());
     }

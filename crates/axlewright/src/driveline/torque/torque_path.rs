@@ -16,7 +16,7 @@ use crate::{Error, Result, cannot, valid};
 /// margin = rating / torque on the rated side
 ///
 /// # Fields
-/// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
+/// - `engine_torque` — peak torque at the crankshaft; behind a converter that at its turbine at stall
 /// - `clutch_capacity` — what the clutch holds before it slips: it bounds the torque of a dropped clutch, not the engine does
 /// - `shock_factor` — how much a dropped clutch multiplies the torque at its output (2 where it is applied suddenly and undamped); where nothing bounds a dropped clutch, a peak, yield or ultimate rating is `not known`, never guessed
 /// - `grip` — where the tyres' grip is to bound the torque: `driven_load` (on the ground under all driven wheels, with the transfer that the same launch causes), `loaded_radius`, `strength_coefficient` (a high bound of grip, for what a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for what the vehicle gets to the ground; wanted by `pull` alone), and `inertia_factor` (by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only)
@@ -35,7 +35,7 @@ use crate::{Error, Result, cannot, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct TorquePath {
-    /// Greatest torque at the crankshaft.
+    /// Peak torque at the crankshaft.
     pub engine_torque: Value<Torque>,
     /// Torque that the clutch holds before it slips.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]

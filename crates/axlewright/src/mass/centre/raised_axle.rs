@@ -116,7 +116,7 @@ record! {
         /// Standard uncertainty of the height, from the three readings and the lift; twice this value covers the height in 19 of 20 cases.
         pub standard_uncertainty: Length,
         /// Error of the height with every error at its bound at once.
-        pub greatest_error: Length,
+        pub largest_error: Length,
         /// Angle by which the body leans.
         pub angle: Angle,
         /// Error of the angle from the error of the lift.
@@ -228,7 +228,7 @@ record! {
         angle: Angle,
         lower_axle_reading: Mass,
         standard_uncertainty: Length,
-        greatest_error: Length,
+        largest_error: Length,
     }
 }
 
@@ -270,7 +270,7 @@ impl RaisedAxle {
     /// - `lift` — lifts, in any order
     ///
     /// # Returns
-    /// One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot reach is a refused row.
+    /// One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `largest_error` of the height. A lift that the vehicle cannot reach is a refused row.
     pub fn table(&self, lift: &[Length]) -> Result<Table> {
         let weighing = self.weighing()?;
         let height = weighing.height()?;
@@ -284,7 +284,7 @@ impl RaisedAxle {
                     angle: on.angle,
                     lower_axle_reading: Mass::from_si(reading),
                     standard_uncertainty: on.standard_uncertainty,
-                    greatest_error: on.greatest_error,
+                    largest_error: on.largest_error,
                 })
             });
             rows.push((*lift,), on);
@@ -317,7 +317,7 @@ impl RaisedAxle {
         Ok(CentreHeight {
             height: Length::from_si(height),
             standard_uncertainty: Length::from_si(squares.sqrt()),
-            greatest_error: Length::from_si(sum),
+            largest_error: Length::from_si(sum),
             angle: Angle::from_si(angle),
             angle_error: Angle::from_si((more? - less?) / 2.0),
         })
@@ -493,7 +493,7 @@ mod tests {
         let standard = (parts.iter().map(|part| part * part).sum::<f64>() / 3.0).sqrt();
         assert_relative_eq!(on.standard_uncertainty.si(), standard, max_relative = 1e-3);
         assert_relative_eq!(
-            on.greatest_error.si(),
+            on.largest_error.si(),
             parts.iter().map(|part| part.abs()).sum::<f64>(),
             max_relative = 1e-3
         );

@@ -117,7 +117,7 @@ record! {
         pub droop: Length,
         /// End of droop.
         pub droop_end: String,
-        /// Greatest travel.
+        /// Largest travel.
         pub bump: Length,
         /// End of bump.
         pub bump_end: String,

@@ -436,10 +436,10 @@ impl UnderTorque {
     fn leaf_stress(&self) -> Result<Stress> {
         let model = self.axle.model()?;
         let ready = model.shared()?;
-        let mut greatest = f64::NAN;
+        let mut peak = f64::NAN;
         for torque in [self.drive_torque, -self.drive_torque] {
-            greatest = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(greatest);
+            peak = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(peak);
         }
-        Ok(Stress::from_si(greatest))
+        Ok(Stress::from_si(peak))
     }
 }

@@ -222,7 +222,7 @@ pub(in crate::suspension) struct Pose {
     pub(in crate::suspension) at: Coordinates,
     pub(super) frame: Frame,
     pub(super) held: Held,
-    /// Tension of the links, in units of the greatest stiffness; and the derivatives along heave and roll.
+    /// Tension of the links, in units of the largest stiffness; and the derivatives along heave and roll.
     pub(in crate::suspension) forces: Each,
     pub(in crate::suspension) force_rates: [Each; 2],
     /// Derivative along roll of their moment about the roll axis.
@@ -375,7 +375,7 @@ impl AxleLinkage {
         self.links.len() - self.free()
     }
 
-    /// The greatest stiffness, where bushes of the redundant set give.
+    /// The largest stiffness, where bushes of the redundant set give.
     pub(super) fn scale(&self) -> Option<f64> {
         match self.way {
             Way::Exact => Some(0.0),

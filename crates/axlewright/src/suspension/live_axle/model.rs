@@ -185,7 +185,7 @@ impl LiveAxle {
     /// # Returns
     /// - `droop` — least heave, negative
     /// - `droop_end` — the link that ends it
-    /// - `bump` — greatest heave
+    /// - `bump` — largest heave
     /// - `bump_end` — the link that ends it
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         self.prepare()?.travel_range(roll)

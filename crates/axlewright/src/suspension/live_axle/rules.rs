@@ -431,7 +431,7 @@ impl BetweenStops {
     }
 }
 
-/// Greatest of them to either side.
+/// Largest of them to either side.
 fn most<Q: Quantity>(on: &[&Found<'_>], of: fn(&Found<'_>) -> Q) -> Q {
     // `max` would drop a NaN.
     let each = on.iter().map(|on| of(on).si().abs());
