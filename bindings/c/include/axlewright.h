@@ -3992,7 +3992,7 @@ int32_t axw_engine_boost_pressure_ratio_n(size_t n, const double *boost_pressure
 double axw_engine_boost_pressure_ratio_value(double boost_pressure, double station_pressure,
     double inlet_loss);
 
-/// Temperature of the charge behind a compressor.
+/// Temperature of the charge at the outlet of a compressor.
 ///
 /// Formula
 ///     `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
@@ -4023,15 +4023,15 @@ double axw_engine_boost_pressure_ratio_value(double boost_pressure, double stati
 /// Caution
 ///     Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for
 ///     temperature and pressure together.
-int32_t axw_engine_charge_temperature(double inlet_temperature, double pressure_ratio,
+int32_t axw_engine_compressor_outlet_temperature(double inlet_temperature, double pressure_ratio,
     double isentropic_efficiency, double *result);
 
-/// `axw_engine_charge_temperature` on arrays of length `n`.
-int32_t axw_engine_charge_temperature_n(size_t n, const double *inlet_temperature,
+/// `axw_engine_compressor_outlet_temperature` on arrays of length `n`.
+int32_t axw_engine_compressor_outlet_temperature_n(size_t n, const double *inlet_temperature,
     const double *pressure_ratio, const double *isentropic_efficiency, double *result, int32_t *reason);
 
-/// `axw_engine_charge_temperature` that returns its result [K], or NaN where there is no answer.
-double axw_engine_charge_temperature_value(double inlet_temperature, double pressure_ratio,
+/// `axw_engine_compressor_outlet_temperature` that returns its result [K], or NaN where there is no answer.
+double axw_engine_compressor_outlet_temperature_value(double inlet_temperature, double pressure_ratio,
     double isentropic_efficiency);
 
 /// Displacement of a piston engine.

@@ -631,8 +631,8 @@ engine.boost_pressure_ratio engine_boost_pressure_ratio revision 1 {
     -> Ratio "R" "Absolute pressure behind the compressor over absolute pressure before it."
 }
 #[cfg(feature = "engine")]
-engine.charge_temperature engine_charge_temperature revision 1 {
-    "Temperature of the charge behind a compressor."
+engine.compressor_outlet_temperature engine_compressor_outlet_temperature revision 1 {
+    "Temperature of the charge at the outlet of a compressor."
     "`T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`"
     "- `150 <= inlet_temperature <= 500`\n- `1 <= pressure_ratio <= 10`\n- `0.1 <= isentropic_efficiency <= 1`\n\nDry air as a perfect gas with a constant ratio of specific heats of 1.4, no heat lost through the housing. Real specific heats rise with temperature: at a ratio\nof 8 from 300 K the ideal rise is 3 K to 4 K less."
     "Isentropic compression and isentropic efficiency: Çengel and Boles, Thermodynamics, ch. 7 (from memory); g = 1.4: NACA Report 1135 (from memory)"
