@@ -120,7 +120,7 @@ fn another_part_loses_what_was_measured_on_the_old_one() {
         dropped(&sheet, &[("cap.rating", "16 psi gauge"), ("cap.holding_pressure", "14 psi gauge")]),
         ["cap.opening_pressure", "cap.vacuum_opening"]
     );
-    // A hose is no cap: its vacuum limit and pressure stand in the same table. The leak-down test was taken with the old one.
+    // A hose is no cap: its vacuum limit and pressure stand in the same table. The pressure decay test was taken with the old one.
     let hose = dropped(&sheet, &[("cap.weakest_component", "25 psi gauge")]);
     assert!(hose.iter().all(|path| path.starts_with("leak_test.")) && hose.len() == 6, "{hose:?}");
     assert_eq!(dropped(&sheet, &[("front.tyre.size", "225/65R16C 112T")]), ["front.tyre.effective_radius"]);

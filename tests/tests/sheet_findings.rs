@@ -308,7 +308,7 @@ fn coolant_and_cap_are_those_of_their_models() {
         (van.of("leak_test.temperature"), van.of("leak_test.later_temperature"));
     let growth = fluid::ethylene_glycol_expansion(on.mass_fraction, begun, ended).unwrap();
     let pumped: GaugePressure = van.of("leak_test.gauge_pressure");
-    let still = cooling::leak_down_pressure_over_coolant(
+    let still = cooling::pressure_decay_tight_pressure_over_coolant(
         pumped,
         van.of("leak_test.gas_volume"),
         van.of("leak_test.coolant_volume"),
@@ -320,7 +320,7 @@ fn coolant_and_cap_are_those_of_their_models() {
     .unwrap();
     let read: GaugePressure = van.of("leak_test.later_gauge_pressure");
     let (allowed, error): (Stress, Stress) = (van.of("leak_test.allowed_loss"), van.of("cap.gauge_error"));
-    let least = cooling::leak_down_least_pressure(pumped, still, allowed, error, station).unwrap();
+    let least = cooling::pressure_decay_least_pressure(pumped, still, allowed, error, station).unwrap();
     let margin = Stress::from_si(read.si() - least.si());
     van.same("leak_test.tight", read, margin, Verdict::of_difference(margin, Stress::from_si(0.0)));
     assert_eq!(van.answer("coolant.pump_inlet").verdict, Verdict::NotKnown);

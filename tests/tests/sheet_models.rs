@@ -1,7 +1,7 @@
 //! Models that a sheet holds give the numbers of its findings, to the last bit.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::cooling::{CapTest, Coolant, LeakDown};
+use axlewright::cooling::{CapTest, Coolant, PressureDecay};
 use axlewright::driveline::TorquePath;
 use axlewright::engine::TorqueCurve;
 use axlewright::ride::QuarterCar;
@@ -73,7 +73,7 @@ fn hold(sheet: &Sheet) -> usize {
         held += 1;
     }
     if let Ok(model) = sheet.model("leak_test") {
-        let test = model.read::<LeakDown>().unwrap().findings().unwrap();
+        let test = model.read::<PressureDecay>().unwrap().findings().unwrap();
         same("leak_test.tight_pressure", value(&on, "leak_test.tight_pressure"), test.tight_pressure.si());
         same("leak_test.least_pressure", value(&on, "leak_test.least_pressure"), test.least_pressure.si());
         graded(&on, "leak_test.tight", test.margin);

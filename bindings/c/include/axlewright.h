@@ -195,51 +195,6 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     component; local codes and the maker's instructions come first.
 typedef struct axw_cooling_coolant axw_cooling_coolant;
 
-/// A system pumped up and left alone: the share of its pressure loss that is a leak.
-///
-/// Formula
-///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
-///     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) -
-///     (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
-///
-/// Fields
-///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
-///         where no air is left
-///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
-///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
-///     temperature (temperature): `T_1`, at the start: of the gas, and of the coolant below it
-///     later_temperature (temperature): `T_2`, at the end
-///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
-///         measured there, not reduced to sea level
-///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
-///         the whole of it counts against the system in both readings
-///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
-///         temperature counted out
-///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
-///         start
-///     coolant_volume (volume, optional): of the coolant at the start
-///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
-///         `propylene_glycol`
-///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
-///
-/// Valid for
-///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
-///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
-///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
-///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
-///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
-///     mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure`
-///     and `leak_down_pressure_over_coolant`.
-///
-/// Source
-///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
-///     rating of the weakest component, and stand clear; never open a hot system. The maker's
-///     instructions and local codes come first.
-typedef struct axw_cooling_leak_down axw_cooling_leak_down;
-
 /// A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the
 /// limits of the mix.
 ///
@@ -288,6 +243,52 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///     glycol tastes sweet to children and animals: catch what is drained and hand it in as local
 ///     codes say. Never mix coolants whose makers do not allow it.
 typedef struct axw_cooling_mix axw_cooling_mix;
+
+/// A system pumped up and left alone: the share of its pressure loss that is a leak.
+///
+/// Formula
+///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
+///     `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error
+///     `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less
+///     `pressure_decay_least_pressure`
+///
+/// Fields
+///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
+///         where no air is left
+///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
+///     temperature (temperature): `T_1`, at the start: of the gas, and of the coolant below it
+///     later_temperature (temperature): `T_2`, at the end
+///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+///         measured there, not reduced to sea level
+///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
+///         the whole of it counts against the system in both readings
+///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
+///         temperature counted out
+///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
+///         start
+///     coolant_volume (volume, optional): of the coolant at the start
+///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
+///         `propylene_glycol`
+///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
+///
+/// Valid for
+///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
+///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
+///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
+///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
+///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
+///     mix without glycol does in `propylene_glycol_expansion`. Limits as in
+///     `pressure_decay_tight_pressure` and `pressure_decay_tight_pressure_over_coolant`.
+///
+/// Source
+///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
+///     rating of the weakest component, and stand clear; never open a hot system. The maker's
+///     instructions and local codes come first.
+typedef struct axw_cooling_pressure_decay axw_cooling_pressure_decay;
 
 /// A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise.
 ///
@@ -2693,15 +2694,103 @@ int32_t axw_cooling_header_air_volume_n(size_t n, const double *expansion_volume
 double axw_cooling_header_air_volume_value(double expansion_volume, double fill_pressure, double cap_pressure,
     double vapour_pressure, double fill_temperature, double air_temperature, double station_pressure);
 
-/// Lowest reading at the end of a leak-down test that still proves the system tight.
+/// Air that left a system under test, from the pressure it lost.
+///
+/// Formula
+///     `V = V_g (p_1 - p_2) / p_a`
+///
+/// Parameters
+///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
+///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
+///         reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
+///     gauge_pressure [Pa]: `p_2`, gauge reading now
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (volume [m³]) The air, as it takes up room outside; negative where the reading rose.
+///
+/// Valid for (SI)
+///     - `0.000001 <= gas_volume <= 1000`
+///     - `0 <= tight_pressure <= 1000000`
+///     - `0 <= gauge_pressure <= 1000000`
+///     - `40000 <= station_pressure <= 110000`
+///
+///     All that leaked was gas, the space it left stayed as large, and the temperature is that of
+///     the reading that a tight system would show. Divided by the time it is the mean leak; it
+///     slows as the pressure falls.
+///
+/// Source
+///     Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test below the
+///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
+///     codes come first.
+int32_t axw_cooling_leaked_air_volume(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure, double *result);
+
+/// `axw_cooling_leaked_air_volume` on arrays of length `n`.
+int32_t axw_cooling_leaked_air_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
+    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
+
+/// `axw_cooling_leaked_air_volume` that returns its result [m³], or NaN where there is no answer.
+double axw_cooling_leaked_air_volume_value(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure);
+
+/// Coolant that left a system under test, from the pressure that the air trapped above it lost.
+///
+/// Formula
+///     `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`
+///
+/// Parameters
+///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
+///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
+///         reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
+///     gauge_pressure [Pa]: `p_2`, gauge reading now
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (volume [m³]) The coolant; negative where the reading rose.
+///
+/// Valid for (SI)
+///     - `0.000001 <= gas_volume <= 1000`
+///     - `0 <= tight_pressure <= 1000000`
+///     - `0 <= gauge_pressure <= 1000000`
+///     - `40000 <= station_pressure <= 110000`
+///
+///     All that leaked was coolant and the trapped air took its place, at the temperature of the
+///     reading that a tight system would show. Hoses that give way look like a leak: wait until
+///     they have settled.
+///
+/// Source
+///     Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test below the
+///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
+///     codes come first.
+int32_t axw_cooling_leaked_coolant_volume(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure, double *result);
+
+/// `axw_cooling_leaked_coolant_volume` on arrays of length `n`.
+int32_t axw_cooling_leaked_coolant_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
+    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
+
+/// `axw_cooling_leaked_coolant_volume` that returns its result [m³], or NaN where there is no answer.
+double axw_cooling_leaked_coolant_volume_value(double gas_volume, double tight_pressure,
+    double gauge_pressure, double station_pressure);
+
+/// Lowest reading at the end of a pressure decay test that still proves the system tight.
 ///
 /// Formula
 ///     `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
 ///
 /// Parameters
 ///     gauge_pressure [Pa]: `p_1`, reading at the start of the test
-///     tight_pressure [Pa]: `p_t`, reading of a tight system at the end: `leak_down_pressure`, or
-///         `leak_down_pressure_over_coolant`
+///     tight_pressure [Pa]: `p_t`, reading of a tight system at the end:
+///         `pressure_decay_tight_pressure`, or `pressure_decay_tight_pressure_over_coolant`
 ///     allowed_loss [Pa]: `l`, loss of pressure that is allowed beyond the change with temperature
 ///     gauge_error [Pa]: `e`, half width of the gauge's error
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
@@ -2730,16 +2819,16 @@ double axw_cooling_header_air_volume_value(double expansion_volume, double fill_
 ///     Compressed gas stores far more energy than liquid at the same pressure: test below the
 ///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
 ///     codes come first.
-int32_t axw_cooling_leak_down_least_pressure(double gauge_pressure, double tight_pressure,
+int32_t axw_cooling_pressure_decay_least_pressure(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_least_pressure` on arrays of length `n`.
-int32_t axw_cooling_leak_down_least_pressure_n(size_t n, const double *gauge_pressure,
+/// `axw_cooling_pressure_decay_least_pressure` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_least_pressure_n(size_t n, const double *gauge_pressure,
     const double *tight_pressure, const double *allowed_loss, const double *gauge_error,
     const double *station_pressure, double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_least_pressure` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double tight_pressure,
+/// `axw_cooling_pressure_decay_least_pressure` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_least_pressure_value(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure);
 
 /// Reading of a tight system full of gas after a change of its temperature.
@@ -2777,15 +2866,16 @@ double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double 
 ///     Compressed gas stores far more energy than liquid at the same pressure: test below the
 ///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
 ///     codes come first.
-int32_t axw_cooling_leak_down_pressure(double gauge_pressure, double temperature, double later_temperature,
-    double station_pressure, double *result);
+int32_t axw_cooling_pressure_decay_tight_pressure(double gauge_pressure, double temperature,
+    double later_temperature, double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_pressure` on arrays of length `n`.
-int32_t axw_cooling_leak_down_pressure_n(size_t n, const double *gauge_pressure, const double *temperature,
-    const double *later_temperature, const double *station_pressure, double *result, int32_t *reason);
+/// `axw_cooling_pressure_decay_tight_pressure` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_tight_pressure_n(size_t n, const double *gauge_pressure,
+    const double *temperature, const double *later_temperature, const double *station_pressure,
+    double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_pressure` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temperature,
+/// `axw_cooling_pressure_decay_tight_pressure` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_tight_pressure_value(double gauge_pressure, double temperature,
     double later_temperature, double station_pressure);
 
 /// Reading of a tight system of coolant with air trapped above it, after a change of its
@@ -2830,108 +2920,20 @@ double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temper
 ///     Compressed gas stores far more energy than liquid at the same pressure: test below the
 ///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
 ///     codes come first.
-int32_t axw_cooling_leak_down_pressure_over_coolant(double gauge_pressure, double gas_volume,
+int32_t axw_cooling_pressure_decay_tight_pressure_over_coolant(double gauge_pressure, double gas_volume,
     double coolant_volume, double coolant_expansion, double temperature, double later_temperature,
     double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_pressure_over_coolant` on arrays of length `n`.
-int32_t axw_cooling_leak_down_pressure_over_coolant_n(size_t n, const double *gauge_pressure,
+/// `axw_cooling_pressure_decay_tight_pressure_over_coolant` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_tight_pressure_over_coolant_n(size_t n, const double *gauge_pressure,
     const double *gas_volume, const double *coolant_volume, const double *coolant_expansion,
     const double *temperature, const double *later_temperature, const double *station_pressure,
     double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_pressure_over_coolant` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_pressure_over_coolant_value(double gauge_pressure, double gas_volume,
+/// `axw_cooling_pressure_decay_tight_pressure_over_coolant` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_tight_pressure_over_coolant_value(double gauge_pressure, double gas_volume,
     double coolant_volume, double coolant_expansion, double temperature, double later_temperature,
     double station_pressure);
-
-/// Air that left a system under test, from the pressure it lost.
-///
-/// Formula
-///     `V = V_g (p_1 - p_2) / p_a`
-///
-/// Parameters
-///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
-///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
-///         reading, or `leak_down_pressure` and its like where it warmed or cooled
-///     gauge_pressure [Pa]: `p_2`, gauge reading now
-///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
-///         reduced to sea level
-///
-/// Returns
-///     (volume [m³]) The air, as it takes up room outside; negative where the reading rose.
-///
-/// Valid for (SI)
-///     - `0.000001 <= gas_volume <= 1000`
-///     - `0 <= tight_pressure <= 1000000`
-///     - `0 <= gauge_pressure <= 1000000`
-///     - `40000 <= station_pressure <= 110000`
-///
-///     All that leaked was gas, the space it left stayed as large, and the temperature is that of
-///     the reading that a tight system would show. Divided by the time it is the mean leak; it
-///     slows as the pressure falls.
-///
-/// Source
-///     Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
-int32_t axw_cooling_leaked_air_volume(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure, double *result);
-
-/// `axw_cooling_leaked_air_volume` on arrays of length `n`.
-int32_t axw_cooling_leaked_air_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
-    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
-
-/// `axw_cooling_leaked_air_volume` that returns its result [m³], or NaN where there is no answer.
-double axw_cooling_leaked_air_volume_value(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure);
-
-/// Coolant that left a system under test, from the pressure that the air trapped above it lost.
-///
-/// Formula
-///     `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`
-///
-/// Parameters
-///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
-///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
-///         reading, or `leak_down_pressure` and its like where it warmed or cooled
-///     gauge_pressure [Pa]: `p_2`, gauge reading now
-///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
-///         reduced to sea level
-///
-/// Returns
-///     (volume [m³]) The coolant; negative where the reading rose.
-///
-/// Valid for (SI)
-///     - `0.000001 <= gas_volume <= 1000`
-///     - `0 <= tight_pressure <= 1000000`
-///     - `0 <= gauge_pressure <= 1000000`
-///     - `40000 <= station_pressure <= 110000`
-///
-///     All that leaked was coolant and the trapped air took its place, at the temperature of the
-///     reading that a tight system would show. Hoses that give way look like a leak: wait until
-///     they have settled.
-///
-/// Source
-///     Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test below the
-///     rating of the weakest component, cold, and stand clear. The maker's instructions and local
-///     codes come first.
-int32_t axw_cooling_leaked_coolant_volume(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure, double *result);
-
-/// `axw_cooling_leaked_coolant_volume` on arrays of length `n`.
-int32_t axw_cooling_leaked_coolant_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
-    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
-
-/// `axw_cooling_leaked_coolant_volume` that returns its result [m³], or NaN where there is no answer.
-double axw_cooling_leaked_coolant_volume_value(double gas_volume, double tight_pressure,
-    double gauge_pressure, double station_pressure);
 
 /// Energy that air under test pressure sets free when what holds it bursts.
 ///
@@ -8655,53 +8657,6 @@ int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const
     size_t cap_count, const double *altitude, size_t altitude_count, const double *strength,
     size_t strength_count, axw_table **result);
 
-/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_leak_down_free` frees.
-int32_t axw_cooling_leak_down_new(const char *text, axw_cooling_leak_down **out);
-
-/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
-int32_t axw_cooling_leak_down_new_si(const char *const *paths, const double *values, const char *const *texts,
-    size_t count, axw_cooling_leak_down **out);
-
-/// Frees a handle; NULL is allowed.
-void axw_cooling_leak_down_free(axw_cooling_leak_down *handle);
-
-/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
-int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buffer, size_t size,
-    size_t *needed);
-
-/// Losses from the two readings, without the effect of temperature.
-///
-/// Returns
-///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
-///         a number where it is not known
-///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
-///         allowed loss and the gauge's error counted; where the error is not given, only a reading
-///         that is too low has one
-///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
-///         reading is higher
-///     largest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
-///         against the system in both readings
-///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
-///         reading less the lowest one
-///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
-///         not a number without `gas_volume`
-///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
-///         without `gas_volume`, nor where gas alone is trapped
-int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, double *tight_pressure,
-    double *least_pressure, double *loss, double *largest_loss, double *margin, double *leaked_air,
-    double *leaked_coolant);
-
-/// Losses from the same two readings over temperatures at the end, all other values unchanged.
-///
-/// Parameters
-///     later_temperature [K], several: temperatures at the end of the test
-///
-/// Returns
-///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
-///     `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
-int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model, const double *later_temperature,
-    size_t later_temperature_count, axw_table **result);
-
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_mix_free` frees.
 int32_t axw_cooling_mix_new(const char *text, axw_cooling_mix **out);
 
@@ -8757,6 +8712,53 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 ///     none is.
 int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *strength, size_t strength_count,
     axw_table **result);
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_pressure_decay_free` frees.
+int32_t axw_cooling_pressure_decay_new(const char *text, axw_cooling_pressure_decay **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_pressure_decay_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_cooling_pressure_decay **out);
+
+/// Frees a handle; NULL is allowed.
+void axw_cooling_pressure_decay_free(axw_cooling_pressure_decay *handle);
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+int32_t axw_cooling_pressure_decay_json(const axw_cooling_pressure_decay *model, char *buffer, size_t size,
+    size_t *needed);
+
+/// Losses from the two readings, without the effect of temperature.
+///
+/// Returns
+///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
+///         a number where it is not known
+///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
+///         allowed loss and the gauge's error counted; where the error is not given, only a reading
+///         that is too low has one
+///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
+///         reading is higher
+///     largest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
+///         against the system in both readings
+///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
+///         reading less the lowest one
+///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
+///         not a number without `gas_volume`
+///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
+///         without `gas_volume`, nor where gas alone is trapped
+int32_t axw_cooling_pressure_decay_findings(const axw_cooling_pressure_decay *model, double *tight_pressure,
+    double *least_pressure, double *loss, double *largest_loss, double *margin, double *leaked_air,
+    double *leaked_coolant);
+
+/// Losses from the same two readings over temperatures at the end, all other values unchanged.
+///
+/// Parameters
+///     later_temperature [K], several: temperatures at the end of the test
+///
+/// Returns
+///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
+///     `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
+int32_t axw_cooling_pressure_decay_table(const axw_cooling_pressure_decay *model,
+    const double *later_temperature, size_t later_temperature_count, axw_table **result);
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.
 int32_t axw_driveline_gearbox_new(const char *text, axw_driveline_gearbox **out);

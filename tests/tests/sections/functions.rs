@@ -34,7 +34,7 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
         (
             "dray",
             "leak_test.tight_pressure",
-            "cooling.leak_down_pressure",
+            "cooling.pressure_decay_tight_pressure",
             &[
                 ("gauge_pressure", "leak_test.gauge_pressure"),
                 ("temperature", "leak_test.temperature"),

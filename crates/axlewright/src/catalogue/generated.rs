@@ -203,21 +203,47 @@ cooling.header_air_volume cooling_header_air_volume revision 1 {
     -> Volume "V_a" "The air space, cold; the tank holds it and the coolant that is wanted in it besides."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_least_pressure cooling_leak_down_least_pressure revision 1 {
-    "Lowest reading at the end of a leak-down test that still proves the system tight."
+cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
+    "Air that left a system under test, from the pressure it lost."
+    "`V = V_g (p_1 - p_2) / p_a`"
+    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls."
+    "Boyle's law"
+    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
+    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled"
+    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
+    -> Volume "V" "The air, as it takes up room outside; negative where the reading rose."
+}
+#[cfg(feature = "cooling")]
+cooling.leaked_coolant_volume cooling_leaked_coolant_volume revision 1 {
+    "Coolant that left a system under test, from the pressure that the air trapped above it lost."
+    "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`"
+    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled."
+    "Boyle's law"
+    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
+    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
+    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled"
+    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
+    -> Volume "V" "The coolant; negative where the reading rose."
+}
+#[cfg(feature = "cooling")]
+cooling.pressure_decay_least_pressure cooling_pressure_decay_least_pressure revision 1 {
+    "Lowest reading at the end of a pressure decay test that still proves the system tight."
     "`p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`"
     "- `0 <= gauge_pressure <= 1000000`\n- `-110000 <= tight_pressure`\n- `0 <= allowed_loss <= 1000000`\n- `0 <= gauge_error <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nTrapped gas, alone or over coolant: the tight pressure is proportional to the first one, both absolute. The errors of thermometer and barometer are not in it."
     "Ideal gas law; worst case of two readings with the same gauge (definition)"
     "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
     gauge_pressure: GaugePressure "p_1" "`p_1`, reading at the start of the test"
-    tight_pressure: GaugePressure "p_t" "`p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`"
+    tight_pressure: GaugePressure "p_t" "`p_t`, reading of a tight system at the end: `pressure_decay_tight_pressure`, or `pressure_decay_tight_pressure_over_coolant`"
     allowed_loss: Stress "l" "`l`, loss of pressure that is allowed beyond the change with temperature"
     gauge_error: Stress "e" "`e`, half width of the gauge's error"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> GaugePressure "p_l" "The limit for the later reading. It counts the gauge's whole error against the system in both readings: the later one may read high, and the first one low. An error of the first reading changes the tight reading in proportion to the absolute pressures."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
+cooling.pressure_decay_tight_pressure cooling_pressure_decay_tight_pressure revision 1 {
     "Reading of a tight system full of gas after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `233.15 <= temperature <= 333.15`\n- `233.15 <= later_temperature <= 333.15`\n- `40000 <= station_pressure <= 110000`\n\nGas trapped in a constant volume, dry, and the air around as before: the reading falls by as much as the barometer rises.\nReal air differs by about 0.05 % of the absolute pressure. **Not for a system that is full of liquid**, whose pressure\nfollows the expansion of liquid, hoses and metal, nor for gas above coolant whose level moves: there the expected reading is\nnot known."
@@ -230,7 +256,7 @@ cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
     -> GaugePressure "p_2" "The gauge reading that temperature alone accounts for; what is below it has leaked."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant revision 1 {
+cooling.pressure_decay_tight_pressure_over_coolant cooling_pressure_decay_tight_pressure_over_coolant revision 1 {
     "Reading of a tight system of coolant with air trapped above it, after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses give way and damp what the coolant does, so that a small fall is not yet a leak. The vapour is counted\nas gas: between 20 °C and 40 °C that is wrong by up to 5 kPa, below by less. Where the coolant grows as much as there was gas the system is full\nof liquid, its reading is not known, and the call is refused."
@@ -244,32 +270,6 @@ cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant 
     later_temperature: Temperature "T_2" "`T_2`, of the gas when it is read again"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> GaugePressure "p_2" "The gauge reading that temperature alone accounts for; what is below it has leaked."
-}
-#[cfg(feature = "cooling")]
-cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
-    "Air that left a system under test, from the pressure it lost."
-    "`V = V_g (p_1 - p_2) / p_a`"
-    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls."
-    "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
-    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
-    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
-    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> Volume "V" "The air, as it takes up room outside; negative where the reading rose."
-}
-#[cfg(feature = "cooling")]
-cooling.leaked_coolant_volume cooling_leaked_coolant_volume revision 1 {
-    "Coolant that left a system under test, from the pressure that the air trapped above it lost."
-    "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`"
-    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled."
-    "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure: test below the rating of the weakest component, cold, and stand clear. The maker's instructions and local codes come first."
-    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
-    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
-    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> Volume "V" "The coolant; negative where the reading rose."
 }
 #[cfg(feature = "cooling")]
 cooling.propylene_glycol_boiling_altitude cooling_propylene_glycol_boiling_altitude revision 1 {

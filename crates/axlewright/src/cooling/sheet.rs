@@ -1,5 +1,5 @@
-use super::leak::leak_down::Trapped;
-use super::{CapTest, Coolant, LeakDown, Liquid};
+use super::leak::pressure_decay::Trapped;
+use super::{CapTest, Coolant, Liquid, PressureDecay};
 use crate::base::section::{
     About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,
     renamed, rule, same, step, sum_of,
@@ -72,7 +72,7 @@ const THE_CAP: &[&str] = &[
 ];
 /// The coolant as it is mixed.
 const THE_MIX: &[&str] = &["coolant.liquid", "coolant.volume_share", "coolant.concentrate"];
-/// Parts under a leak-down test: coolant, header tank, hoses and radiator.
+/// Parts under a pressure decay test: coolant, header tank, hoses and radiator.
 const THE_SYSTEM: &[&str] = &[
     "coolant.liquid",
     "coolant.volume_share",
@@ -250,7 +250,7 @@ const BUILT: Rule = rule! {
 const CAP: &[Line] = &[
     spread(
         "cap.gauge_error",
-        "largest error of the tester's gauge, in the cap test and in the leak-down test",
+        "largest error of the tester's gauge, in the cap test and in the pressure decay test",
     ),
     spread(
         "cap.rating_tolerance",
@@ -281,7 +281,7 @@ const CAP: &[Line] = &[
         "pressure at which the vacuum valve has surely opened",
     )
     .by(&[by(&VACUUM)]),
-    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
+    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a pressure decay test")
         .or(0.0, "no margin beyond its tolerance"),
 ];
 
@@ -400,7 +400,7 @@ const HEADER: &[Line] = &[
 ];
 
 const TIGHT: Rule = rule! {
-    "leak_test" LeakDown::tight_pressure, LeakDown
+    "leak_test" PressureDecay::tight_pressure, PressureDecay
     needs {
         trapped, gauge_pressure, temperature, later_temperature,
         station_pressure = "use.station_pressure",
@@ -409,10 +409,10 @@ const TIGHT: Rule = rule! {
         gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
-    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.leak_down_pressure_over_coolant", GAS
+    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.pressure_decay_tight_pressure_over_coolant", GAS
 };
 const PROVEN: Rule = rule! {
-    "leak_test" LeakDown::least_pressure, LeakDown
+    "leak_test" PressureDecay::least_pressure, PressureDecay
     needs {
         trapped, gauge_pressure, temperature, later_temperature,
         station_pressure = "use.station_pressure", allowed_loss,
@@ -422,11 +422,11 @@ const PROVEN: Rule = rule! {
         gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
-    says "cooling.leak_down_least_pressure; p_t - l where the later reading is below it already", GAS
+    says "cooling.pressure_decay_least_pressure; p_t - l where the later reading is below it already", GAS
 };
 const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";
 
-/// A leak-down test.
+/// A pressure decay test.
 const LEAK_TEST: &[Line] = &[
     choice(
         "leak_test.trapped",
@@ -544,7 +544,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "leak_test.pumped",
-            question: "Was it pumped no higher in the leak-down test than its weakest part bears?",
+            question: "Was it pumped no higher in the pressure decay test than its weakest part bears?",
             margin: Margin::AtMost { value: "leak_test.gauge_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
@@ -553,7 +553,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "leak_test.tight",
-            question: "Did the system hold its pressure in the leak-down test?",
+            question: "Did the system hold its pressure in the pressure decay test?",
             margin: Margin::AtLeast {
                 value: "leak_test.later_gauge_pressure",
                 least: "leak_test.least_pressure",
@@ -578,7 +578,7 @@ pub const SHEET: Section = Section {
             }
         },
         model! {
-            "leak_test" "cooling.LeakDown" LeakDown in "leak_test"
+            "leak_test" "cooling.PressureDecay" PressureDecay in "leak_test"
             takes {
                 trapped, gauge_pressure, later_gauge_pressure, temperature, later_temperature,
                 station_pressure = "use.station_pressure", gauge_error = "cap.gauge_error", allowed_loss,
