@@ -7246,28 +7246,29 @@ double axw_spring_spring_rate_for_frequency_value(double frequency, double sprun
 ///
 /// Parameters
 ///     load [N]: `F`, on the spring
-///     tangent_rate [N/m]: `k`, constant over the whole deflection
+///     rate [N/m]: `k`, of a linear spring, constant over the whole deflection; for a progressive
+///         spring it is only the equivalent one, the load over its deflection there
 ///
 /// Returns
 ///     (length [m]) The deflection.
 ///
 /// Valid for (SI)
 ///     - `0 <= load`
-///     - `0 < tangent_rate`
+///     - `0 < rate`
 ///
 ///     Only where the spring is linear from its free length and not preloaded; sag on a linkage is
 ///     an integral of the force instead.
 ///
 /// Source
 ///     Definition of a rate (Hooke's law)
-int32_t axw_spring_static_deflection(double load, double tangent_rate, double *result);
+int32_t axw_spring_static_deflection(double load, double rate, double *result);
 
 /// `axw_spring_static_deflection` on arrays of length `n`.
-int32_t axw_spring_static_deflection_n(size_t n, const double *load, const double *tangent_rate,
-    double *result, int32_t *reason);
+int32_t axw_spring_static_deflection_n(size_t n, const double *load, const double *rate, double *result,
+    int32_t *reason);
 
 /// `axw_spring_static_deflection` that returns its result [m], or NaN where there is no answer.
-double axw_spring_static_deflection_value(double load, double tangent_rate);
+double axw_spring_static_deflection_value(double load, double rate);
 
 /// Energy that a linear spring holds at a deflection.
 ///

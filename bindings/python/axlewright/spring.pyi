@@ -227,7 +227,7 @@ def solid_length_closed(*, total_coils: RatioLike, wire_diameter: QuantityLike, 
 def spring_rate_for_frequency(*, frequency: QuantityLike, sprung_mass: QuantityLike, motion_ratio: RatioLike, angle_from_measured_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency."""
 
-def static_deflection(*, load: QuantityLike, tangent_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+def static_deflection(*, load: QuantityLike, rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Deflection of a linear spring under a load, from its free length."""
 
 def stored_energy(*, spring_rate: QuantityLike, deflection: QuantityLike, invalid: Invalid = "raise") -> Quantity:

@@ -42,8 +42,8 @@ def active_coils_for_rate(spring_rate, wire_diameter, mean_diameter, shear_modul
 
 
 @route("spring.static_deflection")
-def static_deflection(load, tangent_rate):
-    return load / tangent_rate
+def static_deflection(load, rate):
+    return load / rate
 
 
 @route("spring.wahl_factor")

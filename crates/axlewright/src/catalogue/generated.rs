@@ -1632,11 +1632,11 @@ spring.spring_rate_for_frequency spring_spring_rate_for_frequency revision 1 {
 spring.static_deflection spring_static_deflection revision 1 {
     "Deflection of a linear spring under a load, from its free length."
     "`x = F / k`"
-    "- `0 <= load`\n- `0 < tangent_rate`\n\nOnly where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead."
+    "- `0 <= load`\n- `0 < rate`\n\nOnly where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead."
     "Definition of a rate (Hooke's law)"
     ""
     load: Force "F" "`F`, on the spring"
-    tangent_rate: LinearStiffness "k" "`k`, constant over the whole deflection"
+    rate: LinearStiffness "k" "`k`, of a linear spring, constant over the whole deflection; for a progressive spring it is only the equivalent one, the load over its deflection there"
     -> Length "x" "The deflection."
 }
 #[cfg(feature = "spring")]
