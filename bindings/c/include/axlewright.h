@@ -445,10 +445,10 @@ typedef struct axw_mass_parts_list axw_mass_parts_list;
 ///     raised_loaded_radius (length): `r_2`, height of the other wheel centres, vehicle level
 ///     suspension (choice): `locked`: blocks or solid links in place of springs; `free`: spring
 ///         deflection is taken off, which requires the wheel rates
-///     lower_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the axle that
-///         stays down
-///     raised_tyre_rate (linear stiffness, optional): of one wheel's tyre or tyres of the raised
-///         axle
+///     lower_tyre_rate (linear stiffness, optional): of one wheel, its tyre or tyres: vertical
+///         rate, on the axle that stays down
+///     raised_tyre_rate (linear stiffness, optional): of one wheel, its tyre or tyres: vertical
+///         rate, on the raised axle
 ///     lower_wheel_rate (linear stiffness, optional): of one wheel of the axle that stays down,
 ///         springs alone
 ///     raised_wheel_rate (linear stiffness, optional): of one wheel of the raised axle
@@ -5293,6 +5293,124 @@ double axw_mass_axle_loads_under_acceleration_front_load_value(double total_mass
 double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass, double behind_front_axle,
     double centre_height, double wheelbase, double acceleration);
 
+/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
+///
+/// Formula
+///     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     tilted_mass [kg]: `m_2`, scale reading of the axle that stays down, with the other one
+///         raised
+///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
+///         height with the vehicle level
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= tilted_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > tilted_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= loaded_radius <= 10`
+///
+///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
+///     wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the
+///     tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the
+///     uncertainty.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
+int32_t axw_mass_centre_of_gravity_height_by_tilt(double level_mass, double tilted_mass, double total_mass,
+    double wheelbase, double lift, double loaded_radius, double *result);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt` on arrays of length `n`.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_n(size_t n, const double *level_mass,
+    const double *tilted_mass, const double *total_mass, const double *wheelbase, const double *lift,
+    const double *loaded_radius, double *result, int32_t *reason);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt` that returns its result [m], or NaN where there is no answer.
+double axw_mass_centre_of_gravity_height_by_tilt_value(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius);
+
+/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres
+/// and their deflection taken off.
+///
+/// Formula
+///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
+///     H_c)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     tilted_mass [kg]: `m_2`, scale reading of the axle that stays down, with the other one
+///         raised
+///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
+///     lower_axle_tyre_rate [N/m]: `k_1`, of both tyres that stay down, together: vertical rate
+///     raised_axle_tyre_rate [N/m]: `k_2`, of both tyres that are raised, together: vertical rate
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= tilted_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > tilted_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= loaded_radius <= 10`
+///     - `1 <= lower_axle_tyre_rate <= 1000000000`
+///     - `1 <= raised_axle_tyre_rate <= 1000000000`
+///
+///     As `mass::centre_of_gravity_height_by_tilt`. The tyres that stay down take more load and
+///     sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_over_tyres(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius, double lower_axle_tyre_rate,
+    double raised_axle_tyre_rate, double *result);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt_over_tyres` on arrays of length `n`.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_over_tyres_n(size_t n, const double *level_mass,
+    const double *tilted_mass, const double *total_mass, const double *wheelbase, const double *lift,
+    const double *loaded_radius, const double *lower_axle_tyre_rate, const double *raised_axle_tyre_rate,
+    double *result, int32_t *reason);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt_over_tyres` that returns its result [m], or NaN where there is no answer.
+double axw_mass_centre_of_gravity_height_by_tilt_over_tyres_value(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius, double lower_axle_tyre_rate,
+    double raised_axle_tyre_rate);
+
 /// Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.
 ///
 /// Formula
@@ -5373,121 +5491,6 @@ int32_t axw_mass_longitudinal_load_transfer_n(size_t n, const double *total_mass
 /// `axw_mass_longitudinal_load_transfer` that returns its result [N], or NaN where there is no answer.
 double axw_mass_longitudinal_load_transfer_value(double total_mass, double centre_height, double wheelbase,
     double acceleration);
-
-/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
-///
-/// Formula
-///     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
-///
-/// Parameters
-///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
-///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
-///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
-///         height with the vehicle level
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
-///         axles differ, the mean, weighted with the distance to the other axle
-///
-/// Returns
-///     (length [m]) Height above the ground, vehicle level.
-///
-/// Valid for (SI)
-///     - `0.001 <= level_mass <= 4000000`
-///     - `0.001 <= raised_mass <= 4000000`
-///     - `0.001 <= total_mass <= 4000000`
-///     - `total_mass > level_mass`
-///     - `total_mass > raised_mass`
-///     - `0.01 <= wheelbase <= 100`
-///     - `0.001 <= lift <= 100`
-///     - `wheelbase > lift`
-///     - `0.001 <= loaded_radius <= 10`
-///
-///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
-///     wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the
-///     tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the
-///     uncertainty.
-///
-/// Source
-///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
-///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
-///
-/// Caution
-///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
-///     codes and licensed practice come first.
-int32_t axw_mass_raised_axle_height(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double *result);
-
-/// `axw_mass_raised_axle_height` on arrays of length `n`.
-int32_t axw_mass_raised_axle_height_n(size_t n, const double *level_mass, const double *raised_mass,
-    const double *total_mass, const double *wheelbase, const double *lift, const double *loaded_radius,
-    double *result, int32_t *reason);
-
-/// `axw_mass_raised_axle_height` that returns its result [m], or NaN where there is no answer.
-double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius);
-
-/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres
-/// and their deflection taken off.
-///
-/// Formula
-///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
-///     H_c)`
-///
-/// Parameters
-///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
-///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, of the whole vehicle: all scale readings together, vehicle level
-///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
-///         axles differ, the mean, weighted with the distance to the other axle
-///     lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together
-///     raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together
-///
-/// Returns
-///     (length [m]) Height above the ground, vehicle level.
-///
-/// Valid for (SI)
-///     - `0.001 <= level_mass <= 4000000`
-///     - `0.001 <= raised_mass <= 4000000`
-///     - `0.001 <= total_mass <= 4000000`
-///     - `total_mass > level_mass`
-///     - `total_mass > raised_mass`
-///     - `0.01 <= wheelbase <= 100`
-///     - `0.001 <= lift <= 100`
-///     - `wheelbase > lift`
-///     - `0.001 <= loaded_radius <= 10`
-///     - `1 <= lower_tyre_rate <= 1000000000`
-///     - `1 <= raised_tyre_rate <= 1000000000`
-///
-///     As `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the
-///     raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
-///
-/// Source
-///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
-///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
-///
-/// Caution
-///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
-///     codes and licensed practice come first.
-int32_t axw_mass_raised_axle_height_over_tyres(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate,
-    double *result);
-
-/// `axw_mass_raised_axle_height_over_tyres` on arrays of length `n`.
-int32_t axw_mass_raised_axle_height_over_tyres_n(size_t n, const double *level_mass,
-    const double *raised_mass, const double *total_mass, const double *wheelbase, const double *lift,
-    const double *loaded_radius, const double *lower_tyre_rate, const double *raised_tyre_rate,
-    double *result, int32_t *reason);
-
-/// `axw_mass_raised_axle_height_over_tyres` that returns its result [m], or NaN where there is no answer.
-double axw_mass_raised_axle_height_over_tyres_value(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate);
 
 /// Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses.
 ///

@@ -1029,6 +1029,38 @@ mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1
     -> .rear_load Force "" "load of the rear axle, both wheels together"
 }
 #[cfg(feature = "mass")]
+mass.centre_of_gravity_height_by_tilt mass_centre_of_gravity_height_by_tilt revision 1 {
+    "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
+    "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
+    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
+    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
+    tilted_mass: Mass "m_2" "`m_2`, scale reading of the axle that stays down, with the other one raised"
+    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
+    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
+    lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
+    -> Length "h" "Height above the ground, vehicle level."
+}
+#[cfg(feature = "mass")]
+mass.centre_of_gravity_height_by_tilt_over_tyres mass_centre_of_gravity_height_by_tilt_over_tyres revision 1 {
+    "Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."
+    "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`"
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_axle_tyre_rate <= 1000000000`\n- `1 <= raised_axle_tyre_rate <= 1000000000`\n\nAs `mass::centre_of_gravity_height_by_tilt`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres."
+    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM"
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
+    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
+    tilted_mass: Mass "m_2" "`m_2`, scale reading of the axle that stays down, with the other one raised"
+    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
+    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
+    lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
+    lower_axle_tyre_rate: LinearStiffness "k_1" "`k_1`, of both tyres that stay down, together: vertical rate"
+    raised_axle_tyre_rate: LinearStiffness "k_2" "`k_2`, of both tyres that are raised, together: vertical rate"
+    -> Length "H_c" "Height above the ground, vehicle level."
+}
+#[cfg(feature = "mass")]
 mass.lateral_load_transfer mass_lateral_load_transfer revision 1 {
     "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together."
     "`F = m a_y h / t`"
@@ -1053,38 +1085,6 @@ mass.longitudinal_load_transfer mass_longitudinal_load_transfer revision 1 {
     wheelbase: Length "l" "`l`, front to rear axle"
     acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
     -> Force "F" "Load gained by the rear axle, both wheels together; negative in braking, in which the front axle gains it."
-}
-#[cfg(feature = "mass")]
-mass.raised_axle_height mass_raised_axle_height revision 1 {
-    "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
-    "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
-    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
-    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
-    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
-    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
-    -> Length "h" "Height above the ground, vehicle level."
-}
-#[cfg(feature = "mass")]
-mass.raised_axle_height_over_tyres mass_raised_axle_height_over_tyres revision 1 {
-    "Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."
-    "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_tyre_rate <= 1000000000`\n- `1 <= raised_tyre_rate <= 1000000000`\n\nAs `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres."
-    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM"
-    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
-    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, of the whole vehicle: all scale readings together, vehicle level"
-    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
-    lower_tyre_rate: LinearStiffness "k_1" "`k_1`, vertical rate of the two tyres that stay down, together"
-    raised_tyre_rate: LinearStiffness "k_2" "`k_2`, vertical rate of the two tyres that are raised, together"
-    -> Length "H_c" "Height above the ground, vehicle level."
 }
 #[cfg(feature = "mass")]
 mass.sprung_centre mass_sprung_centre revision 1 {

@@ -22,8 +22,8 @@ use crate::{Error, Result, cannot, valid};
 /// - `lower_loaded_radius` — `r_1`, height of the wheel centres that stay down above the ground, vehicle level
 /// - `raised_loaded_radius` — `r_2`, height of the other wheel centres, vehicle level
 /// - `suspension` — `locked`: blocks or solid links in place of springs; `free`: spring deflection is taken off, which requires the wheel rates
-/// - `lower_tyre_rate` — of one wheel's tyre or tyres of the axle that stays down
-/// - `raised_tyre_rate` — of one wheel's tyre or tyres of the raised axle
+/// - `lower_tyre_rate` — of one wheel, its tyre or tyres: vertical rate, on the axle that stays down
+/// - `raised_tyre_rate` — of one wheel, its tyre or tyres: vertical rate, on the raised axle
 /// - `lower_wheel_rate` — of one wheel of the axle that stays down, springs alone
 /// - `raised_wheel_rate` — of one wheel of the raised axle
 /// - `lower_unsprung_mass` — of the axle that stays down, both wheels together
@@ -63,10 +63,10 @@ pub struct RaisedAxle {
     pub raised_loaded_radius: Value<Length>,
     /// State of the suspension: free or locked.
     pub suspension: Suspension,
-    /// Tyre rate of one side of the axle that stays down; needed if the lift was measured on the ground.
+    /// Of one wheel of the axle that stays down, its tyre or tyres: vertical rate; needed if the lift was measured on the ground.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_tyre_rate: Option<Value<LinearStiffness>>,
-    /// Tyre rate of one side of the raised axle.
+    /// Of one wheel of the raised axle, its tyre or tyres: vertical rate.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_tyre_rate: Option<Value<LinearStiffness>>,
     /// Wheel rate of one wheel of the axle that stays down; needed if the suspension is free.
@@ -406,7 +406,7 @@ fn unsprung(asked: bool, field: &str, mass: &Option<Value<Mass>>, axle: Mass) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::mass::{raised_axle_height, raised_axle_height_over_tyres};
+    use crate::mass::{centre_of_gravity_height_by_tilt, centre_of_gravity_height_by_tilt_over_tyres};
     use approx::assert_relative_eq;
 
     fn length(value: f64) -> Value<Length> {
@@ -456,7 +456,7 @@ mod tests {
     fn with_equal_radii_and_locked_springs_it_is_the_function() {
         let [level, raised, total] = [1223.0, 1316.0, 2400.0].map(Mass::from_si);
         let [l, lift, r] = [2.65, 0.6, 0.342].map(Length::from_si);
-        let function = raised_axle_height(level, raised, total, l, lift, r).unwrap();
+        let function = centre_of_gravity_height_by_tilt(level, raised, total, l, lift, r).unwrap();
         assert_relative_eq!(locked().centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
         let ground = RaisedAxle {
             lift_at: LiftAt::Ground,
@@ -465,7 +465,8 @@ mod tests {
             ..locked()
         };
         let [k1, k2] = [560e3, 480e3].map(LinearStiffness::from_si);
-        let function = raised_axle_height_over_tyres(level, raised, total, l, lift, r, k1, k2).unwrap();
+        let function =
+            centre_of_gravity_height_by_tilt_over_tyres(level, raised, total, l, lift, r, k1, k2).unwrap();
         assert_relative_eq!(ground.centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
     }
 
