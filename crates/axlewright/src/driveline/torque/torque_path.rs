@@ -418,16 +418,16 @@ impl Grip {
     fn check(&self) -> Result<()> {
         let (driven_load, loaded_radius) = (self.driven_load.quantity, self.loaded_radius.quantity);
         valid! {
-            driven_load: 1 <= .. <= 10e6 ; "common practice, no source: driven wheels bear between 1 N and 10 MN";
-            loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+            driven_load: 1 <= .. <= 10e6 ; "plausibility limit: driven wheels bear between 1 N and 10 MN";
+            loaded_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
         }
         let pull_coefficient = of(&self.pull_coefficient);
         if let Some(strength_coefficient) = of(&self.strength_coefficient) {
-            valid! { strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+            valid! { strength_coefficient: 0.01 <= .. <= 10 ; "plausibility limit: above 10 it is a percentage"; }
             GripBounds { strength_coefficient, pull_coefficient }.high()?;
         }
         if let Some(pull_coefficient) = pull_coefficient {
-            valid! { pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+            valid! { pull_coefficient: 0.01 <= .. <= 10 ; "plausibility limit: above 10 it is a percentage"; }
         }
         if let Some(inertia_factor) = &self.inertia_factor {
             let inertia_factor = inertia_factor.quantity;
