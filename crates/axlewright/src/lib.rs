@@ -71,6 +71,7 @@ pub mod ride;
 // Written by hand again.
 
 pub mod catalogue;
+mod renamed;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 

@@ -588,6 +588,8 @@ pub const SHEET: Section = Section {
         },
     ],
     renamed: &[
+        renamed("cap.greatest_opening", "cap.largest_opening"),
+        renamed("cap.greatest_pressure", "cap.peak_pressure"),
         renamed("coolant.cap", "coolant.header_pressure"),
         renamed("coolant.hottest_coolant", "coolant.hottest"),
         Renamed {

@@ -697,6 +697,9 @@ pub const SHEET: Section = Section {
         },
     ],
     models: &[TORQUE_PATH],
-    renamed: &[renamed("driveline.loaded_radius", "grip.loaded_radius")],
+    renamed: &[
+        renamed("driveline.loaded_radius", "grip.loaded_radius"),
+        renamed("driveline.greatest_engine_speed", "driveline.peak_engine_speed"),
+    ],
     also: ALSO,
 };

@@ -15,6 +15,7 @@ mod torque;
 mod torque_curve;
 mod wheel_power;
 
+pub use crate::renamed::engine::*;
 pub use boost_pressure_ratio::boost_pressure_ratio;
 pub use compressor_outlet_temperature::compressor_outlet_temperature;
 pub use displacement::displacement;

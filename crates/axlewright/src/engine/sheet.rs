@@ -203,6 +203,9 @@ pub const SHEET: Section = Section {
     models: &[model! {
         "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" takes { points = "engine.curve[*]" }
     }],
-    renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
+    renamed: &[
+        renamed("engine.curve[].speed", "engine.curve[].engine_speed"),
+        renamed("engine.charge_temperature", "engine.compressor_outlet_temperature"),
+    ],
     ..Section::EMPTY
 };

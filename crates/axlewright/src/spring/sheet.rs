@@ -5,7 +5,7 @@ use super::wheel::measured::{
 use super::wheel::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
     About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, line,
-    mean_of, model, negative_of, pick, quotient_of, rule, same, step, sum_of, words,
+    mean_of, model, negative_of, pick, quotient_of, renamed, rule, same, step, sum_of, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -718,5 +718,11 @@ pub const SHEET: Section = Section {
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }
     }],
+    renamed: &[
+        renamed("axle.bump_left", "axle.bump_remaining"),
+        renamed("axle.droop_left", "axle.droop_remaining"),
+        renamed("axle.spring.greatest_compression", "axle.spring.largest_compression"),
+        renamed("axle.spring.greatest_force", "axle.spring.largest_force"),
+    ],
     ..Section::EMPTY
 };

@@ -554,6 +554,10 @@ pub const SHEET: Section = Section {
         leaf::MODEL,
     ],
     renamed: &[
+        renamed("axle.joint_left", "axle.joint_remaining"),
+        renamed("axle.least_joint_left", "axle.least_joint_remaining"),
+        renamed("axle.linkage_left", "axle.linkage_remaining"),
+        renamed("axle.leaf.shackle_left", "axle.leaf.shackle_remaining"),
         renamed("axle.leaf.width", "axle.leaf.leaves.leaf_width"),
         renamed("axle.leaf.thickness", "axle.leaf.leaves.leaf_thickness"),
         renamed("axle.leaf.full_length_leaves", "axle.leaf.leaves.full_length_leaves"),

@@ -3,7 +3,7 @@ use crate::Result;
 use crate::base::section::rule::Marked;
 use crate::base::section::{
     About, Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking,
-    part, pick, rule, same, step,
+    part, pick, renamed, rule, same, step,
 };
 use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
@@ -257,5 +257,6 @@ pub const SHEET: Section = Section {
                       true speed); have it set and checked before the road.",
         },
     ],
+    renamed: &[renamed("use.greatest_speed", "use.peak_speed")],
     ..Section::EMPTY
 };

@@ -62,6 +62,7 @@ pub struct NonlinearQuarterCar {
 #[cfg_attr(feature = "serde", serde(expecting = "a table with `bump_remaining`, `motion_ratio` and `stop`"))]
 pub struct MountedStop {
     /// Wheel travel from ride height until the stop is touched.
+    #[cfg_attr(feature = "serde", serde(alias = "bump_left"))]
     pub bump_remaining: Value<Length>,
     /// Compression over travel of the wheel.
     pub motion_ratio: Value<Ratio>,
