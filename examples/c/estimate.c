@@ -414,7 +414,7 @@ static void driveline(void)
 
 /* ---- Engine and tyres ---------------------------------------------------------------------------------- */
 
-static void greatest_power(void)
+static void peak_power(void)
 {
     struct values values = {.count = 0};
     int points = 0;
@@ -443,7 +443,7 @@ static void greatest_power(void)
     must(axw_engine_torque_curve_peaks(curve, NULL, NULL, &power, &speed), line);
     axw_engine_torque_curve_free(curve);
     answer("engine.peak_power", power);
-    add_fact(text("Greatest power of the engine: %s at %s", shown(power, "Power"),
+    add_fact(text("Peak power of the engine: %s at %s", shown(power, "Power"),
                   shown(speed, "AngularVelocity")));
 }
 
@@ -483,12 +483,12 @@ static void cruise(double radius)
                                  .verdict = axw_verdict_word(verdict)});
 
     /* What every gear reaches. */
-    const struct row *greatest = need("engine", "greatest_speed");
-    const char *speeds = text("Road speed at %s, first to sixth:", greatest->printed);
+    const struct row *peak = need("engine", "peak_speed");
+    const char *speeds = text("Road speed at %s, first to sixth:", peak->printed);
     for (int gear = 1; gear <= 6; gear++) {
         double fastest = NAN;
         const struct row *ratio = need("gearbox", text("gear_%d", gear));
-        must(axw_driveline_road_speed(si_of(greatest, "AngularVelocity"), si_of(ratio, "Ratio"), final_drive,
+        must(axw_driveline_road_speed(si_of(peak, "AngularVelocity"), si_of(ratio, "Ratio"), final_drive,
                                       radius, &fastest),
              ratio->line);
         speeds = text("%s%s %s", speeds, gear > 1 ? "," : "", shown(fastest, "Velocity"));
@@ -903,7 +903,7 @@ int main(int argc, char **argv)
     quote_path = argv[argc - 1];
     read_quote();
     cruise(rolling_radius());
-    greatest_power();
+    peak_power();
     driveline();
     front_springs();
     tyre_load();

@@ -49,7 +49,7 @@ def front_corner(spring_rate, motion_ratio):
         spring_rate=spring_rate, motion_ratio=motion_ratio, angle_from_measured_travel=SPRING_ANGLE
     )
     frequency = spring.natural_frequency(tangent_rate=rate, sprung_mass=SPRUNG_MASS)
-    sag = spring.static_deflection(load=FRONT_LOAD, tangent_rate=rate)
+    sag = spring.static_deflection(load=FRONT_LOAD, rate=rate)
     return rate, frequency, sag
 
 
@@ -98,7 +98,7 @@ def answers():
 
     peaks = TORQUE_CURVE.peaks()
     words = f"{peaks.peak_power:us} at {peaks.peak_power_speed:us}"
-    yield "Greatest power", words, "engine.peak_power", peaks.peak_power
+    yield "Peak power", words, "engine.peak_power", peaks.peak_power
 
 
 def main():

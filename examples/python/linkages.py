@@ -62,9 +62,9 @@ figure, panels = pictures.curves("travel [mm], bump to the right", 3, 2)
 x = travel.to(mm)
 for axes, name, unit, words in zip(
     panels.flat,
-    ["camber", "toe", "motion_ratio", "wheel_rate", "roll_centre_height", "damper_left"],
+    ["camber", "toe", "motion_ratio", "wheel_rate", "roll_centre_height", "damper_remaining"],
     [deg, deg, None, N_mm, mm, mm],
-    ["camber [deg]", "toe [deg]", "motion ratio [-]", "wheel rate [N/mm]", "roll centre [mm]", "damper left [mm]"],
+    ["camber [deg]", "toe [deg]", "motion ratio [-]", "wheel rate [N/mm]", "roll centre [mm]", "damper remaining [mm]"],
     strict=True,
 ):
     pictures.curve(axes, x, on[name].to(unit) if unit else on[name], words)
@@ -229,8 +229,8 @@ panel_names = {
     "axle_steer": ("axle steer [deg]", deg),
     "pinion_angle_change": ("pinion, nose up [deg]", deg),
     "roll_centre_height": ("roll centre [mm]", mm),
-    "bind_force": ("greatest force of bind [N]", N),
-    "joint_left": ("joint lean to spare [deg]", deg),
+    "bind_force": ("peak force of bind [N]", N),
+    "joint_remaining": ("joint lean to spare [deg]", deg),
 }
 
 
@@ -266,7 +266,7 @@ pictures.say(
     f"Two pairs of links and a rod are one link too many for an axle that heaves and rolls, so the bushes must deflect. At 3 deg the {leaning.bind_link} "
     f"carries {leaning.bind_force.to(N):.0f} N from bind, and all links together add {leaning.bind_roll_stiffness.to(Nm_deg):.0f} "
     f"N·m/deg to the {leaning.roll_stiffness.to(Nm_deg):.0f} N·m/deg of the springs. "
-    f"At full bump, the {bump.first_joint} end can lean by another {bump.joint_left.to(deg):.1f} deg."
+    f"At full bump, the {bump.first_joint} end can lean by another {bump.joint_remaining.to(deg):.1f} deg."
 )
 
 # %% [markdown]
@@ -379,7 +379,7 @@ for axes, (name, words, unit) in zip(
     panels.flat,
     [
         ("wheel_rate", "wheel rate [N/mm]", N_mm),
-        ("left_leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("left_leaf_stress", "peak leaf stress [MPa]", MPa),
         ("left_shackle_angle", "shackle from upright [deg]", deg),
         ("left_shackle_opening", "shackle to line of eyes [deg]", deg),
         ("roll_steer", "roll steer [%]", None),
@@ -417,7 +417,7 @@ for axes, (name, words, unit) in zip(
     panels.flat,
     [
         ("pinion_angle", "pinion, nose up [deg]", deg),
-        ("leaf_stress", "greatest leaf stress [MPa]", MPa),
+        ("leaf_stress", "peak leaf stress [MPa]", MPa),
         ("wheelbase_change", "axle to the rear [mm]", mm),
         ("spring_load", "load of each spring [kN]", kN),
     ],

@@ -111,7 +111,7 @@ def with_damper(share):
         **masses,
         damper={"gas_force": "0 N", "points": curve},
         damper_motion_ratio=0.7,
-        bump_stop={"bump_left": str(touched), "motion_ratio": 0.7, "stop": {"points": pads}},
+        bump_stop={"bump_remaining": str(touched), "motion_ratio": 0.7, "stop": {"points": pads}},
     )
 
 
@@ -166,12 +166,12 @@ for share, rows in most.items():
     panels[0, 0].plot(speeds, [np.max(row["body_acceleration"].to(m_s2)) for row in rows], **look)
     panels[0, 1].plot(speeds, [np.max(row["suspension_travel"].to(mm)) for row in rows], **look)
     panels[0, 2].plot(speeds, [np.max(row["bump_stop_force"].to(kN)) for row in rows], **look)
-for axes, words in zip(panels.flat, ("greatest of the body [m/s²]", "greatest bump travel [mm]", "greatest force of the stop [kN]"), strict=True):
+for axes, words in zip(panels.flat, ("peak of the body [m/s²]", "peak bump travel [mm]", "peak force of the stop [kN]"), strict=True):
     axes.set_ylabel(words)
 pictures.limit(panels[0, 1], shut.to(mm), "damper closed")
 panels[0, 1].set_ylim(top=70)
 pictures.key(figure, 3, *(pictures.drawn(f"damper × {share:g}", {"linestyle": styles[share], "color": "black"}) for share in shares))
-pictures.show(figure, "ride_kerb_speed", "Greatest acceleration, travel and force of the bump stop over the speed at which the kerb is taken.")
+pictures.show(figure, "ride_kerb_speed", "Peak acceleration, travel and force of the bump stop over the speed at which the kerb is taken.")
 reached = [speed for speed, row in zip(speeds, most[1], strict=True) if np.max(row["suspension_travel"].to(mm)) < shut.to(mm)]
 pictures.say(f"With the damper as drawn, the stroke is long enough up to {max(reached):.0f} km/h." if reached else "The stroke is too short at every speed.")
 
@@ -286,4 +286,4 @@ for name, van in vans.items():
         name, f"{np.max(np.abs(climbs[name]['roll'].to(deg))):.1f} deg", f"{least:+.1f} kN",
         f"{on_road.weighted_acceleration.to(m_s2):.2f} m/s²", on_road.comfort,
     ])
-pictures.table(["front bar", "greatest roll", "tyre that loses most", "at the seat on class c", "in the words of ISO 2631-1"], rows)
+pictures.table(["front bar", "peak roll", "tyre that loses most", "at the seat on class c", "in the words of ISO 2631-1"], rows)

@@ -257,7 +257,7 @@ def inboard_rows():
             expected = {
                 "wheel_path_angle": np.arctan(centre), "brake_anti_pitch": -0.45 * (centre if place == "inboard" else contact) * 2.4 / 0.5,
                 "drive_anti_pitch": -0.9 * centre * 2.4 / 0.5, "motion_ratio": ratio, "damper_motion_ratio": damper,
-                "eye_length": out["spring_length"], "spring_length": out["seat_length"] - 0.17, "damper_left": out["spring_length"] - 0.3,
+                "eye_length": out["spring_length"], "spring_length": out["seat_length"] - 0.17, "damper_remaining": out["spring_length"] - 0.3,
             }  # fmt: skip
             forces = {
                 "torsion_bar_torque": torque, "wheel_force": force + stiff * held * ratio + 220 * damper,

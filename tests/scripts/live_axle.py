@@ -361,12 +361,12 @@ def dunlin():
             for end, turned in (("body", now), ("axle", r.T @ now)):
                 lean.append((np.arctan2(norm(np.cross(was, turned)), was @ turned), f"{name} {end}"))
         lean.sort()
-        # What is left of each joint with a limit: 12 degrees for the lower links, 14 for the upper ones.
-        left = min((np.radians(12 if name.startswith("lower") else 14) - angle, name) for angle, name in lean if "rod" not in name)
+        # What remains of each joint with a limit: 12 degrees for the lower links, 14 for the upper ones.
+        remaining = min((np.radians(12 if name.startswith("lower") else 14) - angle, name) for angle, name in lean if "rod" not in name)
         energy = lambda d, heave=heave, roll=roll: axle.energy(axle.solve(heave, roll + d))  # noqa: E731
         expected = {
-            "axle_x": p[0], "lateral_shift": p[1], "axle_steer": np.arctan2(-r[0, 1], r[1, 1]), "greatest_lean": lean[-1][0],
-            "greatest_lean_joint": lean[-1][1], "joint_left": left[0], "first_joint": left[1], "bind_link": axle.links[most][0], "freedoms": 1, "redundant": 1,
+            "axle_x": p[0], "lateral_shift": p[1], "axle_steer": np.arctan2(-r[0, 1], r[1, 1]), "peak_lean": lean[-1][0],
+            "peak_lean_joint": lean[-1][1], "joint_remaining": remaining[0], "first_joint": remaining[1], "bind_link": axle.links[most][0], "freedoms": 1, "redundant": 1,
         }  # fmt: skip
         name = f"live-axle-dunlin-{heave * 1e3:+.0f}-{roll * 1e3:+.0f}"
         common = {"model": "suspension.LiveAxle", "method": "at", "arguments": {"heave": heave, "roll": roll}, "inputs": inputs}

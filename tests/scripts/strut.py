@@ -155,7 +155,7 @@ def demo():
     for travel in (-0.06, 0.04, 0.06):
         out, slope = s.rates(travel)
         expected = {n: out[n] for n in ("camber", "toe", "half_track")} | {
-            "roll_centre_height": out["half_track"] * slope["_contact"][1] / slope["_contact"][2], "damper_left": out["leg"] - 0.34,
+            "roll_centre_height": out["half_track"] * slope["_contact"][1] / slope["_contact"][2], "damper_remaining": out["leg"] - 0.34,
             "brake_anti_pitch": -0.35 * slope["wheel_x"] * 2.3 / 0.46, "drive_anti_pitch": -slope["wheel_x"] * 2.3 / 0.46,
         }  # fmt: skip
         yield {

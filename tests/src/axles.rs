@@ -89,7 +89,8 @@ impl Held<'_> {
 
     /// Full bump, full droop and half way, upright; then crossed.
     fn over_travel(&self, ready: &PreparedLiveAxle<'_>, asks: bool) {
-        let [bump, droop, base] = ["bump_left", "droop_left", "spring_base"].map(|line| self.value(line));
+        let [bump, droop, base] =
+            ["bump_remaining", "droop_remaining", "spring_base"].map(|line| self.value(line));
         let (sine, crossed) = ((bump + droop) / base, 0.5 * (bump - droop));
         let allowed = bump >= 0.0 && droop >= 0.0 && sine.abs() <= 0.8 && !asks;
         let roll = if allowed { sine.asin() } else { NAN };
@@ -107,8 +108,8 @@ impl Held<'_> {
         self.same("bind_misfit", most(&ends, |on| on.bind_misfit.si()));
         self.same("linkage_bind_force", most(&ends, |on| on.bind_force.si()));
         self.same("cross_roll", if all.is_empty() { NAN } else { roll });
-        let left = ends.iter().filter_map(|place| all.get(*place)).map(|on| on.joint_left.si());
-        self.same("least_joint_left", left.fold(NAN, f64::min));
+        let remaining = ends.iter().filter_map(|place| all.get(*place)).map(|on| on.joint_remaining.si());
+        self.same("least_joint_remaining", remaining.fold(NAN, f64::min));
     }
 
     /// Holds the axle on leaf springs.
@@ -140,7 +141,7 @@ impl Held<'_> {
         let damped = damped.prepare().ok().and_then(|ready| on_leaves(&ready, 0.0));
         self.same("leaf.damper_ratio", known(damped.map(|on| on.damper_motion_ratio.si())));
 
-        let [bump, droop] = ["bump_left", "droop_left"].map(|line| self.value(line));
+        let [bump, droop] = ["bump_remaining", "droop_remaining"].map(|line| self.value(line));
         let travels = bump >= 0.0 && droop >= 0.0;
         let ends = [upright(bump), upright(-droop)];
         let ends = ends.into_iter().collect::<Option<Vec<_>>>().filter(|_| travels);
@@ -153,8 +154,8 @@ impl Held<'_> {
             let opening = on.left_shackle_opening.si();
             opening.min(PI - opening)
         };
-        let left = ends.as_ref().map(|ends| ends.iter().map(out_of_line).fold(f64::INFINITY, f64::min));
-        self.same("leaf.shackle_left", known(left));
+        let remaining = ends.as_ref().map(|ends| ends.iter().map(out_of_line).fold(f64::INFINITY, f64::min));
+        self.same("leaf.shackle_remaining", known(remaining));
         let torque = self.value("drive_torque");
         let wound = |ready: &PreparedLeafAxle<'_>, torque: f64| {
             ready.wind_up(Length::from_si(0.0), Torque::from_si(torque)).ok().filter(|_| !torque.is_nan())

@@ -45,12 +45,12 @@ fn nonlinear(road: &str) -> Table {
     let document = json!({
         "sprung_mass": "300 kg", "unsprung_mass": "40 kg", "wheel_rate": "22 N/mm", "tyre_rate": "190 N/mm",
         "damper": { "gas_force": "0 N", "points": damper }, "damper_motion_ratio": "1",
-        "bump_stop": { "bump_left": "30 mm", "motion_ratio": "1", "stop": { "points": points } },
+        "bump_stop": { "bump_remaining": "30 mm", "motion_ratio": "1", "stop": { "points": points } },
     });
     along!(NonlinearQuarterCar::from_text(&document.to_string()).unwrap(), road)
 }
 
-/// Every tenth row; the greatest difference over the greatest value.
+/// Every tenth row; the largest difference over the largest value.
 fn off(table: &Table, wanted: &Value, column: &str) -> f64 {
     let wanted: Vec<f64> = wanted[column].as_array().unwrap().iter().map(|x| x.as_f64().unwrap()).collect();
     let found = table.numbers(column).unwrap();
@@ -74,8 +74,8 @@ fn motions_are_those_of_scipy() {
         };
         for column in ["body_displacement", "wheel_displacement", "body_acceleration"] {
             let off = off(&table, motion, column);
-            println!("{model} {road} {} {column}: {off:.1e} of the greatest", motion["tyre_damping"]);
-            assert!(off < allowed, "{model} {road} {column}: off by {off:e} of the greatest");
+            println!("{model} {road} {} {column}: {off:.1e} of the largest", motion["tyre_damping"]);
+            assert!(off < allowed, "{model} {road} {column}: off by {off:e} of the largest");
             assert!(off > 0.0, "{model} {road} {column}: compared with itself");
             compared += 1;
         }
@@ -159,7 +159,7 @@ fn motions_of_vehicles_are_those_of_scipy() {
                 // A step is seen from either side at the instant itself: under the front wheels at 0.
                 let off = found.iter().step_by(10).zip(&wanted).skip(1).map(|(a, b)| (a - b).abs());
                 let off = off.fold(0.0, f64::max) / size;
-                assert!(off < 1e-8, "{} {road} {column}: off by {off:e} of the greatest", vehicle["name"]);
+                assert!(off < 1e-8, "{} {road} {column}: off by {off:e} of the largest", vehicle["name"]);
                 compared += 1;
             }
         }
@@ -220,7 +220,7 @@ fn modes_and_responses_of_vehicles_are_those_of_scipy() {
     }
 }
 
-/// The greatest difference of a column of two tables over the greatest value of the first.
+/// The largest difference of a column of two tables over the largest value of the first.
 fn apart(one: &[f64], other: &[f64], scale: f64) -> f64 {
     assert_eq!(one.len(), other.len());
     let size = one.iter().fold(0.0_f64, |size, x| size.max(x.abs()));

@@ -421,7 +421,7 @@ fn a_requirement_on_what_does_not_apply_is_refused() {
     );
 }
 
-/// Before: 90 % of the greatest torque and 0.63 m/s² were assumed.
+/// Before: 90 % of the peak torque and 0.63 m/s² were assumed.
 #[test]
 fn a_wish_on_weak_ground_has_no_default_and_its_value_is_still_shown() {
     let on = demo("dunlin_measured", &[]).assess();

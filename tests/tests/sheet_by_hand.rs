@@ -70,7 +70,7 @@ fn a_roadster_worked_on_paper() {
     // = 366.5191429 rad/s that is 16.6226196 rad/s too many.
     is(&on, "driveline.cruise", (383.141_762, 5e-7), (-16.622_620, 1e-6), Short);
 
-    // Cap: it opens at 104 + 2 = 106 kPa at most, and has to by 100 + 5 = 105: short by 1 kPa. The weakest part bears 110: 4 left.
+    // Cap: it opens at 104 + 2 = 106 kPa at most, and has to by 100 + 5 = 105: short by 1 kPa. The weakest part bears 110: 4 remain.
     is(&on, "cap.opens", (106e3, 1e-6), (-1e3, 1e-6), Short);
     is(&on, "cap.weakest", (106e3, 1e-6), (4e3, 1e-6), Meets);
     // What it holds was not read.

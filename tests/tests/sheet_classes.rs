@@ -120,7 +120,7 @@ fn another_part_loses_what_was_measured_on_the_old_one() {
         dropped(&sheet, &[("cap.rating", "16 psi gauge"), ("cap.holding_pressure", "14 psi gauge")]),
         ["cap.opening_pressure", "cap.vacuum_opening"]
     );
-    // A hose is no cap: its vacuum limit and pressure stand in the same table. The leak-down test was taken with the old one.
+    // A hose is no cap: its vacuum limit and pressure stand in the same table. The pressure decay test was taken with the old one.
     let hose = dropped(&sheet, &[("cap.weakest_component", "25 psi gauge")]);
     assert!(hose.iter().all(|path| path.starts_with("leak_test.")) && hose.len() == 6, "{hose:?}");
     assert_eq!(dropped(&sheet, &[("front.tyre.size", "225/65R16C 112T")]), ["front.tyre.effective_radius"]);
@@ -168,16 +168,16 @@ fn what_rested_on_a_dropped_reading_is_computed_or_not_known() {
 #[test]
 fn a_bump_stop_is_not_forgotten_with_the_damper() {
     let sheet = read("dunlin_measured");
-    let left = |sheet: &Sheet| sheet.assess().value("front.bump_left").unwrap();
-    assert!(left(&sheet).is_some());
+    let remaining = |sheet: &Sheet| sheet.assess().value("front.bump_remaining").unwrap();
+    assert!(remaining(&sheet).is_some());
     let mut without = sheet.clone();
     without.remove("front.bump_stop_travel").unwrap();
-    assert!(left(&without).is_some(), "left out it says that there is none");
+    assert!(remaining(&without).is_some(), "left out it says that there is none");
     let damper = [("front.damper.open_length", "515 mm")];
     let mut fitted = sheet.clone();
     assert_eq!(fitted.fit(&damper).unwrap(), ["front.bump_stop_travel"]);
     let assessed = fitted.assess();
-    assert_eq!(assessed.value("front.bump_left").unwrap(), None);
+    assert_eq!(assessed.value("front.bump_remaining").unwrap(), None);
     let bump = assessed.answer("front.bump").unwrap();
     assert_eq!(bump.verdict, Verdict::NotKnown);
     assert!(
@@ -185,18 +185,18 @@ fn a_bump_stop_is_not_forgotten_with_the_damper() {
         "{}",
         assessed.missing_text(bump)
     );
-    let Err(error) = chosen(&sheet, &damper, &["front.bump_left >= 50 mm"]) else { panic!() };
+    let Err(error) = chosen(&sheet, &damper, &["front.bump_remaining >= 50 mm"]) else { panic!() };
     assert!(error.to_string().contains("it needs front.bump_stop_travel"), "{error}");
     // A saved sheet remembers it, in both forms.
     for text in [fitted.to_toml(), fitted.to_json()] {
         assert!(text.contains("measure_again"), "{text}");
         let read = Sheet::from_text(&text).unwrap();
         assert_eq!((&read, read.remarks()), (&fitted, fitted.remarks()));
-        assert_eq!(left(&read), None);
+        assert_eq!(remaining(&read), None);
     }
     let measured = fitted.to_toml().replace("[front]\n", "[front]\nbump_stop_travel = \"170 mm\"\n");
     let measured = Sheet::from_text(&measured).unwrap();
-    assert!(measured.remarks().is_empty() && left(&measured).is_some());
+    assert!(measured.remarks().is_empty() && remaining(&measured).is_some());
     for (list, why) in [
         (r#"["front.bump_stop"]"#, "there is no such line; did you mean"),
         ("[1]", "expected the path of a line"),
@@ -206,7 +206,7 @@ fn a_bump_stop_is_not_forgotten_with_the_damper() {
         assert!(refused.contains(why), "{refused}");
     }
     fitted.set("front.bump_stop_travel", "none").unwrap();
-    assert!(left(&fitted).is_some(), "the sheet says that there is none");
+    assert!(remaining(&fitted).is_some(), "the sheet says that there is none");
 }
 
 #[test]

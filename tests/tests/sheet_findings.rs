@@ -86,7 +86,7 @@ fn loads_are_those_of_the_weight_distribution() {
     for (axle, heavier) in [("front", one), ("rear", four)] {
         let tyre = Tyre::new(&van.sheet.get(&format!("{axle}.tyre.size")).unwrap().unwrap()).unwrap();
         load(&format!("{axle}.tyre_load"), tyre.single_load().unwrap(), heavier);
-        let (rated, speed): (_, Velocity) = (tyre.rated_speed().unwrap(), van.of("use.greatest_speed"));
+        let (rated, speed): (_, Velocity) = (tyre.rated_speed().unwrap(), van.of("use.peak_speed"));
         let verdict = Verdict::of_ratio(rated / speed, ratio(van.answer("front.tyre_speed").wanted));
         van.same(&format!("{axle}.tyre_speed"), speed, rated / speed, verdict);
     }
@@ -127,14 +127,14 @@ fn springs_are_those_of_the_corner() {
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
         };
         let on = corner.at_ride_height().unwrap();
-        let left = |path: &str, margin: Length, wanted| {
+        let remaining = |path: &str, margin: Length, wanted| {
             let verdict = Verdict::of_difference(margin, Length::from_si(wanted));
             van.same(&at(path), margin, margin, verdict);
         };
-        left("bump", on.bump_left, 0.06);
-        left("droop", on.sag, 0.05);
-        left("coil_bind", on.bind_margin, 0.003);
-        left("captive", on.captive_margin, 0.003);
+        remaining("bump", on.bump_remaining, 0.06);
+        remaining("droop", on.sag, 0.05);
+        remaining("coil_bind", on.bind_margin, 0.003);
+        remaining("captive", on.captive_margin, 0.003);
         let (low, high): (Frequency, Frequency) =
             (van.of(&at("wanted.frequency_low")), van.of(&at("wanted.frequency_high")));
         let inside = Frequency::from_si((on.frequency - low).si().min((high - on.frequency).si()));
@@ -162,8 +162,8 @@ fn springs_are_those_of_the_corner() {
                 (van.of("front.spring.free_length"), van.of("front.spring.mean_diameter"));
             let shortest =
                 van.of::<Length>("front.spring.solid_length") + van.of::<Length>("front.spring.minimum_gap");
-            let greatest = free - shortest;
-            let force = van.of::<LinearStiffness>("front.spring.rate") * greatest;
+            let largest = free - shortest;
+            let force = van.of::<LinearStiffness>("front.spring.rate") * largest;
             let stress =
                 spring::coil_shear_stress(force, van.of("front.spring.wire_diameter"), mean).unwrap();
             let margin = van.of::<Stress>("front.spring.allowed_stress") / stress;
@@ -174,8 +174,8 @@ fn springs_are_those_of_the_corner() {
             let fixity = van.of("front.spring.end_fixity");
             // A spring too short to buckle never does: then its whole length is the limit.
             let most = spring::buckling_deflection(free, mean, fixity, moduli[0], moduli[1]).unwrap_or(free);
-            let verdict = Verdict::of_difference(most - greatest, wanted);
-            van.same("front.buckling", greatest, most - greatest, verdict);
+            let verdict = Verdict::of_difference(most - largest, wanted);
+            van.same("front.buckling", largest, most - largest, verdict);
         } else {
             // Nothing is written of its wire and coil.
             assert_eq!(van.answer("rear.spring_strength").verdict, Verdict::NotKnown);
@@ -236,14 +236,14 @@ fn engine_clutch_and_speeds_are_those_of_their_functions() {
     };
     for (path, speed, most) in [
         ("driveline.cruise", "use.cruise_speed", "wanted.cruise_engine_speed"),
-        ("driveline.red_line", "use.greatest_speed", "engine.red_line"),
+        ("driveline.red_line", "use.peak_speed", "engine.red_line"),
     ] {
         let turns = at(speed);
         let margin = van.of::<AngularVelocity>(most) - turns;
         van.same(path, turns, margin, Verdict::of_difference(margin, AngularVelocity::from_si(0.0)));
     }
     let cruise = at("use.cruise_speed");
-    // The share of the greatest torque at which an engine pulls well is a wish without a default.
+    // The share of the peak torque at which an engine pulls well is a wish without a default.
     assert_eq!(van.answer("driveline.cruise_band").verdict, Verdict::NotKnown);
     let mut sheet = van.sheet.clone();
     sheet.set("engine.band_share", "85 %").unwrap();
@@ -308,7 +308,7 @@ fn coolant_and_cap_are_those_of_their_models() {
         (van.of("leak_test.temperature"), van.of("leak_test.later_temperature"));
     let growth = fluid::ethylene_glycol_expansion(on.mass_fraction, begun, ended).unwrap();
     let pumped: GaugePressure = van.of("leak_test.gauge_pressure");
-    let still = cooling::leak_down_pressure_over_coolant(
+    let still = cooling::pressure_decay_tight_pressure_over_coolant(
         pumped,
         van.of("leak_test.gas_volume"),
         van.of("leak_test.coolant_volume"),
@@ -320,7 +320,7 @@ fn coolant_and_cap_are_those_of_their_models() {
     .unwrap();
     let read: GaugePressure = van.of("leak_test.later_gauge_pressure");
     let (allowed, error): (Stress, Stress) = (van.of("leak_test.allowed_loss"), van.of("cap.gauge_error"));
-    let least = cooling::leak_down_least_pressure(pumped, still, allowed, error, station).unwrap();
+    let least = cooling::pressure_decay_least_pressure(pumped, still, allowed, error, station).unwrap();
     let margin = Stress::from_si(read.si() - least.si());
     van.same("leak_test.tight", read, margin, Verdict::of_difference(margin, Stress::from_si(0.0)));
     assert_eq!(van.answer("coolant.pump_inlet").verdict, Verdict::NotKnown);

@@ -67,7 +67,7 @@ fn travel_ends_where_the_model_says_that_nothing_is_left() {
     let assessment = dray(&[]).assess();
     let of = |path: &str| value(&assessment, path);
     let model = rear(&assessment);
-    let (bump, droop) = (of("rear.bump_left"), of("rear.droop_left"));
+    let (bump, droop) = (of("rear.bump_remaining"), of("rear.droop_remaining"));
     let (full, open) = (at(&model, bump), at(&model, -droop));
     assert!(full.left_bump_remaining.si().abs() < 1e-12, "{:?}", full.left_bump_remaining);
     assert!(open.left_damper_used.si().abs() < 1e-12, "{:?}", open.left_damper_used);
@@ -81,10 +81,14 @@ fn travel_ends_where_the_model_says_that_nothing_is_left() {
         let opening = on.left_shackle_opening.si();
         opening.min(half_turn - opening)
     });
-    assert_eq!(of("rear.joint_left"), out_of_line[0].min(out_of_line[1]));
+    assert_eq!(of("rear.joint_remaining"), out_of_line[0].min(out_of_line[1]));
     let range = model.travel_range(Angle::from_si(0.0)).unwrap();
-    let left = (range.bump.si() - bump).min(-range.droop.si() - droop);
-    assert!((of("rear.linkage_left") - left).abs() < 2e-5, "{} {left}", of("rear.linkage_left"));
+    let remaining = (range.bump.si() - bump).min(-range.droop.si() - droop);
+    assert!(
+        (of("rear.linkage_remaining") - remaining).abs() < 2e-5,
+        "{} {remaining}",
+        of("rear.linkage_remaining")
+    );
 }
 
 #[test]
@@ -273,7 +277,7 @@ fn what_is_below_nothing_gives_no_verdict() {
     );
     // A damper that is closed at ride height already.
     let closed = dray(&[("rear.damper.closed_length", "560 mm")]).assess();
-    assert!(value(&closed, "rear.bump_left") < 0.0);
+    assert!(value(&closed, "rear.bump_remaining") < 0.0);
     for finding in ["rear.joints", "rear.spring_strength", "rear.pinion"] {
         assert_eq!(verdict(&closed, finding), Verdict::NotKnown, "{finding}");
         let said = lacks(&closed, finding);
@@ -307,7 +311,7 @@ fn an_eye_is_moved_before_it_is_welded() {
     let sheet = dray(&[]);
     let heights = ["430 mm", "460 mm", "490 mm"];
     let axis = Axis::texts("rear.leaf.fixed_eye.z", &heights).unwrap();
-    let outputs = ["rear.roll_steer", "rear.wheel_rate", "rear.joint_left", "rear.linkage_range.margin"];
+    let outputs = ["rear.roll_steer", "rear.wheel_rate", "rear.joint_remaining", "rear.linkage_range.margin"];
     let what_if = sheet.what_if(vec![axis], false, &outputs).unwrap();
     let table = what_if.table(0..3, Some(1), &mut |_| true).unwrap().unwrap();
     let number = |path: &str, row: usize| table.numbers(path).unwrap()[row];
@@ -340,6 +344,6 @@ fn a_pivot_of_the_shackle_changes_the_rate_and_the_range() {
     let (low_rate, high_rate) = both("rear.wheel_rate");
     assert!((low_rate / high_rate - 1.0).abs() > 1e-4, "{low_rate} {high_rate}");
     // A longer shackle goes further before it is in line.
-    let (low_left, high_left) = both("rear.linkage_left");
-    assert!(low_left < high_left, "{low_left} {high_left}");
+    let (low_remaining, high_remaining) = both("rear.linkage_remaining");
+    assert!(low_remaining < high_remaining, "{low_remaining} {high_remaining}");
 }

@@ -1,7 +1,7 @@
 //! Models that a sheet holds give the numbers of its findings, to the last bit.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::cooling::{CapTest, Coolant, LeakDown};
+use axlewright::cooling::{CapTest, Coolant, PressureDecay};
 use axlewright::driveline::TorquePath;
 use axlewright::engine::TorqueCurve;
 use axlewright::ride::QuarterCar;
@@ -73,7 +73,7 @@ fn hold(sheet: &Sheet) -> usize {
         held += 1;
     }
     if let Ok(model) = sheet.model("leak_test") {
-        let test = model.read::<LeakDown>().unwrap().findings().unwrap();
+        let test = model.read::<PressureDecay>().unwrap().findings().unwrap();
         same("leak_test.tight_pressure", value(&on, "leak_test.tight_pressure"), test.tight_pressure.si());
         same("leak_test.least_pressure", value(&on, "leak_test.least_pressure"), test.least_pressure.si());
         graded(&on, "leak_test.tight", test.margin);
@@ -151,10 +151,10 @@ fn hold(sheet: &Sheet) -> usize {
         {
             let corner = model.read::<Corner>().unwrap().at_ride_height().unwrap();
             same(&line("spring.force"), value(&on, &line("spring.force")), corner.spring_force.si());
-            same(&line("droop_left"), value(&on, &line("droop_left")), corner.sag.si());
-            same(&line("bump_left"), value(&on, &line("bump_left")), corner.bump_left.si());
+            same(&line("droop_remaining"), value(&on, &line("droop_remaining")), corner.sag.si());
+            same(&line("bump_remaining"), value(&on, &line("bump_remaining")), corner.bump_remaining.si());
             same(&line("wheel_rate"), value(&on, &line("wheel_rate")), corner.wheel_rate.si());
-            graded(&on, &line("bump"), corner.bump_left);
+            graded(&on, &line("bump"), corner.bump_remaining);
             graded(&on, &line("droop"), corner.sag);
             graded(&on, &line("coil_bind"), corner.bind_margin);
             graded(&on, &line("captive"), corner.captive_margin);

@@ -307,7 +307,7 @@ fn a_value_that_the_line_does_not_allow_refuses_its_rows_and_no_other() {
         .what_if(
             vec![stops, strokes],
             false,
-            &["front.bump_left", "front.bump.verdict", "front.coil_bind.margin"],
+            &["front.bump_remaining", "front.bump.verdict", "front.coil_bind.margin"],
         )
         .unwrap();
     let table = sweep.whole().unwrap();
@@ -321,13 +321,13 @@ fn a_value_that_the_line_does_not_allow_refuses_its_rows_and_no_other() {
             .set("front.bump_stop_travel", &format!("{stop} m"))
             .and_then(|()| with.set("front.damper.stroke", &format!("{stroke} m")));
         assert_eq!(set.is_ok(), allowed, "row {row}");
-        let left = table.numbers("front.bump_left").unwrap()[row];
+        let remaining = table.numbers("front.bump_remaining").unwrap()[row];
         let bind = table.numbers("front.coil_bind.margin").unwrap()[row];
         if allowed {
             let assessed = with.assess();
             assert_eq!(
-                left.to_bits(),
-                assessed.value("front.bump_left").unwrap().unwrap().to_bits(),
+                remaining.to_bits(),
+                assessed.value("front.bump_remaining").unwrap().unwrap().to_bits(),
                 "row {row}"
             );
             assert_eq!(
@@ -337,7 +337,7 @@ fn a_value_that_the_line_does_not_allow_refuses_its_rows_and_no_other() {
             );
         } else {
             // The coils do not ask for the stop.
-            assert!(left.is_nan(), "row {row}: {left} beside {:?}", table.reason(row));
+            assert!(remaining.is_nan(), "row {row}: {remaining} beside {:?}", table.reason(row));
             assert_eq!(bind.is_nan(), stroke > 100.0, "row {row}");
             assert_eq!(table.word("front.bump.verdict", row), Some("not known"), "row {row}");
         }

@@ -57,7 +57,7 @@ fn inside(function: &Function, point: &[f64]) -> Vec<f64> {
         .collect()
 }
 
-/// The greatest error over the plain bound, and over the bound by condition.
+/// The largest error over the plain bound, and over the bound by condition.
 fn errors(function: &Function) -> (f64, f64) {
     let forms: Vec<_> = function.parameters.iter().map(|parameter| spellings(parameter.kind)).collect();
     let rounds = forms.iter().map(Vec::len).max().unwrap();

@@ -195,52 +195,6 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     component; local codes and the maker's instructions come first.
 typedef struct axw_cooling_coolant axw_cooling_coolant;
 
-/// A system pumped up and left alone: the share of its pressure loss that is a leak.
-///
-/// Formula
-///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
-///     `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) -
-///     (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
-///
-/// Fields
-///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
-///         where no air is left
-///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
-///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
-///     temperature (temperature): `T_1`, temperature at the start: of the gas, and of the coolant
-///         below it
-///     later_temperature (temperature): `T_2`, temperature at the end
-///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
-///         measured there, not reduced to sea level
-///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
-///         the whole of it counts against the system in both readings
-///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
-///         temperature counted out
-///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
-///         start
-///     coolant_volume (volume, optional): of the coolant at the start
-///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
-///         `propylene_glycol`
-///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
-///
-/// Valid for
-///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
-///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
-///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
-///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
-///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
-///     mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure`
-///     and `leak_down_pressure_over_coolant`.
-///
-/// Source
-///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
-///     rating of the weakest component, and stand clear; never open a hot system. The maker's
-///     instructions and local codes come first.
-typedef struct axw_cooling_leak_down axw_cooling_leak_down;
-
 /// A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the
 /// limits of the mix.
 ///
@@ -290,6 +244,53 @@ typedef struct axw_cooling_leak_down axw_cooling_leak_down;
 ///     codes say. Never mix coolants whose makers do not allow it.
 typedef struct axw_cooling_mix axw_cooling_mix;
 
+/// A system pumped up and left alone: the share of its pressure loss that is a leak.
+///
+/// Formula
+///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
+///     `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error
+///     `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less
+///     `pressure_decay_least_pressure`
+///
+/// Fields
+///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
+///         where no air is left
+///     gauge_pressure (gauge pressure): `p_1`, reading at the start of the test
+///     later_gauge_pressure (gauge pressure): `p_2`, reading at its end
+///     temperature (temperature): `T_1`, temperature at the start: of the gas, and of the coolant
+///         below it
+///     later_temperature (temperature): `T_2`, temperature at the end
+///     station_pressure (absolute pressure): `p_a`, absolute pressure of the air around, as
+///         measured there, not reduced to sea level
+///     gauge_error (stress or pressure difference, optional): `e`, half width of the gauge's error;
+///         the whole of it counts against the system in both readings
+///     allowed_loss (stress or pressure difference): `l`, pressure that it may lose, the
+///         temperature counted out
+///     gas_volume (volume, optional): of all the air trapped in the system and in the tester at the
+///         start
+///     coolant_volume (volume, optional): of the coolant at the start
+///     liquid (choice, optional): what the coolant is: `water`, `ethylene_glycol` or
+///         `propylene_glycol`
+///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
+///
+/// Valid for
+///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
+///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
+///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
+///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
+///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
+///     mix without glycol does in `propylene_glycol_expansion`. Limits as in
+///     `pressure_decay_tight_pressure` and `pressure_decay_tight_pressure_over_coolant`.
+///
+/// Source
+///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
+///     rating of the weakest component, and stand clear; never open a hot system. The maker's
+///     instructions and local codes come first.
+typedef struct axw_cooling_pressure_decay axw_cooling_pressure_decay;
+
 /// A gearbox in a vehicle: engine speed in each gear, and the gear and axle for a cruise.
 ///
 /// Formula
@@ -331,7 +332,7 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     times the inertia factor; margin = rating / torque on the rated side
 ///
 /// Fields
-///     engine_torque (torque): greatest torque at the crankshaft; behind a converter that at its
+///     engine_torque (torque): peak torque at the crankshaft; behind a converter that at its
 ///         turbine at stall
 ///     clutch_capacity (torque, optional): torque that the clutch holds before it slips; for a
 ///         dropped clutch it sets the torque, not the engine
@@ -580,7 +581,7 @@ typedef struct axw_ride_half_car axw_ride_half_car;
 ///     tyre_rate (linear stiffness): `k_t`, vertical rate of the tyre at its pressure and load
 ///     damper (table): `F_d`, force curve of the damper itself, a `spring.DamperCurve`
 ///     damper_motion_ratio (ratio): `r`, shortening of the damper over travel of the wheel
-///     bump_stop (table, optional, or "none"): with `bump_left` (`b`, wheel travel until it is
+///     bump_stop (table, optional, or "none"): with `bump_remaining` (`b`, wheel travel until it is
 ///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
 ///         (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
@@ -705,8 +706,8 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 /// wheel's travel.
 ///
 /// Formula
-///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of
-///     `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
+///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least
+///     of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
 ///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
@@ -1217,12 +1218,12 @@ typedef struct {
   /// known and is too high
   double opens_at_most;
   /// gauge pressure [Pa]: highest pressure at which it has to open: its rating and the tolerance
-  double greatest_opening;
+  double largest_opening;
   /// stress or pressure difference [Pa]: margin of the opening below that
   double opening_margin;
   /// gauge pressure [Pa]: highest pressure under the cap: its rating or its sure opening, the higher
   /// of the two
-  double greatest_pressure;
+  double peak_pressure;
   /// stress or pressure difference [Pa]: margin of that below the pressure that the weakest component
   /// may bear
   double component_margin;
@@ -1294,12 +1295,12 @@ typedef struct {
   double spring_force;
   /// length [m]: length of the spring between its seats
   double spring_length;
-  /// length [m]: travel of the wheel from full droop to ride height, all of the droop that is left;
+  /// length [m]: travel of the wheel from full droop to ride height, all of the remaining droop;
   ///     negative where the preload holds the wheel on the open damper
   double sag;
   /// length [m]: travel of the wheel in bump until something ends it; negative where it has ended
   ///     below ride height
-  double bump_left;
+  double bump_remaining;
   /// text: what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
   const char *ends_first;
   /// length [m]: what the spring could still shorten with the damper closed, the minimum gap kept;
@@ -1389,11 +1390,11 @@ typedef struct {
   /// length [m]: compression of the spring from its free length
   double spring_used;
   /// length [m]: until it is solid, along itself
-  double spring_left;
+  double spring_remaining;
   /// length [m]: used stroke of the damper, from fully open
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
-  double damper_left;
+  double damper_remaining;
   /// torque [N·m]: torque in the torsion bar, positive if it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
@@ -1409,7 +1410,7 @@ typedef struct {
   /// angle [rad]: turn of the tie rod relative to the rack, from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: name of the joint that reaches its limit first: `upper ball joint`, `lower ball joint`,
   /// `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
@@ -1506,8 +1507,8 @@ typedef struct {
   double left_spring_load;
   /// force [N]: load of the right spring
   double right_spring_load;
-  /// stress or pressure difference [Pa]: greatest of the left spring, in the full-length leaves at
-  /// the seat
+  /// stress or pressure difference [Pa]: peak of the left spring, in the full-length leaves at the
+  /// seat
   double left_leaf_stress;
   /// stress or pressure difference [Pa]: stress in the right leaf
   double right_leaf_stress;
@@ -1713,11 +1714,11 @@ typedef struct {
   /// ratio [-]: travel of the levers' ends along their arcs over wheel travel, in roll
   double bar_motion_ratio;
   /// angle [rad]: largest lean of all joints of the links, from ride height
-  double greatest_lean;
+  double peak_lean;
   /// text: joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`
-  const char *greatest_lean_joint;
+  const char *peak_lean_joint;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: joint with that margin; `not known` without a limit
   const char *first_joint;
   /// length [m]: by how much the lateral rod with its bushes is longer than at ride height: nothing
@@ -1731,7 +1732,7 @@ typedef struct {
   /// length [m]: by how much the links miss each other at this heave and roll, were their joints
   ///     rigid: root of the sum of the squares of their misses
   double bind_misfit;
-  /// force [N]: greatest tension or compression of a link by that; not a number where no bush gives
+  /// force [N]: peak tension or compression of a link by that; not a number where no bush gives
   double bind_force;
   /// text: link that binds or, if no bush gives, the one with the largest misfit; `none` if nothing
   /// binds
@@ -1848,11 +1849,11 @@ typedef struct {
   /// length [m]: compression of the spring from its free length
   double spring_used;
   /// length [m]: until it is solid, along itself
-  double spring_left;
+  double spring_remaining;
   /// length [m]: used stroke of the damper, from fully open
   double damper_used;
   /// length [m]: remaining stroke of the damper, to fully closed; negative past its end
-  double damper_left;
+  double damper_remaining;
   /// torque [N·m]: torque in the torsion bar, positive if it carries the vehicle
   double torsion_bar_torque;
   /// angle [rad]: turn of the bar's lever from ride height, positive as in bump
@@ -1869,7 +1870,7 @@ typedef struct {
   /// angle [rad]: turn of the tie rod relative to the rack, from ride height
   double tie_rod_inner_angle;
   /// angle [rad]: remaining angle until the first joint with a given limit reaches it
-  double joint_left;
+  double joint_remaining;
   /// text: name of the joint that reaches its limit first: `top mount`, `lower ball joint`, `tie rod
   /// outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
@@ -1913,15 +1914,15 @@ typedef struct {
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
   /// length [m]: remaining gap inside; below zero the wheel rubs
-  double inner_left;
+  double inner_remaining;
   /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
   /// length [m]: remaining gap outside
-  double outer_left;
+  double outer_remaining;
   /// length [m]: growth of the gap above the tyre; negative if it shrinks
   double arch_change;
   /// length [m]: remaining gap above the tyre
-  double arch_left;
+  double arch_remaining;
   /// length [m]: movement of the inner flange's edge inwards, towards steering arm and joint
   double flange_change;
   /// length [m]: growth of the distance between the tyre centres
@@ -2706,15 +2707,103 @@ int32_t axw_cooling_header_air_volume_n(size_t n, const double *expansion_volume
 double axw_cooling_header_air_volume_value(double expansion_volume, double fill_pressure, double cap_pressure,
     double vapour_pressure, double fill_temperature, double air_temperature, double station_pressure);
 
-/// Lowest reading at the end of a leak-down test that still proves the system tight.
+/// Air that left a system under test, from the pressure it lost.
+///
+/// Formula
+///     `V = V_g (p_1 - p_2) / p_a`
+///
+/// Parameters
+///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
+///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
+///         reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
+///     gauge_pressure [Pa]: `p_2`, gauge reading now
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (volume [m³]) The air, as it takes up room outside; negative where the reading rose.
+///
+/// Valid for (SI)
+///     - `0.000001 <= gas_volume <= 1000`
+///     - `0 <= tight_pressure <= 1000000`
+///     - `0 <= gauge_pressure <= 1000000`
+///     - `40000 <= station_pressure <= 110000`
+///
+///     All that leaked was gas, the space it left stayed as large, and the temperature is that of
+///     the reading that a tight system would show. Divided by the time it is the mean leak; it
+///     slows as the pressure falls.
+///
+/// Source
+///     Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
+int32_t axw_cooling_leaked_air_volume(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure, double *result);
+
+/// `axw_cooling_leaked_air_volume` on arrays of length `n`.
+int32_t axw_cooling_leaked_air_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
+    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
+
+/// `axw_cooling_leaked_air_volume` that returns its result [m³], or NaN where there is no answer.
+double axw_cooling_leaked_air_volume_value(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure);
+
+/// Coolant that left a system under test, from the pressure that the air trapped above it lost.
+///
+/// Formula
+///     `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`
+///
+/// Parameters
+///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
+///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
+///         reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
+///     gauge_pressure [Pa]: `p_2`, gauge reading now
+///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
+///         reduced to sea level
+///
+/// Returns
+///     (volume [m³]) The coolant; negative where the reading rose.
+///
+/// Valid for (SI)
+///     - `0.000001 <= gas_volume <= 1000`
+///     - `0 <= tight_pressure <= 1000000`
+///     - `0 <= gauge_pressure <= 1000000`
+///     - `40000 <= station_pressure <= 110000`
+///
+///     All that leaked was coolant and the trapped air took its place, at the temperature of the
+///     reading that a tight system would show. Hoses that give way look like a leak: wait until
+///     they have settled.
+///
+/// Source
+///     Boyle's law
+///
+/// Caution
+///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
+///     below the rating of its weakest component, and stand clear. The maker's instructions and
+///     local codes come first.
+int32_t axw_cooling_leaked_coolant_volume(double gas_volume, double tight_pressure, double gauge_pressure,
+    double station_pressure, double *result);
+
+/// `axw_cooling_leaked_coolant_volume` on arrays of length `n`.
+int32_t axw_cooling_leaked_coolant_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
+    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
+
+/// `axw_cooling_leaked_coolant_volume` that returns its result [m³], or NaN where there is no answer.
+double axw_cooling_leaked_coolant_volume_value(double gas_volume, double tight_pressure,
+    double gauge_pressure, double station_pressure);
+
+/// Lowest reading at the end of a pressure decay test that still proves the system tight.
 ///
 /// Formula
 ///     `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
 ///
 /// Parameters
 ///     gauge_pressure [Pa]: `p_1`, reading at the start of the test
-///     tight_pressure [Pa]: `p_t`, reading of a tight system at the end: `leak_down_pressure`, or
-///         `leak_down_pressure_over_coolant`
+///     tight_pressure [Pa]: `p_t`, reading of a tight system at the end:
+///         `pressure_decay_tight_pressure`, or `pressure_decay_tight_pressure_over_coolant`
 ///     allowed_loss [Pa]: `l`, loss of pressure that is allowed beyond the change with temperature
 ///     gauge_error [Pa]: `e`, half width of the gauge's error
 ///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
@@ -2743,16 +2832,16 @@ double axw_cooling_header_air_volume_value(double expansion_volume, double fill_
 ///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
 ///     below the rating of its weakest component, and stand clear. The maker's instructions and
 ///     local codes come first.
-int32_t axw_cooling_leak_down_least_pressure(double gauge_pressure, double tight_pressure,
+int32_t axw_cooling_pressure_decay_least_pressure(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_least_pressure` on arrays of length `n`.
-int32_t axw_cooling_leak_down_least_pressure_n(size_t n, const double *gauge_pressure,
+/// `axw_cooling_pressure_decay_least_pressure` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_least_pressure_n(size_t n, const double *gauge_pressure,
     const double *tight_pressure, const double *allowed_loss, const double *gauge_error,
     const double *station_pressure, double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_least_pressure` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double tight_pressure,
+/// `axw_cooling_pressure_decay_least_pressure` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_least_pressure_value(double gauge_pressure, double tight_pressure,
     double allowed_loss, double gauge_error, double station_pressure);
 
 /// Gauge reading of a tight, gas-filled system after a change of its temperature.
@@ -2790,15 +2879,16 @@ double axw_cooling_leak_down_least_pressure_value(double gauge_pressure, double 
 ///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
 ///     below the rating of its weakest component, and stand clear. The maker's instructions and
 ///     local codes come first.
-int32_t axw_cooling_leak_down_pressure(double gauge_pressure, double temperature, double later_temperature,
-    double station_pressure, double *result);
+int32_t axw_cooling_pressure_decay_tight_pressure(double gauge_pressure, double temperature,
+    double later_temperature, double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_pressure` on arrays of length `n`.
-int32_t axw_cooling_leak_down_pressure_n(size_t n, const double *gauge_pressure, const double *temperature,
-    const double *later_temperature, const double *station_pressure, double *result, int32_t *reason);
+/// `axw_cooling_pressure_decay_tight_pressure` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_tight_pressure_n(size_t n, const double *gauge_pressure,
+    const double *temperature, const double *later_temperature, const double *station_pressure,
+    double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_pressure` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temperature,
+/// `axw_cooling_pressure_decay_tight_pressure` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_tight_pressure_value(double gauge_pressure, double temperature,
     double later_temperature, double station_pressure);
 
 /// Reading of a tight system of coolant with air trapped above it, after a change of its
@@ -2844,108 +2934,20 @@ double axw_cooling_leak_down_pressure_value(double gauge_pressure, double temper
 ///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
 ///     below the rating of its weakest component, and stand clear. The maker's instructions and
 ///     local codes come first.
-int32_t axw_cooling_leak_down_pressure_over_coolant(double gauge_pressure, double gas_volume,
+int32_t axw_cooling_pressure_decay_tight_pressure_over_coolant(double gauge_pressure, double gas_volume,
     double coolant_volume, double coolant_expansion, double temperature, double later_temperature,
     double station_pressure, double *result);
 
-/// `axw_cooling_leak_down_pressure_over_coolant` on arrays of length `n`.
-int32_t axw_cooling_leak_down_pressure_over_coolant_n(size_t n, const double *gauge_pressure,
+/// `axw_cooling_pressure_decay_tight_pressure_over_coolant` on arrays of length `n`.
+int32_t axw_cooling_pressure_decay_tight_pressure_over_coolant_n(size_t n, const double *gauge_pressure,
     const double *gas_volume, const double *coolant_volume, const double *coolant_expansion,
     const double *temperature, const double *later_temperature, const double *station_pressure,
     double *result, int32_t *reason);
 
-/// `axw_cooling_leak_down_pressure_over_coolant` that returns its result [Pa], or NaN where there is no answer.
-double axw_cooling_leak_down_pressure_over_coolant_value(double gauge_pressure, double gas_volume,
+/// `axw_cooling_pressure_decay_tight_pressure_over_coolant` that returns its result [Pa], or NaN where there is no answer.
+double axw_cooling_pressure_decay_tight_pressure_over_coolant_value(double gauge_pressure, double gas_volume,
     double coolant_volume, double coolant_expansion, double temperature, double later_temperature,
     double station_pressure);
-
-/// Air that left a system under test, from the pressure it lost.
-///
-/// Formula
-///     `V = V_g (p_1 - p_2) / p_a`
-///
-/// Parameters
-///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
-///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
-///         reading, or `leak_down_pressure` and its like where it warmed or cooled
-///     gauge_pressure [Pa]: `p_2`, gauge reading now
-///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
-///         reduced to sea level
-///
-/// Returns
-///     (volume [m³]) The air, as it takes up room outside; negative where the reading rose.
-///
-/// Valid for (SI)
-///     - `0.000001 <= gas_volume <= 1000`
-///     - `0 <= tight_pressure <= 1000000`
-///     - `0 <= gauge_pressure <= 1000000`
-///     - `40000 <= station_pressure <= 110000`
-///
-///     All that leaked was gas, the space it left stayed as large, and the temperature is that of
-///     the reading that a tight system would show. Divided by the time it is the mean leak; it
-///     slows as the pressure falls.
-///
-/// Source
-///     Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
-///     below the rating of its weakest component, and stand clear. The maker's instructions and
-///     local codes come first.
-int32_t axw_cooling_leaked_air_volume(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure, double *result);
-
-/// `axw_cooling_leaked_air_volume` on arrays of length `n`.
-int32_t axw_cooling_leaked_air_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
-    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
-
-/// `axw_cooling_leaked_air_volume` that returns its result [m³], or NaN where there is no answer.
-double axw_cooling_leaked_air_volume_value(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure);
-
-/// Coolant that left a system under test, from the pressure that the air trapped above it lost.
-///
-/// Formula
-///     `V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`
-///
-/// Parameters
-///     gas_volume [m³]: `V_g`, of all the air trapped in the system and in the tester
-///     tight_pressure [Pa]: `p_1`, gauge reading that a tight system would show now: the first
-///         reading, or `leak_down_pressure` and its like where it warmed or cooled
-///     gauge_pressure [Pa]: `p_2`, gauge reading now
-///     station_pressure [Pa]: `p_a`, absolute pressure of the air around, as measured there, not
-///         reduced to sea level
-///
-/// Returns
-///     (volume [m³]) The coolant; negative where the reading rose.
-///
-/// Valid for (SI)
-///     - `0.000001 <= gas_volume <= 1000`
-///     - `0 <= tight_pressure <= 1000000`
-///     - `0 <= gauge_pressure <= 1000000`
-///     - `40000 <= station_pressure <= 110000`
-///
-///     All that leaked was coolant and the trapped air took its place, at the temperature of the
-///     reading that a tight system would show. Hoses that give way look like a leak: wait until
-///     they have settled.
-///
-/// Source
-///     Boyle's law
-///
-/// Caution
-///     Compressed gas stores far more energy than liquid at the same pressure. Test a cold system,
-///     below the rating of its weakest component, and stand clear. The maker's instructions and
-///     local codes come first.
-int32_t axw_cooling_leaked_coolant_volume(double gas_volume, double tight_pressure, double gauge_pressure,
-    double station_pressure, double *result);
-
-/// `axw_cooling_leaked_coolant_volume` on arrays of length `n`.
-int32_t axw_cooling_leaked_coolant_volume_n(size_t n, const double *gas_volume, const double *tight_pressure,
-    const double *gauge_pressure, const double *station_pressure, double *result, int32_t *reason);
-
-/// `axw_cooling_leaked_coolant_volume` that returns its result [m³], or NaN where there is no answer.
-double axw_cooling_leaked_coolant_volume_value(double gas_volume, double tight_pressure,
-    double gauge_pressure, double station_pressure);
 
 /// Energy that air under test pressure sets free when what holds it bursts.
 ///
@@ -3772,7 +3774,7 @@ double axw_driveline_gear_step_value(double gear_ratio_before, double gear_ratio
 /// Parameters
 ///     axle_load [N]: `F`, on the ground under the driven wheels that the torque goes to, with the
 ///         load transfer that the same launch causes
-///     grip_coefficient [-]: `m`, greatest force along over load: for strength a high bound, for
+///     grip_coefficient [-]: `m`, peak force along over load: for strength a high bound, for
 ///         performance a mean; say which one it was
 ///     loaded_radius [m]: `r_l`, wheel centre to ground under load, not the rolling radius
 ///
@@ -4008,7 +4010,7 @@ int32_t axw_engine_boost_pressure_ratio_n(size_t n, const double *boost_pressure
 double axw_engine_boost_pressure_ratio_value(double boost_pressure, double station_pressure,
     double inlet_loss);
 
-/// Temperature of the charge behind a compressor.
+/// Temperature of the charge at the outlet of a compressor.
 ///
 /// Formula
 ///     `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
@@ -4039,15 +4041,15 @@ double axw_engine_boost_pressure_ratio_value(double boost_pressure, double stati
 /// Caution
 ///     Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for
 ///     temperature and pressure together.
-int32_t axw_engine_charge_temperature(double inlet_temperature, double pressure_ratio,
+int32_t axw_engine_compressor_outlet_temperature(double inlet_temperature, double pressure_ratio,
     double isentropic_efficiency, double *result);
 
-/// `axw_engine_charge_temperature` on arrays of length `n`.
-int32_t axw_engine_charge_temperature_n(size_t n, const double *inlet_temperature,
+/// `axw_engine_compressor_outlet_temperature` on arrays of length `n`.
+int32_t axw_engine_compressor_outlet_temperature_n(size_t n, const double *inlet_temperature,
     const double *pressure_ratio, const double *isentropic_efficiency, double *result, int32_t *reason);
 
-/// `axw_engine_charge_temperature` that returns its result [K], or NaN where there is no answer.
-double axw_engine_charge_temperature_value(double inlet_temperature, double pressure_ratio,
+/// `axw_engine_compressor_outlet_temperature` that returns its result [K], or NaN where there is no answer.
+double axw_engine_compressor_outlet_temperature_value(double inlet_temperature, double pressure_ratio,
     double isentropic_efficiency);
 
 /// Displacement of a piston engine.
@@ -4390,8 +4392,8 @@ double axw_fluid_propylene_glycol_concentrate_share_value(double mass_fraction, 
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book
-///     lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
+///     from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's
+///     book lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4426,8 +4428,8 @@ double axw_fluid_ethylene_glycol_density_value(double mass_fraction, double temp
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book
-///     lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
+///     from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's
+///     book lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4462,8 +4464,8 @@ double axw_fluid_propylene_glycol_density_value(double mass_fraction, double tem
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of its
-///     own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
+///     from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit from
+///     Melinder's book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4498,9 +4500,9 @@ double axw_fluid_ethylene_glycol_dynamic_viscosity_value(double mass_fraction, d
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of its
-///     own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS
-///     formulation.
+///     from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit from
+///     Melinder's book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the
+///     IAPWS formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -4728,8 +4730,8 @@ double axw_fluid_ethylene_glycol_freezing_temperature_value(double mass_fraction
 ///     - `0 <= mass_fraction <= 0.6`
 ///
 ///     The curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass,
-///     within 0.2 K up to 35 % and reads 0.5 K to 1.5 K warmer above; a second fit of its own book
-///     lies within 1.81 K. Without glycol it gives 273.1249 K.
+///     within 0.2 K up to 35 % and reads 0.5 K to 1.5 K warmer above; a second fit from Melinder's
+///     book lies within 1.81 K. Without glycol it gives 273.1249 K.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5071,8 +5073,8 @@ double axw_fluid_propylene_glycol_mass_fraction_for_freezing_value(double freezi
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit of
-///     its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
+///     from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit from
+///     Melinder's book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5108,8 +5110,8 @@ double axw_fluid_ethylene_glycol_specific_heat_value(double mass_fraction, doubl
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C. Without
-///     glycol it is within 0.1 % of IAPWS-95.
+///     up to 0.8 % more; a second fit from Melinder's book reads up to 4.1 % more near -38 °C.
+///     Without glycol it is within 0.1 % of IAPWS-95.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5145,8 +5147,9 @@ double axw_fluid_propylene_glycol_specific_heat_value(double mass_fraction, doub
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit of
-///     its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation.
+///     from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit from
+///     Melinder's book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS
+///     formulation.
 ///
 /// Source
 ///     Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010;
@@ -5183,7 +5186,7 @@ double axw_fluid_ethylene_glycol_thermal_conductivity_value(double mass_fraction
 ///     Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are
 ///     refused too, although a capped system may run hotter. Pure glycol, no inhibitors. From 20 %
 ///     to 60 %, the ASHRAE (2001) tables of inhibited coolant, converted from volume to mass, give
-///     from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without
+///     from 4.0 % less to 2.1 % more; a second fit from Melinder's book lies within 0.5 %. Without
 ///     glycol it is within 0.9 % of the IAPWS formulation.
 ///
 /// Source
@@ -5308,6 +5311,124 @@ double axw_mass_axle_loads_under_acceleration_front_load_value(double total_mass
 double axw_mass_axle_loads_under_acceleration_rear_load_value(double total_mass, double behind_front_axle,
     double centre_height, double wheelbase, double acceleration);
 
+/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
+///
+/// Formula
+///     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     tilted_mass [kg]: `m_2`, scale reading of the axle that stays down, with the other one
+///         raised
+///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
+///         height with the vehicle level
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= tilted_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > tilted_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= loaded_radius <= 10`
+///
+///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
+///     wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the
+///     tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the
+///     uncertainty.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
+int32_t axw_mass_centre_of_gravity_height_by_tilt(double level_mass, double tilted_mass, double total_mass,
+    double wheelbase, double lift, double loaded_radius, double *result);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt` on arrays of length `n`.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_n(size_t n, const double *level_mass,
+    const double *tilted_mass, const double *total_mass, const double *wheelbase, const double *lift,
+    const double *loaded_radius, double *result, int32_t *reason);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt` that returns its result [m], or NaN where there is no answer.
+double axw_mass_centre_of_gravity_height_by_tilt_value(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius);
+
+/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres
+/// and their deflection taken off.
+///
+/// Formula
+///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
+///     H_c)`
+///
+/// Parameters
+///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
+///         wheels together
+///     tilted_mass [kg]: `m_2`, scale reading of the axle that stays down, with the other one
+///         raised
+///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
+///     wheelbase [m]: `l`, front to rear axle, along the vehicle
+///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
+///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
+///         axles differ, the mean, weighted with the distance to the other axle
+///     lower_axle_tyre_rate [N/m]: `k_1`, of both tyres that stay down, together: vertical rate
+///     raised_axle_tyre_rate [N/m]: `k_2`, of both tyres that are raised, together: vertical rate
+///
+/// Returns
+///     (length [m]) Height above the ground, vehicle level.
+///
+/// Valid for (SI)
+///     - `0.001 <= level_mass <= 4000000`
+///     - `0.001 <= tilted_mass <= 4000000`
+///     - `0.001 <= total_mass <= 4000000`
+///     - `total_mass > level_mass`
+///     - `total_mass > tilted_mass`
+///     - `0.01 <= wheelbase <= 100`
+///     - `0.001 <= lift <= 100`
+///     - `wheelbase > lift`
+///     - `0.001 <= loaded_radius <= 10`
+///     - `1 <= lower_axle_tyre_rate <= 1000000000`
+///     - `1 <= raised_axle_tyre_rate <= 1000000000`
+///
+///     As `mass::centre_of_gravity_height_by_tilt`. The tyres that stay down take more load and
+///     sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
+///
+/// Source
+///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
+///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
+///
+/// Caution
+///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
+///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
+///     codes and licensed practice come first.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_over_tyres(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius, double lower_axle_tyre_rate,
+    double raised_axle_tyre_rate, double *result);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt_over_tyres` on arrays of length `n`.
+int32_t axw_mass_centre_of_gravity_height_by_tilt_over_tyres_n(size_t n, const double *level_mass,
+    const double *tilted_mass, const double *total_mass, const double *wheelbase, const double *lift,
+    const double *loaded_radius, const double *lower_axle_tyre_rate, const double *raised_axle_tyre_rate,
+    double *result, int32_t *reason);
+
+/// `axw_mass_centre_of_gravity_height_by_tilt_over_tyres` that returns its result [m], or NaN where there is no answer.
+double axw_mass_centre_of_gravity_height_by_tilt_over_tyres_value(double level_mass, double tilted_mass,
+    double total_mass, double wheelbase, double lift, double loaded_radius, double lower_axle_tyre_rate,
+    double raised_axle_tyre_rate);
+
 /// Load that the outer wheels gain and the inner wheels lose in a turn, both axles together.
 ///
 /// Formula
@@ -5388,121 +5509,6 @@ int32_t axw_mass_longitudinal_load_transfer_n(size_t n, const double *total_mass
 /// `axw_mass_longitudinal_load_transfer` that returns its result [N], or NaN where there is no answer.
 double axw_mass_longitudinal_load_transfer_value(double total_mass, double centre_height, double wheelbase,
     double acceleration);
-
-/// Height of the centre of gravity from raising one axle, the lift measured at the wheel centres.
-///
-/// Formula
-///     `h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`
-///
-/// Parameters
-///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
-///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
-///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, height of the wheel centres of one axle over those of the other, less that
-///         height with the vehicle level
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
-///         axles differ, the mean, weighted with the distance to the other axle
-///
-/// Returns
-///     (length [m]) Height above the ground, vehicle level.
-///
-/// Valid for (SI)
-///     - `0.001 <= level_mass <= 4000000`
-///     - `0.001 <= raised_mass <= 4000000`
-///     - `0.001 <= total_mass <= 4000000`
-///     - `total_mass > level_mass`
-///     - `total_mass > raised_mass`
-///     - `0.01 <= wheelbase <= 100`
-///     - `0.001 <= lift <= 100`
-///     - `wheelbase > lift`
-///     - `0.001 <= loaded_radius <= 10`
-///
-///     Suspension locked at ride height (blocks or solid links in place of springs), brakes off,
-///     wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the
-///     tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the
-///     uncertainty.
-///
-/// Source
-///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
-///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
-///
-/// Caution
-///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
-///     codes and licensed practice come first.
-int32_t axw_mass_raised_axle_height(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double *result);
-
-/// `axw_mass_raised_axle_height` on arrays of length `n`.
-int32_t axw_mass_raised_axle_height_n(size_t n, const double *level_mass, const double *raised_mass,
-    const double *total_mass, const double *wheelbase, const double *lift, const double *loaded_radius,
-    double *result, int32_t *reason);
-
-/// `axw_mass_raised_axle_height` that returns its result [m], or NaN where there is no answer.
-double axw_mass_raised_axle_height_value(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius);
-
-/// Height of the centre of gravity from raising one axle, with the lift measured under the tyres
-/// and their deflection taken off.
-///
-/// Formula
-///     `H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m
-///     H_c)`
-///
-/// Parameters
-///     level_mass [kg]: `m_1`, scale reading of the axle that stays down, vehicle level, both
-///         wheels together
-///     raised_mass [kg]: `m_2`, scale reading of the same axle, with the other one raised
-///     total_mass [kg]: `m`, mass of the whole vehicle: all scale readings together, vehicle level
-///     wheelbase [m]: `l`, front to rear axle, along the vehicle
-///     lift [m]: `H`, height of the supports of the raised tyres over those of the other tyres
-///     loaded_radius [m]: `r`, height of the wheel centres above the ground, vehicle level; if the
-///         axles differ, the mean, weighted with the distance to the other axle
-///     lower_tyre_rate [N/m]: `k_1`, vertical rate of the two tyres that stay down, together
-///     raised_tyre_rate [N/m]: `k_2`, vertical rate of the two tyres that are raised, together
-///
-/// Returns
-///     (length [m]) Height above the ground, vehicle level.
-///
-/// Valid for (SI)
-///     - `0.001 <= level_mass <= 4000000`
-///     - `0.001 <= raised_mass <= 4000000`
-///     - `0.001 <= total_mass <= 4000000`
-///     - `total_mass > level_mass`
-///     - `total_mass > raised_mass`
-///     - `0.01 <= wheelbase <= 100`
-///     - `0.001 <= lift <= 100`
-///     - `wheelbase > lift`
-///     - `0.001 <= loaded_radius <= 10`
-///     - `1 <= lower_tyre_rate <= 1000000000`
-///     - `1 <= raised_tyre_rate <= 1000000000`
-///
-///     As `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the
-///     raised ones rise: the vehicle leans more than the lift shows. Linear tyres.
-///
-/// Source
-///     Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken,
-///     Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM
-///
-/// Caution
-///     A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays
-///     down, strap the vehicle, use stands rated for the load, and keep out from under it. Local
-///     codes and licensed practice come first.
-int32_t axw_mass_raised_axle_height_over_tyres(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate,
-    double *result);
-
-/// `axw_mass_raised_axle_height_over_tyres` on arrays of length `n`.
-int32_t axw_mass_raised_axle_height_over_tyres_n(size_t n, const double *level_mass,
-    const double *raised_mass, const double *total_mass, const double *wheelbase, const double *lift,
-    const double *loaded_radius, const double *lower_tyre_rate, const double *raised_tyre_rate,
-    double *result, int32_t *reason);
-
-/// `axw_mass_raised_axle_height_over_tyres` that returns its result [m], or NaN where there is no answer.
-double axw_mass_raised_axle_height_over_tyres_value(double level_mass, double raised_mass, double total_mass,
-    double wheelbase, double lift, double loaded_radius, double lower_tyre_rate, double raised_tyre_rate);
 
 /// Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses.
 ///
@@ -6337,8 +6343,8 @@ int32_t axw_spring_coil_rate_n(size_t n, const double *wire_diameter, const doub
 double axw_spring_coil_rate_value(double wire_diameter, double mean_diameter, double active_coils,
     double shear_modulus);
 
-/// Greatest shear stress in the wire of a helical spring under a load, corrected for curvature
-/// after Wahl.
+/// Peak shear stress in the wire of a helical spring under a load, corrected for curvature after
+/// Wahl.
 ///
 /// Formula
 ///     `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`
@@ -6665,7 +6671,7 @@ double axw_spring_leaf_pack_rate_value(double elastic_modulus, double leaf_width
 ///
 /// Returns
 ///     full_length_stress (stress or pressure difference [Pa]): in the full-length leaves, at the
-///         clamp: the greatest
+///         clamp: the peak
 ///     graduated_stress (stress or pressure difference [Pa]): in the graduated leaves, two thirds
 ///         of it; without meaning where there are none
 ///
@@ -7156,7 +7162,7 @@ double axw_spring_shortest_length_value(double solid_length, double minimum_gap)
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
-///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///     wire_diameter [m]: `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// Returns
 ///     (length [m]) The length at which every coil touches the next.
@@ -7193,7 +7199,7 @@ double axw_spring_solid_length_closed_ground_value(double total_coils, double wi
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
-///     wire_diameter [m]: `d`, the greatest that the wire's tolerance allows, coating included
+///     wire_diameter [m]: `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// Returns
 ///     (length [m]) The length at which every coil touches the next.
@@ -7271,28 +7277,29 @@ double axw_spring_spring_rate_for_frequency_value(double frequency, double sprun
 ///
 /// Parameters
 ///     load [N]: `F`, load on the spring
-///     tangent_rate [N/m]: `k`, constant over the whole deflection
+///     rate [N/m]: `k`, of a linear spring, constant over the whole deflection; for a progressive
+///         spring it is only the equivalent one, the load over its deflection there
 ///
 /// Returns
 ///     (length [m]) The deflection.
 ///
 /// Valid for (SI)
 ///     - `0 <= load`
-///     - `0 < tangent_rate`
+///     - `0 < rate`
 ///
 ///     Only where the spring is linear from its free length and not preloaded; sag on a linkage is
 ///     an integral of the force instead.
 ///
 /// Source
 ///     Definition of a rate (Hooke's law)
-int32_t axw_spring_static_deflection(double load, double tangent_rate, double *result);
+int32_t axw_spring_static_deflection(double load, double rate, double *result);
 
 /// `axw_spring_static_deflection` on arrays of length `n`.
-int32_t axw_spring_static_deflection_n(size_t n, const double *load, const double *tangent_rate,
-    double *result, int32_t *reason);
+int32_t axw_spring_static_deflection_n(size_t n, const double *load, const double *rate, double *result,
+    int32_t *reason);
 
 /// `axw_spring_static_deflection` that returns its result [m], or NaN where there is no answer.
-double axw_spring_static_deflection_value(double load, double tangent_rate);
+double axw_spring_static_deflection_value(double load, double rate);
 
 /// Energy that a linear spring holds at a deflection.
 ///
@@ -7493,7 +7500,7 @@ int32_t axw_spring_torsion_bar_rate_n(size_t n, const double *shear_modulus, con
 double axw_spring_torsion_bar_rate_value(double shear_modulus, double inner_diameter, double outer_diameter,
     double active_length);
 
-/// Greatest shear stress in a round torsion bar, at its surface.
+/// Peak shear stress in a round torsion bar, at its surface.
 ///
 /// Formula
 ///     `tau = 16 T D / (pi (D^4 - d^4))`
@@ -8695,53 +8702,6 @@ int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const
     size_t cap_count, const double *altitude, size_t altitude_count, const double *strength,
     size_t strength_count, axw_table **result);
 
-/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_leak_down_free` frees.
-int32_t axw_cooling_leak_down_new(const char *text, axw_cooling_leak_down **out);
-
-/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
-int32_t axw_cooling_leak_down_new_si(const char *const *paths, const double *values, const char *const *texts,
-    size_t count, axw_cooling_leak_down **out);
-
-/// Frees a handle; NULL is allowed.
-void axw_cooling_leak_down_free(axw_cooling_leak_down *handle);
-
-/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
-int32_t axw_cooling_leak_down_json(const axw_cooling_leak_down *model, char *buffer, size_t size,
-    size_t *needed);
-
-/// Losses from the two readings, without the effect of temperature.
-///
-/// Returns
-///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
-///         a number where it is not known
-///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
-///         allowed loss and the gauge's error counted; where the error is not given, only a reading
-///         that is too low has one
-///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
-///         reading is higher
-///     greatest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
-///         against the system in both readings
-///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
-///         reading less the lowest one
-///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
-///         not a number without `gas_volume`
-///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
-///         without `gas_volume`, nor where gas alone is trapped
-int32_t axw_cooling_leak_down_findings(const axw_cooling_leak_down *model, double *tight_pressure,
-    double *least_pressure, double *loss, double *greatest_loss, double *margin, double *leaked_air,
-    double *leaked_coolant);
-
-/// Losses from the same two readings over temperatures at the end, all other values unchanged.
-///
-/// Parameters
-///     later_temperature [K], several: temperatures at the end of the test
-///
-/// Returns
-///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
-///     `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
-int32_t axw_cooling_leak_down_table(const axw_cooling_leak_down *model, const double *later_temperature,
-    size_t later_temperature_count, axw_table **result);
-
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_mix_free` frees.
 int32_t axw_cooling_mix_new(const char *text, axw_cooling_mix **out);
 
@@ -8798,6 +8758,53 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 ///     none is.
 int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *strength, size_t strength_count,
     axw_table **result);
+
+/// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_cooling_pressure_decay_free` frees.
+int32_t axw_cooling_pressure_decay_new(const char *text, axw_cooling_pressure_decay **out);
+
+/// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.
+int32_t axw_cooling_pressure_decay_new_si(const char *const *paths, const double *values,
+    const char *const *texts, size_t count, axw_cooling_pressure_decay **out);
+
+/// Frees a handle; NULL is allowed.
+void axw_cooling_pressure_decay_free(axw_cooling_pressure_decay *handle);
+
+/// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.
+int32_t axw_cooling_pressure_decay_json(const axw_cooling_pressure_decay *model, char *buffer, size_t size,
+    size_t *needed);
+
+/// Losses from the two readings, without the effect of temperature.
+///
+/// Returns
+///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
+///         a number where it is not known
+///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
+///         allowed loss and the gauge's error counted; where the error is not given, only a reading
+///         that is too low has one
+///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
+///         reading is higher
+///     largest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
+///         against the system in both readings
+///     margin (stress or pressure difference [Pa]): allowed loss less that loss, which equals the
+///         reading less the lowest one
+///     leaked_air (volume [m³]): air that left, as it takes up room outside, if all of it was air;
+///         not a number without `gas_volume`
+///     leaked_coolant (volume [m³]): coolant that left, if all of it was coolant; not a number
+///         without `gas_volume`, nor where gas alone is trapped
+int32_t axw_cooling_pressure_decay_findings(const axw_cooling_pressure_decay *model, double *tight_pressure,
+    double *least_pressure, double *loss, double *largest_loss, double *margin, double *leaked_air,
+    double *leaked_coolant);
+
+/// Losses from the same two readings over temperatures at the end, all other values unchanged.
+///
+/// Parameters
+///     later_temperature [K], several: temperatures at the end of the test
+///
+/// Returns
+///     (table) One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`,
+///     `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
+int32_t axw_cooling_pressure_decay_table(const axw_cooling_pressure_decay *model,
+    const double *later_temperature, size_t later_temperature_count, axw_table **result);
 
 /// Reads JSON or TOML text and checks it. `out` receives a handle that `axw_driveline_gearbox_free` frees.
 int32_t axw_driveline_gearbox_new(const char *text, axw_driveline_gearbox **out);
@@ -9113,11 +9120,11 @@ int32_t axw_mass_raised_axle_json(const axw_mass_raised_axle *model, char *buffe
 ///     height (length [m]): height of the centre of gravity above the ground, vehicle level
 ///     standard_uncertainty (length [m]): standard uncertainty of the height, from the three
 ///         readings and the lift; twice this value covers the height in 19 of 20 cases
-///     greatest_error (length [m]): error of the height with every error at its bound at once
+///     largest_error (length [m]): error of the height with every error at its bound at once
 ///     angle (angle [rad]): angle by which the body leans
 ///     angle_error (angle [rad]): error of the angle from the error of the lift
 int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model, double *height,
-    double *standard_uncertainty, double *greatest_error, double *angle, double *angle_error);
+    double *standard_uncertainty, double *largest_error, double *angle, double *angle_error);
 
 /// Reading and uncertainty over lifts, for the height that was found.
 ///
@@ -9126,7 +9133,7 @@ int32_t axw_mass_raised_axle_centre(const axw_mass_raised_axle *model, double *h
 ///
 /// Returns
 ///     (table) One row a lift: `lift`, `angle`, expected `lower_axle_reading`,
-///     `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot
+///     `standard_uncertainty` and `largest_error` of the height. A lift that the vehicle cannot
 ///     reach is a refused row.
 int32_t axw_mass_raised_axle_table(const axw_mass_raised_axle *model, const double *lift, size_t lift_count,
     axw_table **result);
@@ -9865,7 +9872,7 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 ///
 /// Returns
 ///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
-///     `spring_length`, `sag`, `bump_left`, `ends_first`, `bind_margin`, `captive_margin`,
+///     `spring_length`, `sag`, `bump_remaining`, `ends_first`, `bind_margin`, `captive_margin`,
 ///     `wheel_rate`, `frequency`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
@@ -10109,10 +10116,10 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
 ///     `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`,
 ///     `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`,
 ///     `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`,
-///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`,
-///     `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`,
-///     `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`,
-///     `first_joint`.
+///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_remaining`,
+///     `damper_used`, `damper_remaining`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`,
+///     `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`,
+///     `joint_remaining`, `first_joint`.
 int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
@@ -10175,7 +10182,7 @@ int32_t axw_suspension_double_wishbone_points(const axw_suspension_double_wishbo
 /// Returns
 ///     droop (length [m]): least travel, negative
 ///     droop_end (text): what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
-///     bump (length [m]): greatest travel
+///     bump (length [m]): largest travel
 ///     bump_end (text): what ends it
 int32_t axw_suspension_double_wishbone_travel_range(const axw_suspension_double_wishbone *model,
     double rack_travel, double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed,
@@ -10333,7 +10340,7 @@ int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *mo
 ///     wheelbase_change (length [m]): movement of the axle's middle by the torque alone
 ///     spring_load (force [N]): vertical, of each leaf spring, which the torque changes with the
 ///         heave kept
-///     leaf_stress (stress or pressure difference [Pa]): greatest, in the full-length leaves at the
+///     leaf_stress (stress or pressure difference [Pa]): peak, in the full-length leaves at the
 ///         seat, load and torque together
 int32_t axw_suspension_leaf_axle_wind_up(const axw_suspension_leaf_axle *model, double heave, double torque,
     double *wind_up_angle, double *pinion_angle, double *wind_up_rate, double *wheelbase_change,
@@ -10466,9 +10473,9 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 ///     `right_motion_ratio`, `right_roll_motion_ratio`, `right_spring_length`,
 ///     `right_spring_force`, `right_spring_used`, `right_spring_remaining`, `right_damper_used`,
 ///     `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
-///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `greatest_lean`, `greatest_lean_joint`,
-///     `joint_left`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`, `bind_misfit`,
-///     `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `peak_lean`, `peak_lean_joint`,
+///     `joint_remaining`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`,
+///     `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
@@ -10744,10 +10751,10 @@ int32_t axw_suspension_strut_at(const axw_suspension_strut *model, double travel
 ///     `front_view_centre_height`, `roll_centre_height`, `side_view_centre_x`,
 ///     `side_view_centre_height`, `side_view_angle`, `wheel_path_angle`, `brake_anti_pitch`,
 ///     `drive_anti_pitch`, `eye_length`, `motion_ratio`, `damper_motion_ratio`, `spring_length`,
-///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_left`, `damper_used`,
-///     `damper_left`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`, `upper_joint_angle`,
-///     `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`, `joint_left`,
-///     `first_joint`.
+///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_remaining`,
+///     `damper_used`, `damper_remaining`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`,
+///     `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`,
+///     `joint_remaining`, `first_joint`.
 int32_t axw_suspension_strut_table(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 
@@ -10808,7 +10815,7 @@ int32_t axw_suspension_strut_points(const axw_suspension_strut *model, const dou
 /// Returns
 ///     droop (length [m]): least travel, negative
 ///     droop_end (text): what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
-///     bump (length [m]): greatest travel
+///     bump (length [m]): largest travel
 ///     bump_end (text): what ends it
 int32_t axw_suspension_strut_travel_range(const axw_suspension_strut *model, double rack_travel,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
@@ -10961,7 +10968,8 @@ int32_t axw_tyre_wheel_change_findings(const axw_tyre_wheel_change *model,
 ///
 /// Returns
 ///     (table) One row an offset and rim width: `offset`, `rim_width`, `inner_change`,
-///     `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
+///     `inner_remaining`, `outer_change`, `outer_remaining`, `flange_change`, `track_change`,
+///     `scrub_change`.
 int32_t axw_tyre_wheel_change_table(const axw_tyre_wheel_change *model, const double *offset,
     size_t offset_count, const double *rim_width, size_t rim_width_count, axw_table **result);
 
@@ -11290,5 +11298,32 @@ int32_t axw_work_json(const char *function, const double *inputs_si, size_t coun
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus
+
+/* Names of the version before this one, which go with the next one. */
+#define axw_cooling_leak_down axw_cooling_pressure_decay
+#define axw_cooling_leak_down_findings axw_cooling_pressure_decay_findings
+#define axw_cooling_leak_down_free axw_cooling_pressure_decay_free
+#define axw_cooling_leak_down_json axw_cooling_pressure_decay_json
+#define axw_cooling_leak_down_least_pressure axw_cooling_pressure_decay_least_pressure
+#define axw_cooling_leak_down_least_pressure_n axw_cooling_pressure_decay_least_pressure_n
+#define axw_cooling_leak_down_least_pressure_value axw_cooling_pressure_decay_least_pressure_value
+#define axw_cooling_leak_down_new axw_cooling_pressure_decay_new
+#define axw_cooling_leak_down_new_si axw_cooling_pressure_decay_new_si
+#define axw_cooling_leak_down_pressure axw_cooling_pressure_decay_tight_pressure
+#define axw_cooling_leak_down_pressure_n axw_cooling_pressure_decay_tight_pressure_n
+#define axw_cooling_leak_down_pressure_over_coolant axw_cooling_pressure_decay_tight_pressure_over_coolant
+#define axw_cooling_leak_down_pressure_over_coolant_n axw_cooling_pressure_decay_tight_pressure_over_coolant_n
+#define axw_cooling_leak_down_pressure_over_coolant_value axw_cooling_pressure_decay_tight_pressure_over_coolant_value
+#define axw_cooling_leak_down_pressure_value axw_cooling_pressure_decay_tight_pressure_value
+#define axw_cooling_leak_down_table axw_cooling_pressure_decay_table
+#define axw_engine_charge_temperature axw_engine_compressor_outlet_temperature
+#define axw_engine_charge_temperature_n axw_engine_compressor_outlet_temperature_n
+#define axw_engine_charge_temperature_value axw_engine_compressor_outlet_temperature_value
+#define axw_mass_raised_axle_height axw_mass_centre_of_gravity_height_by_tilt
+#define axw_mass_raised_axle_height_n axw_mass_centre_of_gravity_height_by_tilt_n
+#define axw_mass_raised_axle_height_over_tyres axw_mass_centre_of_gravity_height_by_tilt_over_tyres
+#define axw_mass_raised_axle_height_over_tyres_n axw_mass_centre_of_gravity_height_by_tilt_over_tyres_n
+#define axw_mass_raised_axle_height_over_tyres_value axw_mass_centre_of_gravity_height_by_tilt_over_tyres_value
+#define axw_mass_raised_axle_height_value axw_mass_centre_of_gravity_height_by_tilt_value
 
 #endif  /* AXLEWRIGHT_H */

@@ -25,6 +25,7 @@ __all__ = [
     "UNITS",
     "Unit",
     "WhatIfHandle",
+    "_FORMER_COLUMNS",
     "__version__",
     "_adopt",
     "_arrow_array",
@@ -33,6 +34,7 @@ __all__ = [
     "_fault",
     "_fault_ufunc",
     "_field",
+    "_former",
     "_json",
     "_model",
     "_quantity",
@@ -52,6 +54,7 @@ __version__: Final[str]
 
 UNITS: Final[dict[str, Unit]]
 SYSTEMS: Final[tuple[str, ...]]
+_FORMER_COLUMNS: Final[dict[str, str]]
 
 class DomainError(ValueError):
     """A value outside what a function is valid for."""
@@ -320,10 +323,11 @@ def _work(
 def _system(
     name: str,
 ) -> tuple[
-    list[tuple[str, str, list[tuple[str, str]]]],
+    list[tuple[str, str, list[tuple[str, str]], list[tuple[str, str]]]],
     dict[str, Callable[..., Any]],
     list[tuple[str, str, list[tuple[str, str | None, str]]]],
 ]: ...
+def _former(name: str) -> list[tuple[str, str]]: ...
 def _ufuncs(name: str) -> dict[str, np.ufunc]: ...
 def _adopt(class_: type, name: str) -> None: ...
 def _model(name: str, text: str) -> Handle: ...

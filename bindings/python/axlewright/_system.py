@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import collections
+import warnings
+from collections.abc import Callable
 from typing import Any
 
 from axlewright._model import Model
-from axlewright._native import _adopt, _system, _ufuncs
+from axlewright._native import _adopt, _former, _system, _ufuncs
 
 # The names come from a table, which type checkers do not follow: they read the stubs.
 _named: Any = collections.namedtuple  # noqa: PYI024
@@ -16,24 +18,53 @@ def fill(module: dict[str, Any]) -> None:
     """Named tuples of results, functions and models."""
     package = module["__name__"]
     results, functions, models = _system(package.rpartition(".")[2])
-    made: dict[str, Any] = {name: _named_tuple(package, name, of, fields) for name, of, fields in results}
+    made: dict[str, Any] = {name: _named_tuple(package, name, *of) for name, *of in results}
     made |= functions
     made |= {path.rpartition(".")[2]: _model(package, path, doc, fields) for path, doc, fields in models}
-    module.update(made, __all__=sorted(made))
+    module.update(made, __all__=sorted(made), __getattr__=_former_names(package, made))
 
 
 def fill_si(module: dict[str, Any]) -> None:
     """The functions as ufuncs."""
     ufuncs = _ufuncs(module["__name__"].rpartition(".")[2])
-    module.update(ufuncs, __all__=sorted(ufuncs))
+    module.update(ufuncs, __all__=sorted(ufuncs), __getattr__=_former_names(module["__name__"], ufuncs))
 
 
-def _named_tuple(package: str, name: str, of: str, fields: list[tuple[str, str]]) -> type:
+def warn_renamed(old: str, new: str, frames: int = 3) -> None:
+    """Says that a name was renamed, to the code that used it."""
+    warnings.warn(f"{old} is called {new} now", DeprecationWarning, stacklevel=frames)
+
+
+def _former_names(package: str, made: dict[str, Any]) -> Callable[[str], Any]:
+    """The `__getattr__` of a module: names that its members had before."""
+    renamed = dict(_former(package.rpartition(".")[2]))
+
+    def find(name: str) -> Any:
+        new = renamed.get(name)
+        if new not in made:
+            raise AttributeError(f"module {package!r} has no attribute {name!r}")
+        warn_renamed(f"{package}.{name}", new)
+        return made[new]
+
+    return find
+
+
+def _named_tuple(package: str, name: str, of: str, fields: list[tuple[str, str]], former: list[tuple[str, str]]) -> type:
     made: type = _named(name, [field for field, _ in fields], module=package)
     made.__doc__ = f"Results of `{of}`."
     for field, meaning in fields:
         getattr(made, field).__doc__ = meaning
+    for old, new in former:
+        setattr(made, old, _former_field(old, new))
     return made
+
+
+def _former_field(old: str, new: str) -> property:
+    def read(self: Any) -> Any:
+        warn_renamed(f"{type(self).__name__}.{old}", new)
+        return getattr(self, new)
+
+    return property(read, doc=f"Former name of `{new}`.")
 
 
 def _model(package: str, path: str, doc: str, fields: list[tuple[str, str | None, str]]) -> type[Model]:

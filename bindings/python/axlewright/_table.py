@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import warnings
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
 
 import numpy as np
 
-from axlewright._native import Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream, _rounded
+from axlewright._native import _FORMER_COLUMNS, Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream, _rounded
 
 if TYPE_CHECKING:
     import numpy.typing as npt
@@ -61,6 +62,10 @@ class Table(Mapping[str, "Column"]):
         try:
             return self._columns[name]
         except KeyError:
+            new = _FORMER_COLUMNS.get(name)
+            if new is not None and new in self._columns:
+                warnings.warn(f"the column {name} is called {new} now", DeprecationWarning, stacklevel=2)
+                return self._columns[new]
             raise KeyError(f"no column {name!r}; there are {', '.join(self._columns)}") from None
 
     def __iter__(self) -> Iterator[str]:

@@ -104,7 +104,7 @@ def work(function: Callable[P, T], /, *args: P.args, **arguments: P.kwargs) -> W
     """Calls a function of a system and shows the work: formula, numbers put in with their units, result, source, caution.
 
     >>> from axlewright import spring, work
-    >>> shown = work(spring.static_deflection, load="900 lbf", tangent_rate="225 lbf/in")
+    >>> shown = work(spring.static_deflection, load="900 lbf", rate="225 lbf/in")
     >>> print(shown.result)
     4 in
     >>> "x = (4003.4 N) / (39403.5 N/m)" in shown.text

@@ -13,20 +13,20 @@ __all__ = [
     "Coolant",
     "Exchange",
     "FreshFill",
-    "LeakDown",
-    "LeakDownFindings",
     "Mix",
+    "PressureDecay",
+    "PressureDecayFindings",
     "air_test_energy",
     "ethylene_glycol_boiling_altitude",
     "ethylene_glycol_cap_pressure",
     "ethylene_glycol_expansion_volume",
     "ethylene_glycol_pump_inlet_margin",
     "header_air_volume",
-    "leak_down_least_pressure",
-    "leak_down_pressure",
-    "leak_down_pressure_over_coolant",
     "leaked_air_volume",
     "leaked_coolant_volume",
+    "pressure_decay_least_pressure",
+    "pressure_decay_tight_pressure",
+    "pressure_decay_tight_pressure_over_coolant",
     "propylene_glycol_boiling_altitude",
     "propylene_glycol_cap_pressure",
     "propylene_glycol_expansion_volume",
@@ -42,9 +42,9 @@ class CapFindings(NamedTuple):
     least_holding: Quantity
     holding_margin: Quantity
     opens_at_most: Quantity
-    greatest_opening: Quantity
+    largest_opening: Quantity
     opening_margin: Quantity
-    greatest_pressure: Quantity
+    peak_pressure: Quantity
     component_margin: Quantity
     vacuum_opens_at_least: Quantity
     vacuum_margin: Quantity
@@ -54,15 +54,6 @@ class BoilingMargin(NamedTuple):
     mass_fraction: Ratio
     boiling_temperature: Quantity
     margin: Quantity
-
-class LeakDownFindings(NamedTuple):
-    tight_pressure: Quantity
-    least_pressure: Quantity
-    loss: Quantity
-    greatest_loss: Quantity
-    margin: Quantity
-    leaked_air: Quantity
-    leaked_coolant: Quantity
 
 class FreshFill(NamedTuple):
     mass_fraction: Ratio
@@ -80,6 +71,15 @@ class Exchange(NamedTuple):
     drained_volume: Quantity
     concentrate_volume: Quantity
     water_volume: Quantity
+
+class PressureDecayFindings(NamedTuple):
+    tight_pressure: Quantity
+    least_pressure: Quantity
+    loss: Quantity
+    largest_loss: Quantity
+    margin: Quantity
+    leaked_air: Quantity
+    leaked_coolant: Quantity
 
 def water_boiling_altitude(*, temperature: QuantityLike, cap_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Height above sea level from which on water begins to boil at a temperature, under a cap."""
@@ -108,20 +108,20 @@ def propylene_glycol_expansion_volume(*, coolant_volume: QuantityLike, mass_frac
 def header_air_volume(*, expansion_volume: QuantityLike, fill_pressure: QuantityLike, cap_pressure: QuantityLike, vapour_pressure: QuantityLike, fill_temperature: QuantityLike, air_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown."""
 
-def leak_down_least_pressure(*, gauge_pressure: QuantityLike, tight_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Lowest reading at the end of a leak-down test that still proves the system tight."""
-
-def leak_down_pressure(*, gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Gauge reading of a tight, gas-filled system after a change of its temperature."""
-
-def leak_down_pressure_over_coolant(*, gauge_pressure: QuantityLike, gas_volume: QuantityLike, coolant_volume: QuantityLike, coolant_expansion: RatioLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Reading of a tight system of coolant with air trapped above it, after a change of its temperature."""
-
 def leaked_air_volume(*, gas_volume: QuantityLike, tight_pressure: QuantityLike, gauge_pressure: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Air that left a system under test, from the pressure it lost."""
 
 def leaked_coolant_volume(*, gas_volume: QuantityLike, tight_pressure: QuantityLike, gauge_pressure: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Coolant that left a system under test, from the pressure that the air trapped above it lost."""
+
+def pressure_decay_least_pressure(*, gauge_pressure: QuantityLike, tight_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+    """Lowest reading at the end of a pressure decay test that still proves the system tight."""
+
+def pressure_decay_tight_pressure(*, gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+    """Gauge reading of a tight, gas-filled system after a change of its temperature."""
+
+def pressure_decay_tight_pressure_over_coolant(*, gauge_pressure: QuantityLike, gas_volume: QuantityLike, coolant_volume: QuantityLike, coolant_expansion: RatioLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+    """Reading of a tight system of coolant with air trapped above it, after a change of its temperature."""
 
 def air_test_energy(*, gas_volume: QuantityLike, gauge_pressure: QuantityLike, station_pressure: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Energy that air under test pressure sets free when what holds it bursts."""
@@ -201,41 +201,6 @@ class Coolant(Model):
     def margin_table(self, *, cap: QuantityLike, altitude: QuantityLike, strength: RatioLike) -> Table:
         """Boiling margin over caps, altitudes and strengths."""
 
-class LeakDown(Model):
-    """A system pumped up and left alone: the share of its pressure loss that is a leak."""
-
-    def __init__(self, *, trapped: Literal["gas", "gas_over_coolant", "liquid"], gauge_pressure: QuantityLike, later_gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike | None = None, gas_volume: QuantityLike | None = None, coolant_volume: QuantityLike | None = None, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None, mass_fraction: RatioLike | None = None) -> None: ...
-    @property
-    def trapped(self) -> Literal["gas", "gas_over_coolant", "liquid"]: ...
-    @property
-    def gauge_pressure(self) -> Quantity: ...
-    @property
-    def later_gauge_pressure(self) -> Quantity: ...
-    @property
-    def temperature(self) -> Quantity: ...
-    @property
-    def later_temperature(self) -> Quantity: ...
-    @property
-    def station_pressure(self) -> Quantity: ...
-    @property
-    def gauge_error(self) -> Quantity | None: ...
-    @property
-    def allowed_loss(self) -> Quantity: ...
-    @property
-    def gas_volume(self) -> Quantity | None: ...
-    @property
-    def coolant_volume(self) -> Quantity | None: ...
-    @property
-    def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"] | None: ...
-    @property
-    def mass_fraction(self) -> Ratio | None: ...
-
-    def findings(self) -> LeakDownFindings:
-        """Losses from the two readings, without the effect of temperature."""
-
-    def table(self, *, later_temperature: QuantityLike) -> Table:
-        """Losses from the same two readings over temperatures at the end, all other values unchanged."""
-
 class Mix(Model):
     """A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the limits of the mix."""
 
@@ -275,3 +240,38 @@ class Mix(Model):
 
     def table(self, *, strength: RatioLike) -> Table:
         """Fresh fills over strengths, everything else as it is."""
+
+class PressureDecay(Model):
+    """A system pumped up and left alone: the share of its pressure loss that is a leak."""
+
+    def __init__(self, *, trapped: Literal["gas", "gas_over_coolant", "liquid"], gauge_pressure: QuantityLike, later_gauge_pressure: QuantityLike, temperature: QuantityLike, later_temperature: QuantityLike, station_pressure: QuantityLike, allowed_loss: QuantityLike, gauge_error: QuantityLike | None = None, gas_volume: QuantityLike | None = None, coolant_volume: QuantityLike | None = None, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"] | None = None, mass_fraction: RatioLike | None = None) -> None: ...
+    @property
+    def trapped(self) -> Literal["gas", "gas_over_coolant", "liquid"]: ...
+    @property
+    def gauge_pressure(self) -> Quantity: ...
+    @property
+    def later_gauge_pressure(self) -> Quantity: ...
+    @property
+    def temperature(self) -> Quantity: ...
+    @property
+    def later_temperature(self) -> Quantity: ...
+    @property
+    def station_pressure(self) -> Quantity: ...
+    @property
+    def gauge_error(self) -> Quantity | None: ...
+    @property
+    def allowed_loss(self) -> Quantity: ...
+    @property
+    def gas_volume(self) -> Quantity | None: ...
+    @property
+    def coolant_volume(self) -> Quantity | None: ...
+    @property
+    def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"] | None: ...
+    @property
+    def mass_fraction(self) -> Ratio | None: ...
+
+    def findings(self) -> PressureDecayFindings:
+        """Losses from the two readings, without the effect of temperature."""
+
+    def table(self, *, later_temperature: QuantityLike) -> Table:
+        """Losses from the same two readings over temperatures at the end, all other values unchanged."""

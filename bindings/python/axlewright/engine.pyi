@@ -12,7 +12,7 @@ __all__ = [
     "CurvePeaks",
     "TorqueCurve",
     "boost_pressure_ratio",
-    "charge_temperature",
+    "compressor_outlet_temperature",
     "crank_power",
     "displacement",
     "mean_effective_pressure_four_stroke",
@@ -36,8 +36,8 @@ class CurveBand(NamedTuple):
 def boost_pressure_ratio(*, boost_pressure: QuantityLike, station_pressure: QuantityLike, inlet_loss: QuantityLike, invalid: Invalid = "raise") -> Ratio:
     """Pressure ratio over a compressor from a boost gauge."""
 
-def charge_temperature(*, inlet_temperature: QuantityLike, pressure_ratio: RatioLike, isentropic_efficiency: RatioLike, invalid: Invalid = "raise") -> Quantity:
-    """Temperature of the charge behind a compressor."""
+def compressor_outlet_temperature(*, inlet_temperature: QuantityLike, pressure_ratio: RatioLike, isentropic_efficiency: RatioLike, invalid: Invalid = "raise") -> Quantity:
+    """Temperature of the charge at the outlet of a compressor."""
 
 def displacement(*, bore: QuantityLike, stroke: QuantityLike, cylinders: RatioLike, invalid: Invalid = "raise") -> Quantity:
     """Displacement of a piston engine."""

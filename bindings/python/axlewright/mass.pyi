@@ -16,10 +16,10 @@ __all__ = [
     "SprungCentre",
     "WeightDistribution",
     "axle_loads_under_acceleration",
+    "centre_of_gravity_height_by_tilt",
+    "centre_of_gravity_height_by_tilt_over_tyres",
     "lateral_load_transfer",
     "longitudinal_load_transfer",
-    "raised_axle_height",
-    "raised_axle_height_over_tyres",
     "sprung_centre",
     "sprung_mass",
     "static_axle_loads",
@@ -57,24 +57,24 @@ class MassTotal(NamedTuple):
 class CentreHeight(NamedTuple):
     height: Quantity
     standard_uncertainty: Quantity
-    greatest_error: Quantity
+    largest_error: Quantity
     angle: Quantity
     angle_error: Quantity
 
 def axle_loads_under_acceleration(*, total_mass: QuantityLike, behind_front_axle: QuantityLike, centre_height: QuantityLike, wheelbase: QuantityLike, acceleration: QuantityLike, invalid: Invalid = "raise") -> AxleLoads:
     """Loads of the axles while the vehicle gains or loses speed on a level road."""
 
+def centre_of_gravity_height_by_tilt(*, level_mass: QuantityLike, tilted_mass: QuantityLike, total_mass: QuantityLike, wheelbase: QuantityLike, lift: QuantityLike, loaded_radius: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+    """Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."""
+
+def centre_of_gravity_height_by_tilt_over_tyres(*, level_mass: QuantityLike, tilted_mass: QuantityLike, total_mass: QuantityLike, wheelbase: QuantityLike, lift: QuantityLike, loaded_radius: QuantityLike, lower_axle_tyre_rate: QuantityLike, raised_axle_tyre_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+    """Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."""
+
 def lateral_load_transfer(*, total_mass: QuantityLike, centre_height: QuantityLike, track: QuantityLike, lateral_acceleration: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Load that the outer wheels gain and the inner wheels lose in a turn, both axles together."""
 
 def longitudinal_load_transfer(*, total_mass: QuantityLike, centre_height: QuantityLike, wheelbase: QuantityLike, acceleration: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Load that the rear axle gains and the front axle loses while the vehicle gains speed."""
-
-def raised_axle_height(*, level_mass: QuantityLike, raised_mass: QuantityLike, total_mass: QuantityLike, wheelbase: QuantityLike, lift: QuantityLike, loaded_radius: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."""
-
-def raised_axle_height_over_tyres(*, level_mass: QuantityLike, raised_mass: QuantityLike, total_mass: QuantityLike, wheelbase: QuantityLike, lift: QuantityLike, loaded_radius: QuantityLike, lower_tyre_rate: QuantityLike, raised_tyre_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."""
 
 def sprung_centre(*, total_mass: QuantityLike, behind_front_axle: QuantityLike, centre_height: QuantityLike, wheelbase: QuantityLike, front_unsprung_mass: QuantityLike, rear_unsprung_mass: QuantityLike, front_unsprung_height: QuantityLike, rear_unsprung_height: QuantityLike, invalid: Invalid = "raise") -> SprungCentre:
     """Sprung mass and its centre of gravity, from the whole vehicle and its unsprung masses."""

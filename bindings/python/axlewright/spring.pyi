@@ -98,7 +98,7 @@ class AtRideHeight(NamedTuple):
     spring_force: Quantity
     spring_length: Quantity
     sag: Quantity
-    bump_left: Quantity
+    bump_remaining: Quantity
     ends_first: str
     bind_margin: Quantity
     captive_margin: Quantity
@@ -159,7 +159,7 @@ def coil_rate(*, wire_diameter: QuantityLike, mean_diameter: QuantityLike, activ
     """Rate of a helical compression spring of round wire."""
 
 def coil_shear_stress(*, load: QuantityLike, wire_diameter: QuantityLike, mean_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."""
+    """Peak shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."""
 
 def critical_damping(*, tangent_rate: QuantityLike, sprung_mass: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Damping at the wheel that just keeps the sprung mass from swinging past its rest position."""
@@ -227,7 +227,7 @@ def solid_length_closed(*, total_coils: RatioLike, wire_diameter: QuantityLike, 
 def spring_rate_for_frequency(*, frequency: QuantityLike, sprung_mass: QuantityLike, motion_ratio: RatioLike, angle_from_measured_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency."""
 
-def static_deflection(*, load: QuantityLike, tangent_rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
+def static_deflection(*, load: QuantityLike, rate: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Deflection of a linear spring under a load, from its free length."""
 
 def stored_energy(*, spring_rate: QuantityLike, deflection: QuantityLike, invalid: Invalid = "raise") -> Quantity:
@@ -246,7 +246,7 @@ def torsion_bar_rate(*, shear_modulus: QuantityLike, inner_diameter: QuantityLik
     """Torque over twist of a round torsion bar, solid or bored."""
 
 def torsion_bar_stress(*, torque: QuantityLike, inner_diameter: QuantityLike, outer_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Greatest shear stress in a round torsion bar, at its surface."""
+    """Peak shear stress in a round torsion bar, at its surface."""
 
 def wahl_factor(*, wire_diameter: QuantityLike, mean_diameter: QuantityLike, invalid: Invalid = "raise") -> Ratio:
     """Wahl's factor: by how much curvature and direct shear raise the stress at the inside of a coil."""

@@ -74,9 +74,9 @@ class WheelPosition(NamedTuple):
     wheel_force: Quantity
     wheel_rate: Quantity
     spring_used: Quantity
-    spring_left: Quantity
+    spring_remaining: Quantity
     damper_used: Quantity
-    damper_left: Quantity
+    damper_remaining: Quantity
     torsion_bar_torque: Quantity
     bar_angle: Quantity
     bar_motion_ratio: Ratio
@@ -84,7 +84,7 @@ class WheelPosition(NamedTuple):
     lower_ball_angle: Quantity
     tie_rod_outer_angle: Quantity
     tie_rod_inner_angle: Quantity
-    joint_left: Quantity
+    joint_remaining: Quantity
     first_joint: str
 
 class WheelsInRoll(NamedTuple):
@@ -229,9 +229,9 @@ class AxlePosition(NamedTuple):
     bar_angle: Quantity
     bar_twist: Quantity
     bar_motion_ratio: Ratio
-    greatest_lean: Quantity
-    greatest_lean_joint: str
-    joint_left: Quantity
+    peak_lean: Quantity
+    peak_lean_joint: str
+    joint_remaining: Quantity
     first_joint: str
     lateral_rod_stretch: Quantity
     freedoms: int

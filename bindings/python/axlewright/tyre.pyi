@@ -43,11 +43,11 @@ class Rolling(NamedTuple):
 
 class WheelChangeFindings(NamedTuple):
     inner_change: Quantity
-    inner_left: Quantity
+    inner_remaining: Quantity
     outer_change: Quantity
-    outer_left: Quantity
+    outer_remaining: Quantity
     arch_change: Quantity
-    arch_left: Quantity
+    arch_remaining: Quantity
     flange_change: Quantity
     track_change: Quantity
     scrub_change: Quantity

@@ -74,7 +74,7 @@ def nonlinear() -> None:
         tyre_rate=190 * N_mm,
         damper={"gas_force": 0 * N, "points": [{"velocity": v * m_s, "force": f * N} for v, f in damper]},
         damper_motion_ratio=1,
-        bump_stop={"bump_left": 30 * mm, "motion_ratio": 1, "stop": {"points": [{"compression": x * m, "force": f * N} for x, f in stop]}},
+        bump_stop={"bump_remaining": 30 * mm, "motion_ratio": 1, "stop": {"points": [{"compression": x * m, "force": f * N} for x, f in stop]}},
     )
     of_damper = PchipInterpolator(*zip(*sorted([*damper, (0.0, 0.0)]), strict=True))
     of_stop = PchipInterpolator(*zip((0.0, 0.0), *stop, strict=True))

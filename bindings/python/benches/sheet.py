@@ -1,6 +1,6 @@
 """The build sheet from Python, for `cargo xtask bench`: a line a measurement, as in `bench.py`.
 
-A million rows beside the same formulas in NumPy, ten million rows streamed to Parquet (greatest memory, in a process of its own),
+A million rows beside the same formulas in NumPy, ten million rows streamed to Parquet (peak memory, in a process of its own),
 how soon an interrupt is answered, two workers beside two threads.
 """
 
@@ -30,7 +30,7 @@ DUNLIN = Path(__file__).parents[3] / "examples/sheets/dunlin.toml"
 N = 1_000_000
 OUTPUTS = [
     "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.ride_frequency", "front.damping_ratio",
-    "front.droop_left", "front.bump_left", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
+    "front.droop_remaining", "front.bump_remaining", "front.spring.bind_margin", "driveline.cruise_engine_speed", "final_drive.output_torque",
 ]
 
 
@@ -98,7 +98,7 @@ def grid(rows: int) -> Sweep:
 
 
 def parquet(rows: int) -> None:
-    """Greatest resident memory of this process while it writes, in MB; `getrusage` would tell that of its parent where that is more."""
+    """Peak resident memory of this process while it writes, in MB; `getrusage` would tell that of its parent where that is more."""
     import pyarrow.parquet as pq
 
     with tempfile.TemporaryDirectory() as folder:
@@ -142,8 +142,8 @@ def workers() -> None:
 
 def main() -> None:
     million()
-    greatest = subprocess.run([sys.executable, __file__, "parquet", "10000000"], check=True, capture_output=True, text=True)
-    row("what-if, 1e7 rows to Parquet, greatest memory", float(greatest.stdout), None, "MB", "below 500")
+    peak = subprocess.run([sys.executable, __file__, "parquet", "10000000"], check=True, capture_output=True, text=True)
+    row("what-if, 1e7 rows to Parquet, peak memory", float(peak.stdout), None, "MB", "below 500")
     for how in WAYS:
         row(f"interrupt, {how}, the slowest of 9", max(interrupted(how) for _ in range(9)), None, "s", "below 0.2")
     workers()

@@ -14,8 +14,10 @@ impl Kernel<1, 1> for Fault {
     const DOC: &'static str = "Panics at 13; otherwise returns its argument.";
     const FRONT: &'static str =
         "fault(*, number, invalid='raise')\n--\n\nPanics at 13; otherwise returns its argument.";
-    const KEYWORDS: &'static [Keyword] =
-        &[Keyword { name: "number", optional: false }, Keyword { name: "invalid", optional: true }];
+    const KEYWORDS: &'static [Keyword] = &[
+        Keyword { name: "number", optional: false, former: None },
+        Keyword { name: "invalid", optional: true, former: None },
+    ];
     const PARAMETERS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
     const RESULTS: [(&'static str, &'static Kind); 1] = [("number", <Ratio as Quantity>::KIND)];
     fn call([number]: [f64; 1]) -> Result<[f64; 1]> {

@@ -1,6 +1,6 @@
 //! Calls by keyword: native functions and methods that take keyword arguments only.
 use crate::error::guard;
-use pyo3::exceptions::PyTypeError;
+use pyo3::exceptions::{PyDeprecationWarning, PyTypeError};
 use pyo3::ffi;
 use pyo3::prelude::*;
 use pyo3::types::{PyString, PyTuple};
@@ -10,6 +10,8 @@ use std::ffi::CString;
 pub struct Keyword {
     pub name: &'static str,
     pub optional: bool,
+    /// The name that it had before, which still answers, with a warning.
+    pub former: Option<&'static str>,
 }
 
 /// Arguments that Python passes to a native function.
@@ -54,10 +56,18 @@ impl<'a, 'py> Call<'a, 'py> {
                 Some(keyword) if keyword.name == name => Some(k),
                 _ => keywords.iter().position(|keyword| keyword.name == name),
             };
+            let place = match place {
+                None => former(self.py, function, keywords, name)?,
+                there => there,
+            };
             let Some(place) = place.and_then(|place| places.get_mut(place)) else {
                 let wrong = format!("{function}() got an unexpected keyword argument '{name}'");
                 return Err(PyTypeError::new_err(wrong));
             };
+            if place.is_some() {
+                let wrong = format!("{function}() got '{name}' under its old name, too");
+                return Err(PyTypeError::new_err(wrong));
+            }
             // SAFETY: Python passes one live object a name, after the positional ones.
             *place = Some(unsafe { Borrowed::from_ptr(self.py, *self.values.add(k)) });
         }
@@ -73,6 +83,17 @@ impl<'a, 'py> Call<'a, 'py> {
             }
         }
     }
+}
+
+/// Place of the argument that had this name before, with a warning.
+fn former(py: Python<'_>, function: &str, keywords: &[Keyword], name: &str) -> PyResult<Option<usize>> {
+    let Some(place) = keywords.iter().position(|keyword| keyword.former == Some(name)) else {
+        return Ok(None);
+    };
+    let new = keywords.get(place).map_or("", |keyword| keyword.name);
+    let message = CString::new(format!("the argument {name} of {function}() is called {new} now"))?;
+    PyErr::warn(py, &py.get_type::<PyDeprecationWarning>(), &message, 1)?;
+    Ok(Some(place))
 }
 
 fn refused(function: &str, plural: &str, names: &str) -> PyErr {

@@ -1,11 +1,11 @@
 //! Parts of a system that the Python package asks for at first import: its functions, and the members of its classes.
 use crate::error::guard;
-use crate::kernels::SYSTEMS;
+use crate::kernels::{FORMER_COLUMNS, SYSTEMS};
 use crate::model::{Handle, Listed};
 use crate::system::System;
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyTuple};
+use pyo3::types::{IntoPyDict, PyDict, PyTuple};
 
 fn found(name: &str) -> PyResult<&'static System> {
     let found = SYSTEMS.iter().find(|system| system.name == name);
@@ -21,8 +21,10 @@ fn listed(name: &str) -> PyResult<&'static Listed> {
 
 /// Path, docs and fields of a class; a field is its name, its kind if it holds a quantity, and its meaning.
 type Model = (&'static str, &'static str, Vec<(&'static str, Option<&'static str>, &'static str)>);
-/// Name of a named tuple, the functions that return it, its fields with their meaning.
-type Named = (&'static str, &'static str, Vec<(&'static str, &'static str)>);
+/// Pairs of names: a field and its meaning, or an old and a new name.
+type Pairs = Vec<(&'static str, &'static str)>;
+/// Name of a named tuple, the functions that return it, its fields with their meaning, and old and new names of fields.
+type Named = (&'static str, &'static str, Pairs, Pairs);
 
 /// A system: named tuples, functions by name, models.
 #[pyfunction(name = "_system")]
@@ -32,12 +34,18 @@ fn system<'py>(py: Python<'py>, name: &str) -> PyResult<(Vec<Named>, Bound<'py, 
     for of in system.functions {
         functions.set_item(of.name, (of.function)(py)?)?;
     }
-    let results = system.results.iter().map(|of| (of.name, of.of, of.fields.to_vec()));
+    let results = system.results.iter().map(|of| (of.name, of.of, of.fields.to_vec(), of.former.to_vec()));
     let fields = |of: &Listed| {
         of.fields.iter().map(|field| (field.name, field.kind.map(|kind| kind.name), field.doc)).collect()
     };
     let models = system.models.iter().map(|of| (of.name, of.doc, fields(of)));
     Ok((results.collect(), functions, models.collect()))
+}
+
+/// Old and new names of the functions, models and named tuples of a system.
+#[pyfunction(name = "_former")]
+fn former(name: &str) -> PyResult<Pairs> {
+    Ok(found(name)?.former.to_vec())
 }
 
 /// The ufuncs of a system, each by its name.
@@ -67,7 +75,9 @@ fn adopt(class: &Bound<'_, PyAny>, name: &str) -> PyResult<()> {
 
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add("SYSTEMS", PyTuple::new(m.py(), SYSTEMS.iter().map(|system| system.name))?)?;
+    m.add("_FORMER_COLUMNS", FORMER_COLUMNS.iter().copied().into_py_dict(m.py())?)?;
     m.add_function(wrap_pyfunction!(system, m)?)?;
+    m.add_function(wrap_pyfunction!(former, m)?)?;
     m.add_function(wrap_pyfunction!(ufuncs, m)?)?;
     m.add_function(wrap_pyfunction!(model, m)?)?;
     m.add_function(wrap_pyfunction!(adopt, m)?)

@@ -9,6 +9,8 @@ pub struct System {
     pub results: &'static [Results],
     pub functions: &'static [Function],
     pub models: &'static [Listed],
+    /// Old and new names of its items.
+    pub former: &'static [(&'static str, &'static str)],
 }
 
 /// A named tuple: its name, the functions that return it, its fields with their meaning.
@@ -16,6 +18,8 @@ pub struct Results {
     pub name: &'static str,
     pub of: &'static str,
     pub fields: &'static [(&'static str, &'static str)],
+    /// Old and new names of its fields.
+    pub former: &'static [(&'static str, &'static str)],
 }
 
 /// A function in both forms, made when asked for.

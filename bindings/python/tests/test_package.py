@@ -93,5 +93,5 @@ def test_a_system_is_loaded_when_it_is_asked_for():
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert not set(SYSTEMS) & {name.strip("' []").removeprefix("axlewright.") for name in done.stdout.split(",")}
     assert axlewright.mass.sprung_mass(scale_mass=1200 * kg, unsprung_mass=150 * kg) == 1050 * kg
-    assert spring.static_deflection(load=900 * lbf, tangent_rate=225 * lbf_in) == 4 * axlewright.units.inch
+    assert spring.static_deflection(load=900 * lbf, rate=225 * lbf_in) == 4 * axlewright.units.inch
     assert spring.ride_rate(wheel_rate=30 * N_mm, tyre_rate=200 * N_mm).unit == N_mm

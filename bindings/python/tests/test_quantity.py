@@ -425,7 +425,7 @@ class TestFunctions:
     )
     def test_a_mass_is_no_force(self, load, words):
         with pytest.raises(TypeError, match=words):
-            spring.static_deflection(load=load, tangent_rate=300 * lbf_in)
+            spring.static_deflection(load=load, rate=300 * lbf_in)
 
     def test_keywords(self):
         with pytest.raises(TypeError, match="motion_ratio"):

@@ -71,6 +71,8 @@ pub mod ride;
 // Written by hand again.
 
 pub mod catalogue;
+#[path = "generated.renamed.rs"]
+mod renamed;
 #[cfg(feature = "sheet")]
 pub mod sheet;
 

@@ -5,6 +5,7 @@
 
 pub mod c;
 pub mod native;
+pub mod renamed;
 pub mod rows;
 pub mod words;
 
@@ -276,6 +277,7 @@ impl Api {
             api.read_system(system, &systems)?;
         }
         api.refuse_doubles()?;
+        renamed::check(&api)?;
         Ok(api)
     }
 

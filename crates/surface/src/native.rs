@@ -1,7 +1,7 @@
 //! The native half of the Python module, as Rust source: a kernel a function, a table a model, and the list of the systems.
 
 use crate::words::{doc_lines, flow, model_lines};
-use crate::{Api, Content, Field, Function, Model, Output, Shape};
+use crate::{Api, Content, Field, Function, Model, Output, Shape, renamed};
 use std::collections::BTreeMap;
 
 /// A module of kernels and tables; the code that runs them is in `bindings/python/src`.
@@ -52,16 +52,22 @@ pub fn source(api: &Api) -> Result<String, String> {
             let fields: String =
                 of.results.iter().map(|r| format!("({:?}, {:?}),", r.name, sentence(&r.meaning))).collect();
             classes.push_str(&format!(
-                "Results {{ name: {name:?}, of: {:?}, fields: &[{fields}] }},\n",
-                of.name
+                "Results {{ name: {name:?}, of: {:?}, fields: &[{fields}], former: &[{}] }},\n",
+                of.name,
+                pairs(renamed::parts(&format!("{}.{name}", system.name)))
             ));
         }
         systems.push_str(&format!(
-            "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}] }},\n",
+            "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}], former: &[{}] }},\n",
             system.name,
+            pairs(renamed::items(&system.name)),
         ));
     }
-    Ok(format!("{out}/// Every system, by name.\npub static SYSTEMS: &[System] = &[{systems}];\n"))
+    Ok(format!(
+        "{out}/// Every system, by name.\npub static SYSTEMS: &[System] = &[{systems}];\n\n\
+         /// Old and new names of the columns of tables.\npub static FORMER_COLUMNS: &[(&str, &str)] = &[{}];\n",
+        pairs(renamed::columns())
+    ))
 }
 
 fn upper(word: &str) -> String {
@@ -94,8 +100,15 @@ fn sentence(meaning: &str) -> String {
     format!("{}.", upper(meaning).trim_end_matches('.'))
 }
 
-fn keyword(name: &str, optional: bool) -> String {
-    format!("Keyword {{ name: {name:?}, optional: {optional} }},")
+/// An argument of a function or a method, with the name that it had before.
+fn keyword(owner: &str, name: &str, optional: bool) -> String {
+    let former = renamed::parts(owner).find(|(_, new)| *new == name).map(|(old, _)| old);
+    format!("Keyword {{ name: {name:?}, optional: {optional}, former: {former:?} }},")
+}
+
+/// Pairs of an old and a new name.
+fn pairs(of: impl Iterator<Item = (&'static str, &'static str)>) -> String {
+    of.map(|(old, new)| format!("({old:?}, {new:?}),")).collect()
 }
 
 /// Text for `help`: the signature in Python's notation, and the docs. A method begins with `$self`.
@@ -137,7 +150,8 @@ fn kernel(name: &str, function: &Function) -> Result<String, String> {
     let names = function.parameters.iter().map(|p| p.name.clone());
     let front =
         signed(&function.name, None, &names.chain(["invalid='raise'".into()]).collect::<Vec<_>>(), &lines);
-    let keywords: String = function.parameters.iter().map(|p| keyword(&p.name, false)).collect();
+    let keywords: String =
+        function.parameters.iter().map(|p| keyword(&function.path(), &p.name, false)).collect();
     let class = match &function.result_type {
         Some(class) => format!(
             "fn class() -> Option<&'static Class> {{ Some(&{}) }}\n",
@@ -154,7 +168,7 @@ fn kernel(name: &str, function: &Function) -> Result<String, String> {
          fn call(x: [f64; {inputs}]) -> Result<[f64; {outputs}]> {{ let on = axlewright::{}::{}({})?; Ok([{}]) }}\n}}\n\n",
         function.path(),
         doc_lines(function, true).join("\n"),
-        keyword("invalid", true),
+        keyword("", "invalid", true),
         kinds(parameters),
         kinds(results),
         function.system,
@@ -191,7 +205,9 @@ fn table(model: &Model) -> String {
         .map(|field| field.name.clone())
         .chain(optional.iter().map(|field| format!("{}=None", field.name)))
         .collect();
-    let keywords: String = model.fields.iter().map(|field| keyword(&field.name, field.optional)).collect();
+    let owner = format!("{}.{}", model.system, model.name);
+    let keywords: String =
+        model.fields.iter().map(|field| keyword(&owner, &field.name, field.optional)).collect();
     let mut out = format!(
         "struct {name};\n\nimpl Described for {name} {{\ntype Model = {core};\nconst NAME: &'static str = \"{}.{}\";\nconst DOC: &'static str = {:?};\n\
          const INIT: &'static str = {:?};\nconst FIELDS: &'static [Field] = &[{fields}];\nconst KEYWORDS: &'static [Keyword] = &[{keywords}];\n}}\n\n",
@@ -235,7 +251,7 @@ fn native_method(model: &Model, core: &str, method: &Function) -> String {
         }
     };
     let names: Vec<String> = method.parameters.iter().map(|p| p.name.clone()).collect();
-    let keywords: String = names.iter().map(|name| keyword(name, false)).collect();
+    let keywords: String = names.iter().map(|name| keyword("", name, false)).collect();
     format!(
         "struct {0};\n\nimpl Method for {0} {{\ntype Model = {core};\nconst NAME: &'static str = \"{1}.{2}.{3}\";\nconst DOC: &'static str = {4:?};\n\
          const KEYWORDS: &'static [Keyword] = &[{keywords}];\nfn call(model: &{core}, call: &Arguments<'_, '_>) -> PyResult<Py<PyAny>> {{\n\

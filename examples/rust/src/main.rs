@@ -104,7 +104,7 @@ fn answers() -> Result<Vec<Answer>> {
 
     let peaks = TorqueCurve::from_text(TORQUE_CURVE)?.peaks()?;
     say(
-        "Greatest power",
+        "Peak power",
         format!("{} at {}", us(peaks.peak_power), us(peaks.peak_power_speed)),
         "engine.peak_power",
         peaks.peak_power.si(),

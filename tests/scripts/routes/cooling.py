@@ -22,21 +22,21 @@ def coolant_margin(d):
     return out
 
 
-@route("cooling.leak_down_pressure")
-def leak_down_pressure(gauge_pressure, temperature, later_temperature, station_pressure):
+@route("cooling.pressure_decay_tight_pressure")
+def pressure_decay_tight_pressure(gauge_pressure, temperature, later_temperature, station_pressure):
     gauge, before, after, station = map(exact, (gauge_pressure, temperature, later_temperature, station_pressure))
     return (gauge + station) * after / before - station
 
 
-@route("cooling.leak_down_pressure_over_coolant")
-def leak_down_pressure_over_coolant(gauge_pressure, gas_volume, coolant_volume, coolant_expansion, temperature, later_temperature, station_pressure):
+@route("cooling.pressure_decay_tight_pressure_over_coolant")
+def pressure_decay_tight_pressure_over_coolant(gauge_pressure, gas_volume, coolant_volume, coolant_expansion, temperature, later_temperature, station_pressure):
     moles = (gauge_pressure + station_pressure) * gas_volume / (GAS * temperature)
     volume = gas_volume - coolant_volume * coolant_expansion
     return brentq(lambda p: (p + station_pressure) * volume - moles * GAS * later_temperature, -station_pressure, 1e7, xtol=1e-9)
 
 
-@route("cooling.leak_down_least_pressure")
-def leak_down_least_pressure(gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure):
+@route("cooling.pressure_decay_least_pressure")
+def pressure_decay_least_pressure(gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure):
     gauge, tight, loss, error, station = map(exact, (gauge_pressure, tight_pressure, allowed_loss, gauge_error, station_pressure))
     # The first reading was low, so that the tight system has more, and the second one reads high.
     return tight + error * (tight + station) / (gauge + station) - loss + error
@@ -85,13 +85,13 @@ def cap_test(d):
     return out
 
 
-@route("cooling.LeakDown", "cooling.py")
-def leak_down(d):
+@route("cooling.PressureDecay", "cooling.py")
+def pressure_decay(d):
     station, warmer = d["station_pressure"], d["later_temperature"] / d["temperature"]
     tight = (d["gauge_pressure"] + station) * warmer - station
     loss = tight - d["later_gauge_pressure"]
     most = loss + d["gauge_error"] * (1 + warmer)
-    out = {"tight_pressure": tight, "loss": loss, "greatest_loss": most, "margin": d["allowed_loss"] - most}
+    out = {"tight_pressure": tight, "loss": loss, "largest_loss": most, "margin": d["allowed_loss"] - most}
     if "gas_volume" in d:
         out["leaked_air"] = d["gas_volume"] * loss / station
     return out

@@ -55,8 +55,8 @@ def boost_pressure_ratio(boost_pressure, station_pressure, inlet_loss):
     return (station + boost) / (station - loss)
 
 
-@route("engine.charge_temperature")
-def charge_temperature(inlet_temperature, pressure_ratio, isentropic_efficiency):
+@route("engine.compressor_outlet_temperature")
+def compressor_outlet_temperature(inlet_temperature, pressure_ratio, isentropic_efficiency):
     path = solve_ivp(lambda p, t: [0.4 / 1.4 * t[0] / p], (1.0, pressure_ratio), [inlet_temperature], method="DOP853", rtol=1e-13, atol=1e-10)
     return inlet_temperature + (path.y[0, -1] - inlet_temperature) / isentropic_efficiency
 

@@ -78,13 +78,13 @@ def reading(height, level, total, base, lift, radius, tyres=(mpmath.inf, mpmath.
     return on_scale(mpmath.findroot(gap, lift / base))
 
 
-@route("mass.raised_axle_height")
-@route("mass.raised_axle_height_over_tyres")
-def raised_axle_height(level_mass, raised_mass, total_mass, wheelbase, lift, loaded_radius, lower_tyre_rate=None, raised_tyre_rate=None):
+@route("mass.centre_of_gravity_height_by_tilt")
+@route("mass.centre_of_gravity_height_by_tilt_over_tyres")
+def centre_of_gravity_height_by_tilt(level_mass, tilted_mass, total_mass, wheelbase, lift, loaded_radius, lower_axle_tyre_rate=None, raised_axle_tyre_rate=None):
     mpmath.mp.dps = 40
-    tyres = (mpmath.inf, mpmath.inf) if lower_tyre_rate is None else (mpmath.mpf(lower_tyre_rate), mpmath.mpf(raised_tyre_rate))
+    tyres = (mpmath.inf, mpmath.inf) if lower_axle_tyre_rate is None else (mpmath.mpf(lower_axle_tyre_rate), mpmath.mpf(raised_axle_tyre_rate))
     given = [mpmath.mpf(x) for x in (level_mass, total_mass, wheelbase, lift, loaded_radius)]
-    return float(mpmath.findroot(lambda height: reading(height, *given, tyres) - raised_mass, 2 * loaded_radius))
+    return float(mpmath.findroot(lambda height: reading(height, *given, tyres) - tilted_mass, 2 * loaded_radius))
 
 
 @route("mass.RaisedAxle.centre")

@@ -52,8 +52,8 @@ def densities(d):
     return lambda t: PropsSI("D", "T", t, "P", 2e5, f"INCOMP::{COOLPROP[liquid]}-{float(d['mass_fraction']) * 100}%")
 
 
-@route("cooling.LeakDown", "mixtures.py")
-def leak_down_over_coolant(d):
+@route("cooling.PressureDecay", "mixtures.py")
+def pressure_decay_over_coolant(d):
     d = {key: value if isinstance(value, str) else float(value) for key, value in d.items()}
     density, station = densities(d), d["station_pressure"]
     coolant = d["coolant_volume"] * density(d["temperature"]) / density(d["later_temperature"])

@@ -42,8 +42,8 @@ def active_coils_for_rate(spring_rate, wire_diameter, mean_diameter, shear_modul
 
 
 @route("spring.static_deflection")
-def static_deflection(load, tangent_rate):
-    return load / tangent_rate
+def static_deflection(load, rate):
+    return load / rate
 
 
 @route("spring.wahl_factor")
@@ -337,7 +337,7 @@ def corner(d):
     remaining = ends[first] - max(sag, 0)
     wheel = rate * ratio**2
     return {
-        "spring_force": force, "spring_length": length, "sag": sag, "bump_left": remaining, "bump_remaining": remaining, "ends_first": first,
+        "spring_force": force, "spring_length": length, "sag": sag, "bump_remaining": remaining, "ends_first": first,
         "bind_margin": droop - damper * ratio - shortest, "captive_margin": free - droop, "wheel_rate": wheel,
         "frequency": float(mpmath.sqrt(mpmath.mpf(float(wheel / mass))) / (2 * mpmath.pi)),
     }  # fmt: skip

@@ -146,5 +146,5 @@ def wheel_change(d):
         out["scrub_change"] = float(after["centre"] - before["centre"]) - float(after["radius"] - before["radius"]) * math.tan(d["kingpin_inclination"])
     for side in ("inner", "outer", "arch"):
         if f"{side}_clearance" in d:
-            out[f"{side}_left"] = out[f"{side}_remaining"] = d[f"{side}_clearance"] + out[f"{side}_change"]
+            out[f"{side}_remaining"] = d[f"{side}_clearance"] + out[f"{side}_change"]
     return out

@@ -6,7 +6,7 @@ use axlewright_tests::rows::rows;
 use axlewright_tests::{Found, Results};
 use serde_json::{Value, json};
 
-/// Why the row is not met, or the greatest error over its tolerance.
+/// Why the row is not met, or the largest error over its tolerance.
 pub fn judge(row: &Value, answer: &Answer<Results>) -> Result<f64, String> {
     let expected = row["expected"].as_object().unwrap();
     let results = match (expected.contains_key("error"), answer) {

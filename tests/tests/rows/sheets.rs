@@ -1,7 +1,7 @@
 //! Example sheets that rows put in.
 
 use axlewright::Model;
-use axlewright::cooling::{LeakDown, Mix};
+use axlewright::cooling::{Mix, PressureDecay};
 use axlewright::driveline::Gearbox;
 use axlewright::spring::{Corner, Stack};
 use axlewright::suspension::{LiveAxle, Strut};
@@ -22,7 +22,7 @@ fn the_sheets_answer_as_their_rows() {
     }
     same!(Corner, "dunlin_front_spring", "corner-van-bump-stop");
     same!(Stack, "wagtail_stack", "stack-roadster-first");
-    same!(LeakDown, "wagtail_leak_down", "leak-down-roadster-meets");
+    same!(PressureDecay, "wagtail_pressure_decay", "pressure-decay-roadster-meets");
     same!(Mix, "dunlin_mix", "mix-van-raise");
     same!(WheelChange, "dunlin_wheel_change", "wheel-change-van");
     same!(Strut, "wagtail_rear_strut", "strut-roadster-+40");

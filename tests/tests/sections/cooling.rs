@@ -1,13 +1,13 @@
-//! Cap, coolant and leak-down test.
+//! Cap, coolant and pressure decay test.
 
-use axlewright::cooling::{LeakDown, LeakDownFindings, Liquid, Trapped};
+use axlewright::cooling::{Liquid, PressureDecay, PressureDecayFindings, Trapped};
 use axlewright::sheet::Assessment;
 use axlewright::units::Stress;
 use axlewright::{Value, Verdict};
 use axlewright_tests::assessed::{assessed, lacks, sheet, value, verdict_word};
 
 #[test]
-fn a_leak_down_test_allows_for_the_temperature() {
+fn a_pressure_decay_test_allows_for_the_temperature() {
     let margin = |later| {
         assessed("dray", &[("leak_test.later_temperature", later)]).answer("leak_test.tight").unwrap().margin
     };
@@ -15,8 +15,11 @@ fn a_leak_down_test_allows_for_the_temperature() {
     assert!(margin("12 °C") < margin("10 °C") && margin("14 °C") < 0.0);
 }
 
-/// One leak-down test, on the sheet and as the model; no error of the gauge is none that is written.
-fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Option<LeakDownFindings>) {
+/// One pressure decay test, on the sheet and as the model; no error of the gauge is none that is written.
+fn pressure_decay(
+    lines: &[(&'static str, String)],
+    glycol: bool,
+) -> (Assessment, Option<PressureDecayFindings>) {
     let text = |path: &str| lines.iter().find(|(of, _)| *of == path).map(|(_, text)| text.as_str());
     let mut all: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (*path, text.as_str())).collect();
     all.push(("leak_test.trapped", if glycol { "gas_over_coolant" } else { "gas" }));
@@ -24,7 +27,7 @@ fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Opt
     let read = |path: &str| text(path).unwrap();
     let model = text("cap.gauge_error").map(|error| {
         let volume = |path: &str| glycol.then(|| Value::parse(read(path)).unwrap());
-        LeakDown {
+        PressureDecay {
             trapped: if glycol { Trapped::GasOverCoolant } else { Trapped::Gas },
             gauge_pressure: Value::parse(read("leak_test.gauge_pressure")).unwrap(),
             later_gauge_pressure: Value::parse(read("leak_test.later_gauge_pressure")).unwrap(),
@@ -45,7 +48,7 @@ fn leak_down(lines: &[(&'static str, String)], glycol: bool) -> (Assessment, Opt
 }
 
 #[test]
-fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
+fn the_sheet_and_the_pressure_decay_model_agree_to_the_last_bit() {
     let mut counts = [0; 3];
     for case in 0..240 {
         // Steps that share no divisor, so that every combination comes up.
@@ -65,7 +68,7 @@ fn the_sheet_and_the_leak_down_model_agree_to_the_last_bit() {
             ("coolant.liquid", "ethylene_glycol".to_owned()),
             ("coolant.mass_fraction", "0.47".to_owned()),
         ];
-        let (on, model) = leak_down(&lines, case % 2 == 0);
+        let (on, model) = pressure_decay(&lines, case % 2 == 0);
         let (answer, model) = (on.answer("leak_test.tight").unwrap(), model.unwrap());
         let wanted = Stress::from_si(answer.wanted);
         assert_eq!(
@@ -93,7 +96,7 @@ fn the_error_of_the_gauge_counts_in_both_readings() {
             ("wanted.cap", "0 psi".to_owned()),
         ];
         lines.extend(error.map(|error| ("cap.gauge_error", error.to_owned())));
-        leak_down(&lines, false).0
+        pressure_decay(&lines, false).0
     };
     let psi = 0.45359237 * 9.80665 / (0.0254 * 0.0254);
     for (later, error, margin, word) in [

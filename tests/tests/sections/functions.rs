@@ -34,7 +34,7 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
         (
             "dray",
             "leak_test.tight_pressure",
-            "cooling.leak_down_pressure",
+            "cooling.pressure_decay_tight_pressure",
             &[
                 ("gauge_pressure", "leak_test.gauge_pressure"),
                 ("temperature", "leak_test.temperature"),
@@ -127,8 +127,8 @@ fn lines_are_what_the_functions_give_of_the_lines_they_name() {
         ),
         (
             "dunlin",
-            "engine.charge_temperature",
-            "engine.charge_temperature",
+            "engine.compressor_outlet_temperature",
+            "engine.compressor_outlet_temperature",
             &[
                 ("inlet_temperature", "engine.inlet_temperature"),
                 ("pressure_ratio", "engine.pressure_ratio"),

@@ -6,7 +6,7 @@ use axlewright_tests::assessed::{assessed, lacks, value, verdict_word};
 #[test]
 fn a_spring_buckles_only_where_it_is_long_and_free() {
     let margin = |lines: &[(&str, &str)]| assessed("wagtail", lines).answer("front.buckling").unwrap().margin;
-    let shortened = value(&assessed("wagtail", &[]), "front.spring.greatest_compression");
+    let shortened = value(&assessed("wagtail", &[]), "front.spring.largest_compression");
     // 250 mm on flat seats of 66 mm is below 2.6 D / 0.5: it never buckles, and could be pressed to nothing.
     assert!((margin(&[]) - (0.25 - shortened)).abs() < 1e-15);
     let pivoted = margin(&[("front.spring.end_fixity", "1")]);
@@ -68,6 +68,10 @@ fn a_body_that_stands_at_full_droop_has_no_more_than_all_of_the_travel() {
     // 270 mm at full droop less 180 mm with the least gaps, over 0.60: the coils end it before the damper's 110 mm / 0.60.
     let on =
         assessed("dunlin", &[("front.spring.rate", "5000 lbf/in"), ("front.spring.droop_length", "270 mm")]);
-    assert!(value(&on, "front.droop_left") < 0.0);
-    assert!((value(&on, "front.bump_left") - 0.150).abs() < 1e-12, "{}", value(&on, "front.bump_left"));
+    assert!(value(&on, "front.droop_remaining") < 0.0);
+    assert!(
+        (value(&on, "front.bump_remaining") - 0.150).abs() < 1e-12,
+        "{}",
+        value(&on, "front.bump_remaining")
+    );
 }

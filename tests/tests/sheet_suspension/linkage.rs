@@ -128,37 +128,42 @@ fn a_strut_joins_in_the_same_way() {
     let found = value(&sheet.assess(), "rear.anti_lift");
     assert!((found / lift - 1.0).abs() < 1e-12, "{found} {lift}");
     assert!((found - of("rear.anti_lift")).abs() > 0.01);
-    assert!(at(-of("rear.droop_left")).damper_used.si().abs() < 1e-11);
-    assert!(at(of("rear.damper.bump_end")).damper_left.si().abs() < 1e-11);
-    let least = at(of("rear.bump_left")).joint_left.si().min(at(-of("rear.droop_left")).joint_left.si());
-    assert_eq!(of("rear.joint_left"), least);
+    assert!(at(-of("rear.droop_remaining")).damper_used.si().abs() < 1e-11);
+    assert!(at(of("rear.damper.bump_end")).damper_remaining.si().abs() < 1e-11);
+    let least = at(of("rear.bump_remaining"))
+        .joint_remaining
+        .si()
+        .min(at(-of("rear.droop_remaining")).joint_remaining.si());
+    assert_eq!(of("rear.joint_remaining"), least);
     // The drop link of the bar may lock it, too.
     let range = model.travel_range(Length::from_si(0.0)).unwrap();
-    let left = (range.bump.si() - of("rear.bump_left")).min(-range.droop.si() - of("rear.droop_left"));
-    assert_eq!(of("rear.linkage_left"), left);
+    let remaining =
+        (range.bump.si() - of("rear.bump_remaining")).min(-range.droop.si() - of("rear.droop_remaining"));
+    assert_eq!(of("rear.linkage_remaining"), remaining);
 }
 
 #[test]
 fn travel_ends_where_the_model_says_that_nothing_is_left() {
     let assessment = demo("dunlin_measured", &[]).assess();
     let model = front(&assessment);
-    let open = at(&model, -value(&assessment, "front.droop_left"), 0.0);
+    let open = at(&model, -value(&assessment, "front.droop_remaining"), 0.0);
     assert!(open.damper_used.si().abs() < 1e-11, "{:?}", open.damper_used);
     let closed = at(&model, value(&assessment, "front.damper.bump_end"), 0.0);
-    assert!(closed.damper_left.si().abs() < 1e-11, "{:?}", closed.damper_left);
+    assert!(closed.damper_remaining.si().abs() < 1e-11, "{:?}", closed.damper_remaining);
     let bound = at(&model, value(&assessment, "front.coil_travel"), 0.0);
-    assert!(bound.spring_left.si().abs() < 1e-11, "{:?}", bound.spring_left);
-    let least = closed.spring_left.si();
+    assert!(bound.spring_remaining.si().abs() < 1e-11, "{:?}", bound.spring_remaining);
+    let least = closed.spring_remaining.si();
     assert!((value(&assessment, "front.spring.bind_margin") - least).abs() < 1e-11);
 
-    let (bump, droop) = (value(&assessment, "front.bump_left"), value(&assessment, "front.droop_left"));
-    let ends =
-        [bump, -droop].map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_left.si()));
+    let (bump, droop) =
+        (value(&assessment, "front.bump_remaining"), value(&assessment, "front.droop_remaining"));
+    let ends = [bump, -droop]
+        .map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_remaining.si()));
     let least = ends.into_iter().flatten().fold(f64::INFINITY, f64::min);
-    assert_eq!(value(&assessment, "front.joint_left"), least);
+    assert_eq!(value(&assessment, "front.joint_remaining"), least);
     let range = model.travel_range(Length::from_si(0.0)).unwrap();
-    let left = (range.bump.si() - bump).min(-range.droop.si() - droop);
-    assert_eq!(value(&assessment, "front.linkage_left"), left);
+    let remaining = (range.bump.si() - bump).min(-range.droop.si() - droop);
+    assert_eq!(value(&assessment, "front.linkage_remaining"), remaining);
 }
 
 #[test]
@@ -188,7 +193,7 @@ fn a_point_that_is_half_written_is_asked_for_and_one_that_nobody_began_is_not() 
     assert!(lacks(&assessment, "front.bump_steer_band").starts_with("needs front.tie_rod.inner.z to answer"));
     let began = demo("dunlin", &[]).assess();
     assert!(lacks(&began, "rear.bump_steer_band").starts_with("needs rear.bump_steer to answer"));
-    assert!(lacks(&began, "rear.joints").starts_with("needs rear.joint_left to answer"));
+    assert!(lacks(&began, "rear.joints").starts_with("needs rear.joint_remaining to answer"));
     assert!(lacks(&began, "rear.bind").starts_with("needs rear.bind_force to answer"));
     // A linkage that cannot stand is refused in its own words.
     let fallen = demo("dunlin_measured", &[("front.upper_arm.ball_joint.z", "200 mm")]).assess();
@@ -206,8 +211,8 @@ fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
         let rate = format!("{axle}.spring.rate");
         for soft in rates {
             let on = demo("dunlin_measured", &[(&rate, soft)]).assess();
-            let left = value(&on, &format!("{axle}.bump_left"));
-            assert!(left < 0.0, "{rate} {soft}: {left}");
+            let remaining = value(&on, &format!("{axle}.bump_remaining"));
+            assert!(remaining < 0.0, "{rate} {soft}: {remaining}");
             assert_eq!(verdict(&on, &format!("{axle}.bump")), Verdict::Short, "{rate} {soft}");
         }
         // A coil that the linkage never brings to its least gaps is ended by the stop.
@@ -236,23 +241,23 @@ fn each_bump_stop_that_is_written_ends_bump() {
         ("dray", "rear", "bump_stop_travel", "10 mm", "900 mm", None),
     ];
     for (name, axle, line, near, far, travel) in cases {
-        let (line, left) = (format!("{axle}.{line}"), format!("{axle}.bump_left"));
+        let (line, remaining) = (format!("{axle}.{line}"), format!("{axle}.bump_remaining"));
         let bump = format!("{axle}.bump");
         let [without, near, far] = [None, Some(near), Some(far)].map(|text| {
             demo(name, &text.map(|text| (&*line, text)).into_iter().collect::<Vec<_>>()).assess()
         });
-        let travel = travel.unwrap_or_else(|| 0.01 - value(&near, &format!("{axle}.droop_left")));
+        let travel = travel.unwrap_or_else(|| 0.01 - value(&near, &format!("{axle}.droop_remaining")));
         // The seats of the measured rear rise by 1.02 of the wheel.
-        assert!((value(&near, &left) - travel).abs() < 2e-4, "{name} {line}");
+        assert!((value(&near, &remaining) - travel).abs() < 2e-4, "{name} {line}");
         let wanted = if travel < 0.0 { Verdict::Short } else { Verdict::Tight };
         assert_eq!(verdict(&near, &bump), wanted, "{name} {line}");
-        assert_eq!(value(&far, &left), value(&without, &left), "{name} {line}");
+        assert_eq!(value(&far, &remaining), value(&without, &remaining), "{name} {line}");
         assert_eq!(verdict(&far, &bump), verdict(&without, &bump), "{name} {line}");
     }
     // A seat that rises by more than its wheel comes to its stop so much earlier.
     let levered =
         demo("dunlin", &[("rear.bump_clearance", "12 mm"), ("rear.spring.motion_ratio", "1.2")]).assess();
-    assert!((value(&levered, "rear.bump_left") - 0.01).abs() < 1e-15);
+    assert!((value(&levered, "rear.bump_remaining") - 0.01).abs() < 1e-15);
 }
 
 /// The drop link of a bar may lock the linkage: a bar that is begun is drawn to its end, or not at all.

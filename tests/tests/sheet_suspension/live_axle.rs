@@ -72,7 +72,7 @@ fn a_live_axle_on_the_sheet_is_the_model() {
     assert_eq!(of("rear.linkage_bump").to_bits(), range.bump.si().to_bits());
     assert_eq!(of("rear.linkage_droop").to_bits(), (-range.droop.si()).to_bits());
     // Over the travel, and crossed.
-    let (bump, droop) = (of("rear.bump_left"), of("rear.droop_left"));
+    let (bump, droop) = (of("rear.bump_remaining"), of("rear.droop_remaining"));
     let roll = ((bump + droop) / of("rear.roll_base")).asin();
     assert_eq!(of("rear.cross_roll").to_bits(), roll.to_bits());
     let ends = [(bump, 0.0), (-droop, 0.0), (0.5 * (bump - droop), roll), (0.5 * (bump - droop), -roll)]
@@ -84,7 +84,7 @@ fn a_live_axle_on_the_sheet_is_the_model() {
         ("rear.pinion_angle_change", most(|on| on.pinion_angle_change.si().abs(), &level)),
         ("rear.bind_force", most(|on| on.bind_force.si(), &ends)),
         ("rear.bind_misfit", most(|on| on.bind_misfit.si(), &ends)),
-        ("rear.joint_left", ends.iter().map(|on| on.joint_left.si()).fold(f64::INFINITY, f64::min)),
+        ("rear.joint_remaining", ends.iter().map(|on| on.joint_remaining.si()).fold(f64::INFINITY, f64::min)),
     ] {
         assert!((of(path) / wanted - 1.0).abs() < 1e-9, "{path}: {} {wanted}", of(path));
     }
@@ -274,7 +274,7 @@ fn an_axle_is_not_crossed_on_what_is_not_there() {
         ("rear.damper.stroke", "200 mm"),
     ];
     let open = with(&lines);
-    assert!(value(&open, "rear.bump_left") > 0.0 && value(&open, "rear.droop_left") > 0.0);
+    assert!(value(&open, "rear.bump_remaining") > 0.0 && value(&open, "rear.droop_remaining") > 0.0);
     for finding in ["rear.bind", "rear.joints"] {
         assert_eq!(verdict(&open, finding), Verdict::NotKnown, "{finding}");
     }

@@ -11,11 +11,11 @@ __all__ = [
     "ethylene_glycol_expansion_volume",
     "ethylene_glycol_pump_inlet_margin",
     "header_air_volume",
-    "leak_down_least_pressure",
-    "leak_down_pressure",
-    "leak_down_pressure_over_coolant",
     "leaked_air_volume",
     "leaked_coolant_volume",
+    "pressure_decay_least_pressure",
+    "pressure_decay_tight_pressure",
+    "pressure_decay_tight_pressure_over_coolant",
     "propylene_glycol_boiling_altitude",
     "propylene_glycol_cap_pressure",
     "propylene_glycol_expansion_volume",
@@ -35,11 +35,11 @@ propylene_glycol_cap_pressure: Final[np.ufunc]
 ethylene_glycol_expansion_volume: Final[np.ufunc]
 propylene_glycol_expansion_volume: Final[np.ufunc]
 header_air_volume: Final[np.ufunc]
-leak_down_least_pressure: Final[np.ufunc]
-leak_down_pressure: Final[np.ufunc]
-leak_down_pressure_over_coolant: Final[np.ufunc]
 leaked_air_volume: Final[np.ufunc]
 leaked_coolant_volume: Final[np.ufunc]
+pressure_decay_least_pressure: Final[np.ufunc]
+pressure_decay_tight_pressure: Final[np.ufunc]
+pressure_decay_tight_pressure_over_coolant: Final[np.ufunc]
 air_test_energy: Final[np.ufunc]
 water_test_energy: Final[np.ufunc]
 water_pump_inlet_margin: Final[np.ufunc]

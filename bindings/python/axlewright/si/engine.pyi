@@ -6,7 +6,7 @@ import numpy as np
 
 __all__ = [
     "boost_pressure_ratio",
-    "charge_temperature",
+    "compressor_outlet_temperature",
     "crank_power",
     "displacement",
     "mean_effective_pressure_four_stroke",
@@ -18,7 +18,7 @@ __all__ = [
 ]
 
 boost_pressure_ratio: Final[np.ufunc]
-charge_temperature: Final[np.ufunc]
+compressor_outlet_temperature: Final[np.ufunc]
 displacement: Final[np.ufunc]
 mean_effective_pressure_four_stroke: Final[np.ufunc]
 mean_effective_pressure_two_stroke: Final[np.ufunc]

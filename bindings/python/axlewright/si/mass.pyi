@@ -6,10 +6,10 @@ import numpy as np
 
 __all__ = [
     "axle_loads_under_acceleration",
+    "centre_of_gravity_height_by_tilt",
+    "centre_of_gravity_height_by_tilt_over_tyres",
     "lateral_load_transfer",
     "longitudinal_load_transfer",
-    "raised_axle_height",
-    "raised_axle_height_over_tyres",
     "sprung_centre",
     "sprung_mass",
     "static_axle_loads",
@@ -17,10 +17,10 @@ __all__ = [
 ]
 
 axle_loads_under_acceleration: Final[np.ufunc]
+centre_of_gravity_height_by_tilt: Final[np.ufunc]
+centre_of_gravity_height_by_tilt_over_tyres: Final[np.ufunc]
 lateral_load_transfer: Final[np.ufunc]
 longitudinal_load_transfer: Final[np.ufunc]
-raised_axle_height: Final[np.ufunc]
-raised_axle_height_over_tyres: Final[np.ufunc]
 sprung_centre: Final[np.ufunc]
 sprung_mass: Final[np.ufunc]
 static_axle_loads: Final[np.ufunc]

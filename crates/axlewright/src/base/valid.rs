@@ -65,7 +65,7 @@ pub fn whole(argument: &str, count: Ratio) -> Result<()> {
 /// fn wheel_travel(spring_travel: Length, motion_ratio: Ratio) -> Result<Length> {
 ///     valid! {
 ///         spring_travel: .. ; "any finite travel";
-///         motion_ratio: 0 < .. <= 3 ; "common practice, no source";
+///         motion_ratio: 0 < .. <= 3 ; "plausibility limit: a ratio above 3 is a percentage or turned upside down";
 ///     }
 ///     Ok(spring_travel / motion_ratio)
 /// }

@@ -203,21 +203,47 @@ cooling.header_air_volume cooling_header_air_volume revision 1 {
     -> Volume "V_a" "The air space, cold; the tank holds it and the coolant that is wanted in it besides."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_least_pressure cooling_leak_down_least_pressure revision 1 {
-    "Lowest reading at the end of a leak-down test that still proves the system tight."
+cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
+    "Air that left a system under test, from the pressure it lost."
+    "`V = V_g (p_1 - p_2) / p_a`"
+    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls."
+    "Boyle's law"
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
+    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
+    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled"
+    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
+    -> Volume "V" "The air, as it takes up room outside; negative where the reading rose."
+}
+#[cfg(feature = "cooling")]
+cooling.leaked_coolant_volume cooling_leaked_coolant_volume revision 1 {
+    "Coolant that left a system under test, from the pressure that the air trapped above it lost."
+    "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`"
+    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled."
+    "Boyle's law"
+    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
+    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
+    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled"
+    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
+    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
+    -> Volume "V" "The coolant; negative where the reading rose."
+}
+#[cfg(feature = "cooling")]
+cooling.pressure_decay_least_pressure cooling_pressure_decay_least_pressure revision 1 {
+    "Lowest reading at the end of a pressure decay test that still proves the system tight."
     "`p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`"
     "- `0 <= gauge_pressure <= 1000000`\n- `-110000 <= tight_pressure`\n- `0 <= allowed_loss <= 1000000`\n- `0 <= gauge_error <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nTrapped gas, alone or over coolant: the tight pressure is proportional to the first one, both absolute. The errors of thermometer and barometer are not in it."
     "Ideal gas law; worst case of two readings with the same gauge (definition)"
     "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
     gauge_pressure: GaugePressure "p_1" "`p_1`, reading at the start of the test"
-    tight_pressure: GaugePressure "p_t" "`p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`"
+    tight_pressure: GaugePressure "p_t" "`p_t`, reading of a tight system at the end: `pressure_decay_tight_pressure`, or `pressure_decay_tight_pressure_over_coolant`"
     allowed_loss: Stress "l" "`l`, loss of pressure that is allowed beyond the change with temperature"
     gauge_error: Stress "e" "`e`, half width of the gauge's error"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> GaugePressure "p_l" "The limit for the later reading. It counts the gauge's whole error against the system in both readings: the later one may read high, and the first one low. An error of the first reading changes the tight reading in proportion to the absolute pressures."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
+cooling.pressure_decay_tight_pressure cooling_pressure_decay_tight_pressure revision 1 {
     "Gauge reading of a tight, gas-filled system after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `233.15 <= temperature <= 333.15`\n- `233.15 <= later_temperature <= 333.15`\n- `40000 <= station_pressure <= 110000`\n\nDry gas trapped in a constant volume, at an unchanged station pressure. If the barometer rises, the reading falls by the same amount.\nReal air differs by about 0.05 % of the absolute pressure. **Not for a system full of liquid**: its pressure follows from the expansion of\nliquid, hoses and metal. Not for gas above coolant either, because the level of the coolant moves. In both cases, the expected reading is\nnot known."
@@ -230,7 +256,7 @@ cooling.leak_down_pressure cooling_leak_down_pressure revision 1 {
     -> GaugePressure "p_2" "The gauge reading that follows from the temperature alone; a lower reading shows a leak."
 }
 #[cfg(feature = "cooling")]
-cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant revision 1 {
+cooling.pressure_decay_tight_pressure_over_coolant cooling_pressure_decay_tight_pressure_over_coolant revision 1 {
     "Reading of a tight system of coolant with air trapped above it, after a change of its temperature."
     "`p_2 = (p_1 + p_a) T_2 / T_1 V_g / (V_g - b V) - p_a`"
     "- `0 <= gauge_pressure <= 1000000`\n- `0.000001 <= gas_volume <= 1000`\n- `0 <= coolant_volume <= 1000`\n- `-0.2 <= coolant_expansion <= 0.2`\n- `233.15 <= temperature <= 313.15`\n- `233.15 <= later_temperature <= 313.15`\n- `40000 <= station_pressure <= 110000`\n\nIdeal gas, rigid metal and hoses: real hoses expand and reduce the effect of the coolant, so a small fall does not prove a leak. The vapour counts\nas gas: between 20 °C and 40 °C, the error of this is up to 5 kPa, below 20 °C less. If the growth of the coolant fills the space of the gas, the system is full\nof liquid, its reading is not known, and the call is refused."
@@ -244,32 +270,6 @@ cooling.leak_down_pressure_over_coolant cooling_leak_down_pressure_over_coolant 
     later_temperature: Temperature "T_2" "`T_2`, temperature of the gas at the later reading"
     station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
     -> GaugePressure "p_2" "The gauge reading that follows from the temperature alone; a lower reading shows a leak."
-}
-#[cfg(feature = "cooling")]
-cooling.leaked_air_volume cooling_leaked_air_volume revision 1 {
-    "Air that left a system under test, from the pressure it lost."
-    "`V = V_g (p_1 - p_2) / p_a`"
-    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was gas, the space it left stayed as large, and the temperature is that of the reading that a tight system would show. Divided by the time it\nis the mean leak; it slows as the pressure falls."
-    "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
-    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
-    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
-    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> Volume "V" "The air, as it takes up room outside; negative where the reading rose."
-}
-#[cfg(feature = "cooling")]
-cooling.leaked_coolant_volume cooling_leaked_coolant_volume revision 1 {
-    "Coolant that left a system under test, from the pressure that the air trapped above it lost."
-    "`V = V_g ((p_1 + p_a) / (p_2 + p_a) - 1)`"
-    "- `0.000001 <= gas_volume <= 1000`\n- `0 <= tight_pressure <= 1000000`\n- `0 <= gauge_pressure <= 1000000`\n- `40000 <= station_pressure <= 110000`\n\nAll that leaked was coolant and the trapped air took its place, at the temperature of the reading that a tight system would show. Hoses that give way look like a\nleak: wait until they have settled."
-    "Boyle's law"
-    "Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and stand clear. The maker's instructions and local codes come first."
-    gas_volume: Volume "V_g" "`V_g`, of all the air trapped in the system and in the tester"
-    tight_pressure: GaugePressure "p_1" "`p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled"
-    gauge_pressure: GaugePressure "p_2" "`p_2`, gauge reading now"
-    station_pressure: AbsolutePressure "p_a" "`p_a`, absolute pressure of the air around, as measured there, not reduced to sea level"
-    -> Volume "V" "The coolant; negative where the reading rose."
 }
 #[cfg(feature = "cooling")]
 cooling.propylene_glycol_boiling_altitude cooling_propylene_glycol_boiling_altitude revision 1 {
@@ -562,7 +562,7 @@ driveline.grip_torque driveline_grip_torque revision 1 {
     "Coulomb friction at the contact patch; Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 2, traction-limited acceleration (from memory)"
     "A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
     axle_load: Force "F" "`F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes"
-    grip_coefficient: Ratio "m" "`m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was"
+    grip_coefficient: Ratio "m" "`m`, peak force along over load: for strength a high bound, for performance a mean; say which one it was"
     loaded_radius: Length "r_l" "`r_l`, wheel centre to ground under load, not the rolling radius"
     -> Torque "T_g" "The sum over the wheels of that axle. At a part before them `grip_torque_upstream` divides by the ratio *and* by the efficiency between."
 }
@@ -631,8 +631,8 @@ engine.boost_pressure_ratio engine_boost_pressure_ratio revision 1 {
     -> Ratio "R" "Absolute pressure behind the compressor over absolute pressure before it."
 }
 #[cfg(feature = "engine")]
-engine.charge_temperature engine_charge_temperature revision 1 {
-    "Temperature of the charge behind a compressor."
+engine.compressor_outlet_temperature engine_compressor_outlet_temperature revision 1 {
+    "Temperature of the charge at the outlet of a compressor."
     "`T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`"
     "- `150 <= inlet_temperature <= 500`\n- `1 <= pressure_ratio <= 10`\n- `0.1 <= isentropic_efficiency <= 1`\n\nDry air as a perfect gas with a constant ratio of specific heats of 1.4, no heat lost through the housing. Real specific heats rise with temperature: at a ratio\nof 8 from 300 K the ideal rise is 3 K to 4 K less."
     "Isentropic compression and isentropic efficiency: Çengel and Boles, Thermodynamics, ch. 7 (from memory); g = 1.4: NACA Report 1135 (from memory)"
@@ -768,7 +768,7 @@ fluid.ethylene_glycol_concentrate_share fluid_ethylene_glycol_concentrate_share 
 fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
     "Density of a mix of water and ethylene glycol."
     "`d = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit of its own book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -779,7 +779,7 @@ fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
 fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and ethylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit of\nits own book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit from\nMelinder's book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -844,7 +844,7 @@ fluid.ethylene_glycol_mass_fraction_for_freezing fluid_ethylene_glycol_mass_frac
 fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and ethylene glycol."
     "`c = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nof its own book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nfrom Melinder's book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -855,7 +855,7 @@ fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision
 fluid.ethylene_glycol_thermal_conductivity fluid_ethylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and ethylene glycol."
     "`k = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nof its own book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nfrom Melinder's book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -899,7 +899,7 @@ fluid.propylene_glycol_concentrate_share fluid_propylene_glycol_concentrate_shar
 fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
     "Density of a mix of water and propylene glycol."
     "`d = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit of its own book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -910,7 +910,7 @@ fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
 fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and propylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit of\nits own book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit from\nMelinder's book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -944,7 +944,7 @@ fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_co
 fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temperature revision 1 {
     "Temperature at which a mix of water and propylene glycol begins to freeze."
     "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5"
-    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit of its own book lies within 1.81 K. Without glycol it gives 273.1249 K."
+    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit from Melinder's book lies within 1.81 K. Without glycol it gives 273.1249 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -975,7 +975,7 @@ fluid.propylene_glycol_mass_fraction_for_freezing fluid_propylene_glycol_mass_fr
 fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and propylene glycol."
     "`c = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give up to 0.8 % more; a second fit of its own book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give up to 0.8 % more; a second fit from Melinder's book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -986,7 +986,7 @@ fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revisi
 fluid.propylene_glycol_thermal_conductivity fluid_propylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and propylene glycol."
     "`k = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit of its own book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit from Melinder's book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -1029,6 +1029,38 @@ mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1
     -> .rear_load Force "" "load of the rear axle, both wheels together"
 }
 #[cfg(feature = "mass")]
+mass.centre_of_gravity_height_by_tilt mass_centre_of_gravity_height_by_tilt revision 1 {
+    "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
+    "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
+    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
+    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
+    tilted_mass: Mass "m_2" "`m_2`, scale reading of the axle that stays down, with the other one raised"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
+    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
+    lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
+    -> Length "h" "Height above the ground, vehicle level."
+}
+#[cfg(feature = "mass")]
+mass.centre_of_gravity_height_by_tilt_over_tyres mass_centre_of_gravity_height_by_tilt_over_tyres revision 1 {
+    "Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."
+    "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`"
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_axle_tyre_rate <= 1000000000`\n- `1 <= raised_axle_tyre_rate <= 1000000000`\n\nAs `mass::centre_of_gravity_height_by_tilt`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres."
+    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM"
+    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
+    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
+    tilted_mass: Mass "m_2" "`m_2`, scale reading of the axle that stays down, with the other one raised"
+    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
+    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
+    lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
+    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
+    lower_axle_tyre_rate: LinearStiffness "k_1" "`k_1`, of both tyres that stay down, together: vertical rate"
+    raised_axle_tyre_rate: LinearStiffness "k_2" "`k_2`, of both tyres that are raised, together: vertical rate"
+    -> Length "H_c" "Height above the ground, vehicle level."
+}
+#[cfg(feature = "mass")]
 mass.lateral_load_transfer mass_lateral_load_transfer revision 1 {
     "Load that the outer wheels gain and the inner wheels lose in a turn, both axles together."
     "`F = m a_y h / t`"
@@ -1053,38 +1085,6 @@ mass.longitudinal_load_transfer mass_longitudinal_load_transfer revision 1 {
     wheelbase: Length "l" "`l`, front to rear axle"
     acceleration: Acceleration "a_x" "`a_x`, forward, positive for gaining speed, negative for braking"
     -> Force "F" "Load gained by the rear axle, both wheels together; negative in braking, in which the front axle gains it."
-}
-#[cfg(feature = "mass")]
-mass.raised_axle_height mass_raised_axle_height revision 1 {
-    "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
-    "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
-    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
-    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
-    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
-    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
-    -> Length "h" "Height above the ground, vehicle level."
-}
-#[cfg(feature = "mass")]
-mass.raised_axle_height_over_tyres mass_raised_axle_height_over_tyres revision 1 {
-    "Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off."
-    "`H_c = H + (m_2 - m_1) g (1 / k_1 + 1 / k_2)`, `h = r + l (m_2 - m_1) sqrt(l^2 - H_c^2) / (m H_c)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= raised_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > raised_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n- `1 <= lower_tyre_rate <= 1000000000`\n- `1 <= raised_tyre_rate <= 1000000000`\n\nAs `mass::raised_axle_height`. The tyres that stay down take more load and sink, and the raised ones rise: the vehicle leans more than the lift shows. Linear tyres."
-    "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory); standard gravity: 3rd CGPM"
-    "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
-    level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
-    raised_mass: Mass "m_2" "`m_2`, scale reading of the same axle, with the other one raised"
-    total_mass: Mass "m" "`m`, mass of the whole vehicle: all scale readings together, vehicle level"
-    wheelbase: Length "l" "`l`, front to rear axle, along the vehicle"
-    lift: Length "H" "`H`, height of the supports of the raised tyres over those of the other tyres"
-    loaded_radius: Length "r" "`r`, height of the wheel centres above the ground, vehicle level; if the axles differ, the mean, weighted with the distance to the other axle"
-    lower_tyre_rate: LinearStiffness "k_1" "`k_1`, vertical rate of the two tyres that stay down, together"
-    raised_tyre_rate: LinearStiffness "k_2" "`k_2`, vertical rate of the two tyres that are raised, together"
-    -> Length "H_c" "Height above the ground, vehicle level."
 }
 #[cfg(feature = "mass")]
 mass.sprung_centre mass_sprung_centre revision 1 {
@@ -1344,7 +1344,7 @@ spring.coil_rate spring_coil_rate revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.coil_shear_stress spring_coil_shear_stress revision 1 {
-    "Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."
+    "Peak shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl."
     "`tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`"
     "- `0 <= load <= 1000000000`\n- `0.00001 <= wire_diameter <= 1`\n- `0.00001 <= mean_diameter <= 10`\n- `mean_diameter > wire_diameter`\n\nRound wire, small pitch angle, load on the axis, elastic, residual stress of setting left out. Compare it with the maker's permissible\nshear stress at solid length, and its range with the fatigue strength of the wire; EN 13906-1 has a factor of its own (see `wahl_factor`),\nand leaves the correction away where the load is static."
     "A. M. Wahl, Mechanical Springs, 2nd ed. (1963); Shigley's Mechanical Engineering Design, ch. 10; EN 13906-1:2013 for its own rule (from memory)"
@@ -1455,7 +1455,7 @@ spring.leaf_pack_stress spring_leaf_pack_stress revision 1 {
     span: Length "L" "`L`, length from eye to eye, minus the length that the clamp of the axle holds stiff"
     full_length_leaves: Ratio "n_f" "`n_f`, whole: leaves that reach from eye to eye, the main leaf among them"
     graduated_leaves: Ratio "n_g" "`n_g`, whole: leaves that get shorter step by step"
-    -> .full_length_stress Stress "" "in the full-length leaves, at the clamp: the greatest"
+    -> .full_length_stress Stress "" "in the full-length leaves, at the clamp: the peak"
     -> .graduated_stress Stress "" "in the graduated leaves, two thirds of it; without meaning where there are none"
 }
 #[cfg(feature = "spring")]
@@ -1601,7 +1601,7 @@ spring.solid_length_closed spring_solid_length_closed revision 1 {
     "Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013, solid length of ends not ground (from memory)"
     "A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before."
     total_coils: Ratio "n_t" "`n_t`, all coils counted, the dead ones at the ends included"
-    wire_diameter: Length "d" "`d`, the greatest that the wire's tolerance allows, coating included"
+    wire_diameter: Length "d" "`d`, the largest that the wire's tolerance allows, coating included"
     -> Length "L_c" "The length at which every coil touches the next."
 }
 #[cfg(feature = "spring")]
@@ -1612,7 +1612,7 @@ spring.solid_length_closed_ground spring_solid_length_closed_ground revision 1 {
     "Shigley's Mechanical Engineering Design, Table 10-1, squared and ground; EN 13906-1:2013, solid length of ground ends (from memory)"
     "A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before."
     total_coils: Ratio "n_t" "`n_t`, all coils counted, the dead ones at the ends included"
-    wire_diameter: Length "d" "`d`, the greatest that the wire's tolerance allows, coating included"
+    wire_diameter: Length "d" "`d`, the largest that the wire's tolerance allows, coating included"
     -> Length "L_c" "The length at which every coil touches the next."
 }
 #[cfg(feature = "spring")]
@@ -1632,11 +1632,11 @@ spring.spring_rate_for_frequency spring_spring_rate_for_frequency revision 1 {
 spring.static_deflection spring_static_deflection revision 1 {
     "Deflection of a linear spring under a load, from its free length."
     "`x = F / k`"
-    "- `0 <= load`\n- `0 < tangent_rate`\n\nOnly where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead."
+    "- `0 <= load`\n- `0 < rate`\n\nOnly where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead."
     "Definition of a rate (Hooke's law)"
     ""
     load: Force "F" "`F`, load on the spring"
-    tangent_rate: LinearStiffness "k" "`k`, constant over the whole deflection"
+    rate: LinearStiffness "k" "`k`, of a linear spring, constant over the whole deflection; for a progressive spring it is only the equivalent one, the load over its deflection there"
     -> Length "x" "The deflection."
 }
 #[cfg(feature = "spring")]
@@ -1703,7 +1703,7 @@ spring.torsion_bar_rate spring_torsion_bar_rate revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.torsion_bar_stress spring_torsion_bar_stress revision 1 {
-    "Greatest shear stress in a round torsion bar, at its surface."
+    "Peak shear stress in a round torsion bar, at its surface."
     "`tau = 16 T D / (pi (D^4 - d^4))`"
     "- `-1000000000 <= torque <= 1000000000`\n- `0 <= inner_diameter <= 1`\n- `0.001 <= outer_diameter <= 1`\n- `outer_diameter > inner_diameter`\n\nA straight round bar, elastic, without presetting: a bar that is preset in one direction bears more in it and less in the other. Bending and the notch of a spline come on top."
     "Saint-Venant torsion of a circular section; Shigley's Mechanical Engineering Design, ch. 3, torsion (from memory)"

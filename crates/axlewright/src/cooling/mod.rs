@@ -13,6 +13,7 @@ mod liquid;
 #[cfg(feature = "sheet")]
 mod sheet;
 
+pub use crate::renamed::cooling::*;
 pub use cap::*;
 pub use leak::*;
 pub use liquid::*;

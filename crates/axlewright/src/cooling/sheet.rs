@@ -1,5 +1,5 @@
-use super::leak::leak_down::Trapped;
-use super::{CapTest, Coolant, LeakDown, Liquid};
+use super::leak::pressure_decay::Trapped;
+use super::{CapTest, Coolant, Liquid, PressureDecay};
 use crate::base::section::{
     About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,
     renamed, rule, same, step, sum_of,
@@ -72,7 +72,7 @@ const THE_CAP: &[&str] = &[
 ];
 /// The coolant as it is mixed.
 const THE_MIX: &[&str] = &["coolant.liquid", "coolant.volume_share", "coolant.concentrate"];
-/// Parts under a leak-down test: coolant, header tank, hoses and radiator.
+/// Parts under a pressure decay test: coolant, header tank, hoses and radiator.
 const THE_SYSTEM: &[&str] = &[
     "coolant.liquid",
     "coolant.volume_share",
@@ -224,12 +224,12 @@ const OPENS_BY_HOLDING: Rule = rule! {
     says "p_h + e where that is too high already", READING
 };
 const HAS_TO_OPEN: Rule = rule! {
-    "cap" CapTest::greatest_opening, CapTest
+    "cap" CapTest::largest_opening, CapTest
     needs { rating, rating_tolerance }
     says "p_r + t", READING
 };
 const LETS_COME: Rule = rule! {
-    "cap" CapTest::greatest_pressure, CapTest
+    "cap" CapTest::peak_pressure, CapTest
     needs { rating }
     uses { opening_pressure, holding_pressure, gauge_error, weakest_component }
     says "max(p_o + e, p_r); max(p_h + e, p_r) where that is too much already", READING
@@ -250,7 +250,7 @@ const BUILT: Rule = rule! {
 const CAP: &[Line] = &[
     spread(
         "cap.gauge_error",
-        "largest error of the tester's gauge, in the cap test and in the leak-down test",
+        "largest error of the tester's gauge, in the cap test and in the pressure decay test",
     ),
     spread(
         "cap.rating_tolerance",
@@ -267,10 +267,10 @@ const CAP: &[Line] = &[
         .by(&[by(&HAS_TO_HOLD)]),
     derived("cap.opens_at_most", GaugePressure::KIND, "pressure at which the cap has surely opened")
         .by(&[by(&OPENS), by(&OPENS_BY_HOLDING)]),
-    derived("cap.greatest_opening", GaugePressure::KIND, "pressure at which the cap has to open")
+    derived("cap.largest_opening", GaugePressure::KIND, "pressure at which the cap has to open")
         .by(&[by(&HAS_TO_OPEN)]),
     derived(
-        "cap.greatest_pressure",
+        "cap.peak_pressure",
         GaugePressure::KIND,
         "highest pressure under the cap: its opening pressure or its rating",
     )
@@ -281,7 +281,7 @@ const CAP: &[Line] = &[
         "pressure at which the vacuum valve has surely opened",
     )
     .by(&[by(&VACUUM)]),
-    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a leak-down test")
+    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a pressure decay test")
         .or(0.0, "no margin beyond its tolerance"),
 ];
 
@@ -400,7 +400,7 @@ const HEADER: &[Line] = &[
 ];
 
 const TIGHT: Rule = rule! {
-    "leak_test" LeakDown::tight_pressure, LeakDown
+    "leak_test" PressureDecay::tight_pressure, PressureDecay
     needs {
         trapped, gauge_pressure, temperature, later_temperature,
         station_pressure = "use.station_pressure",
@@ -409,10 +409,10 @@ const TIGHT: Rule = rule! {
         gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
-    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.leak_down_pressure_over_coolant", GAS
+    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.pressure_decay_tight_pressure_over_coolant", GAS
 };
 const PROVEN: Rule = rule! {
-    "leak_test" LeakDown::least_pressure, LeakDown
+    "leak_test" PressureDecay::least_pressure, PressureDecay
     needs {
         trapped, gauge_pressure, temperature, later_temperature,
         station_pressure = "use.station_pressure", allowed_loss,
@@ -422,11 +422,11 @@ const PROVEN: Rule = rule! {
         gas_volume, coolant_volume, liquid = "coolant.liquid",
         mass_fraction = "coolant.mass_fraction",
     }
-    says "cooling.leak_down_least_pressure; p_t - l where the later reading is below it already", GAS
+    says "cooling.pressure_decay_least_pressure; p_t - l where the later reading is below it already", GAS
 };
 const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";
 
-/// A leak-down test.
+/// A pressure decay test.
 const LEAK_TEST: &[Line] = &[
     choice(
         "leak_test.trapped",
@@ -500,7 +500,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "cap.opens",
             question: "Does the cap open in time?",
-            margin: Margin::AtMost { value: "cap.opens_at_most", most: "cap.greatest_opening" },
+            margin: Margin::AtMost { value: "cap.opens_at_most", most: "cap.largest_opening" },
             wanted: "wanted.cap",
             rests_on: &[],
             about: &[COOLANT, About::parts(&["cap"])],
@@ -509,7 +509,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "cap.weakest",
             question: "Does the weakest part of the system bear what the cap lets come?",
-            margin: Margin::AtMost { value: "cap.greatest_pressure", most: "cap.weakest_component" },
+            margin: Margin::AtMost { value: "cap.peak_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
             about: &[COOLANT],
@@ -527,7 +527,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "coolant.pump_inlet",
             question: "Does the coolant stay below boiling at the inlet of the pump?",
-            margin: Margin::Left { value: "coolant.pump_inlet_margin" },
+            margin: Margin::Remaining { value: "coolant.pump_inlet_margin" },
             wanted: "wanted.pump_inlet",
             rests_on: &[],
             about: &[COOLANT],
@@ -544,7 +544,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "leak_test.pumped",
-            question: "Was it pumped no higher in the leak-down test than its weakest part bears?",
+            question: "Was it pumped no higher in the pressure decay test than its weakest part bears?",
             margin: Margin::AtMost { value: "leak_test.gauge_pressure", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
@@ -553,7 +553,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "leak_test.tight",
-            question: "Did the system hold its pressure in the leak-down test?",
+            question: "Did the system hold its pressure in the pressure decay test?",
             margin: Margin::AtLeast {
                 value: "leak_test.later_gauge_pressure",
                 least: "leak_test.least_pressure",
@@ -578,7 +578,7 @@ pub const SHEET: Section = Section {
             }
         },
         model! {
-            "leak_test" "cooling.LeakDown" LeakDown in "leak_test"
+            "leak_test" "cooling.PressureDecay" PressureDecay in "leak_test"
             takes {
                 trapped, gauge_pressure, later_gauge_pressure, temperature, later_temperature,
                 station_pressure = "use.station_pressure", gauge_error = "cap.gauge_error", allowed_loss,
@@ -588,6 +588,8 @@ pub const SHEET: Section = Section {
         },
     ],
     renamed: &[
+        renamed("cap.greatest_opening", "cap.largest_opening"),
+        renamed("cap.greatest_pressure", "cap.peak_pressure"),
         renamed("coolant.cap", "coolant.header_pressure"),
         renamed("coolant.hottest_coolant", "coolant.hottest"),
         Renamed {

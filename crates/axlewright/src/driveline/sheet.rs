@@ -308,7 +308,7 @@ const GRIP: &[Line] = &[
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "grip.loaded_radius"])]),
 ];
 
-/// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is greatest.
+/// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is largest.
 const GEARBOX: &[Line] = &[
     ratio("gearbox.ratios[]", "ratios of the gears, first to top").list(12),
     ratio("gearbox.reverse_ratio", "ratio of reverse gear"),
@@ -415,15 +415,11 @@ const SPEEDS: &[Line] = &[
         "driveline.engine_speed",
         &["use.cruise_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
     )]),
-    derived(
-        "driveline.greatest_engine_speed",
-        AngularVelocity::KIND,
-        "engine speed at top speed in top gear",
-    )
-    .by(&[step(
-        "driveline.engine_speed",
-        &["use.greatest_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
-    )]),
+    derived("driveline.peak_engine_speed", AngularVelocity::KIND, "engine speed at top speed in top gear")
+        .by(&[step(
+            "driveline.engine_speed",
+            &["use.peak_speed", "gearbox.top_ratio", "final_drive.ratio", "driveline.effective_radius"],
+        )]),
     derived("driveline.crawl_ratio", Ratio::KIND, "first gear, low range and axle together").by(&[step(
         "driveline.crawl_ratio",
         &["gearbox.first_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
@@ -462,7 +458,7 @@ const SPEEDS: &[Line] = &[
     derived(
         "driveline.wheel_power",
         Power::KIND,
-        "at the driven wheels, high range, of the engine's greatest",
+        "at the driven wheels, high range, of the peak power of the engine",
     )
     .by(&[step("engine.wheel_power", &["engine.peak_power", "driveline.efficiency"])]),
 ];
@@ -684,7 +680,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "driveline.red_line",
             question: "Does the engine stay below its red line at top speed?",
-            margin: Margin::AtMost { value: "driveline.greatest_engine_speed", most: "engine.red_line" },
+            margin: Margin::AtMost { value: "driveline.peak_engine_speed", most: "engine.red_line" },
             wanted: "wanted.engine_speed_margin",
             rests_on: &[],
             about: &[About::parts(&["engine"])],
@@ -701,6 +697,9 @@ pub const SHEET: Section = Section {
         },
     ],
     models: &[TORQUE_PATH],
-    renamed: &[renamed("driveline.loaded_radius", "grip.loaded_radius")],
+    renamed: &[
+        renamed("driveline.loaded_radius", "grip.loaded_radius"),
+        renamed("driveline.greatest_engine_speed", "driveline.peak_engine_speed"),
+    ],
     also: ALSO,
 };

@@ -4,7 +4,7 @@
 //! (m³), `p` pressure (Pa), `R` pressure ratio (no unit), `e` efficiency (no unit).
 
 mod boost_pressure_ratio;
-mod charge_temperature;
+mod compressor_outlet_temperature;
 mod displacement;
 mod mean_effective_pressure;
 mod mean_piston_speed;
@@ -15,8 +15,9 @@ mod torque;
 mod torque_curve;
 mod wheel_power;
 
+pub use crate::renamed::engine::*;
 pub use boost_pressure_ratio::boost_pressure_ratio;
-pub use charge_temperature::charge_temperature;
+pub use compressor_outlet_temperature::compressor_outlet_temperature;
 pub use displacement::displacement;
 pub use mean_effective_pressure::{mean_effective_pressure_four_stroke, mean_effective_pressure_two_stroke};
 pub use mean_piston_speed::mean_piston_speed;

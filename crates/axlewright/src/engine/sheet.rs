@@ -178,12 +178,12 @@ const CHARGE: &[Line] = &[
         &["engine.boost_pressure", "use.station_pressure", "engine.inlet_loss"],
     )]),
     derived(
-        "engine.charge_temperature",
+        "engine.compressor_outlet_temperature",
         Temperature::KIND,
-        "charge temperature behind the compressor, before a charge cooler",
+        "temperature of the charge at the outlet of the compressor, before a charge cooler",
     )
     .by(&[step(
-        "engine.charge_temperature",
+        "engine.compressor_outlet_temperature",
         &["engine.inlet_temperature", "engine.pressure_ratio", "engine.compressor_efficiency"],
     )]),
 ];
@@ -203,6 +203,9 @@ pub const SHEET: Section = Section {
     models: &[model! {
         "engine.curve" "engine.TorqueCurve" TorqueCurve in "engine.curve" takes { points = "engine.curve[*]" }
     }],
-    renamed: &[renamed("engine.curve[].speed", "engine.curve[].engine_speed")],
+    renamed: &[
+        renamed("engine.curve[].speed", "engine.curve[].engine_speed"),
+        renamed("engine.charge_temperature", "engine.compressor_outlet_temperature"),
+    ],
     ..Section::EMPTY
 };

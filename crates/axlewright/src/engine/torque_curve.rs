@@ -324,7 +324,7 @@ mod tests {
     }
 
     #[test]
-    fn a_falling_line_has_its_greatest_power_at_half_of_its_end() {
+    fn a_falling_line_has_its_peak_power_at_half_of_its_end() {
         // T = 300 (1 - w / 6000 rpm): P is a parabola with its top at 3000 rpm.
         let peaks = curve(&[(0.0, 300.0), (2000.0, 200.0), (6000.0, 0.0)]).unwrap().peaks().unwrap();
         assert_relative_eq!(peaks.peak_power_speed.in_::<rpm>(), 3000.0, max_relative = 1e-6);
@@ -338,7 +338,7 @@ mod tests {
 
     #[test]
     fn a_peak_on_the_edge_of_a_search_step_is_found() {
-        // T = 3 - w / 2 in SI: P = 3 w - w^2 / 2 is greatest, 4.5 W, at 3 rad/s.
+        // T = 3 - w / 2 in SI: P = 3 w - w^2 / 2 peaks, 4.5 W, at 3 rad/s.
         for points in [&[(0.0, 3.0), (6.0, 0.0)][..], &[(0.0, 3.0), (2.0, 2.0), (6.0, 0.0)]] {
             let points: Vec<_> =
                 points.iter().map(|(w, t)| (AngularVelocity::from_si(*w), Torque::from_si(*t))).collect();

@@ -12,6 +12,7 @@ mod parts_list;
 #[cfg(feature = "sheet")]
 mod sheet;
 
+pub use crate::renamed::mass::*;
 pub use centre::*;
 pub use loads::*;
 pub use parts_list::{MassPart, MassTotal, PartsList};

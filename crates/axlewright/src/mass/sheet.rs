@@ -183,7 +183,7 @@ pub const SHEET: Section = Section {
         line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.49, "common practice, no source: within one percent of half"),
-        line("wanted.diagonal_high", Ratio::KIND, "greatest diagonal share")
+        line("wanted.diagonal_high", Ratio::KIND, "largest diagonal share")
             .within(0.0, 1.0, "definition: a share")
             .or(0.51, "common practice, no source: within one percent of half"),
         line("wanted.diagonal_margin", Ratio::KIND, "wanted margin of the diagonal share inside its band")

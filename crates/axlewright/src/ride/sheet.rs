@@ -98,7 +98,7 @@ const LINES: [Line; 14] = [
         "ride.flat_ride_cycles",
         &["front.ride_frequency", "rear.ride_frequency", "vehicle.wheelbase", "use.cruise_speed"],
     )]),
-    line("wanted.ride_acceleration", Acceleration::KIND, "greatest weighted acceleration").above(
+    line("wanted.ride_acceleration", Acceleration::KIND, "largest weighted acceleration").above(
         0.0,
         1000.0,
         "plausibility limit: nobody bears 100 g",

@@ -41,7 +41,7 @@ pub struct Answer {
     pub value: f64,
     /// The least that is allowed; NaN where there is no least, or it is not known.
     pub low: f64,
-    /// The greatest that is allowed; NaN where there is no greatest, or it is not known.
+    /// The largest value that is allowed; NaN where there is no upper limit, or it is not known.
     pub high: f64,
     /// Kind of value and limits.
     pub kind: &'static Kind,
@@ -166,7 +166,7 @@ fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
     let value = |slot: Slot| values[usize::from(slot)];
     let (of, low, high) = match finding.margin {
         MarginSlots::Ratio { capacity, demand } => (demand, f64::NAN, value(capacity)),
-        MarginSlots::Left { value: of } => (of, 0.0, f64::NAN),
+        MarginSlots::Remaining { value: of } => (of, 0.0, f64::NAN),
         MarginSlots::AtLeast { value: of, least } => (of, value(least), f64::NAN),
         MarginSlots::AtMost { value: of, most } => (of, f64::NAN, value(most)),
         MarginSlots::Band { value: of, low, high } => (of, value(low), value(high)),
@@ -182,7 +182,7 @@ fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
         kind: value_kind(of),
         form: match finding.margin {
             MarginSlots::Ratio { .. } => "ratio",
-            MarginSlots::Left { .. } | MarginSlots::AtLeast { .. } | MarginSlots::AtMost { .. } => {
+            MarginSlots::Remaining { .. } | MarginSlots::AtLeast { .. } | MarginSlots::AtMost { .. } => {
                 "difference"
             }
             MarginSlots::Band { .. } => "place in a band",

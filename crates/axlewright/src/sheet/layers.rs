@@ -26,7 +26,7 @@ fn named(section: &'static Section) -> Vec<String> {
     for finding in section.findings {
         match finding.margin {
             Margin::Ratio { capacity, demand } => [capacity, demand].iter().for_each(|path| add(path)),
-            Margin::Left { value } => add(value),
+            Margin::Remaining { value } => add(value),
             Margin::AtLeast { value, least } => [value, least].iter().for_each(|path| add(path)),
             Margin::AtMost { value, most } => [value, most].iter().for_each(|path| add(path)),
             Margin::Band { value, low, high } => [value, low, high].iter().for_each(|path| add(path)),
@@ -148,7 +148,7 @@ mod tests {
     const ASKED: Finding = Finding {
         path: "axle.coil_question",
         question: "",
-        margin: Margin::Left { value: "axle.coil.length" },
+        margin: Margin::Remaining { value: "axle.coil.length" },
         wanted: "wanted.coil",
         rests_on: &[],
         about: &[],
@@ -178,7 +178,7 @@ mod tests {
             "axle.arm.eye",
             &Section {
                 lines: &OWN,
-                findings: &[Finding { margin: Margin::Left { value: "axle.arm.eye" }, ..ASKED }],
+                findings: &[Finding { margin: Margin::Remaining { value: "axle.arm.eye" }, ..ASKED }],
                 ..Section::EMPTY
             },
         ),

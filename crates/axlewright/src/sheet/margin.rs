@@ -10,14 +10,14 @@ pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 
     if finding.rests_on.iter().any(|slot| value(*slot).is_nan()) {
         return f64::NAN;
     }
-    left(finding.margin, value)
+    remaining(finding.margin, value)
 }
 
 /// Remaining amount to a limit.
-pub(super) fn left(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
+pub(super) fn remaining(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> f64 {
     match margin {
         MarginSlots::Ratio { capacity, demand } => over(value(capacity), value(demand)),
-        MarginSlots::Left { value: of } => value(of),
+        MarginSlots::Remaining { value: of } => value(of),
         MarginSlots::AtLeast { value: of, least } => less(value(of), value(least)),
         MarginSlots::AtMost { value: of, most } => less(value(most), value(of)),
         MarginSlots::Band { value: of, low, high } => {
@@ -70,7 +70,7 @@ static PRESSURE_DIFFERENCE: Kind = Kind { metric: "kPa", ..*Stress::KIND };
 pub(super) fn margin_kind(finding: &FindingInfo) -> &'static Kind {
     match finding.margin {
         MarginSlots::Ratio { .. } => crate::units::Ratio::KIND,
-        MarginSlots::Left { value }
+        MarginSlots::Remaining { value }
         | MarginSlots::AtLeast { value, .. }
         | MarginSlots::AtMost { value, .. }
         | MarginSlots::Band { value, .. } => difference(value_kind(value)),

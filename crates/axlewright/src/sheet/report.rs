@@ -145,7 +145,7 @@ impl Answer {
     fn is_at_least(&self) -> bool {
         let graph = Graph::get();
         let margin = graph.finding(self.path).map(|at| graph.findings[at].margin);
-        matches!(margin, Some(MarginSlots::AtLeast { .. } | MarginSlots::Left { .. }))
+        matches!(margin, Some(MarginSlots::AtLeast { .. } | MarginSlots::Remaining { .. }))
     }
 
     /// The margin and what is wanted: `1.34 (wanted 1.25)`.

@@ -6,7 +6,7 @@
 
 use super::Sheet;
 use super::graph::{FindingInfo, Graph, Slot};
-use super::margin::{left, margin, nearer};
+use super::margin::{margin, nearer, remaining};
 use super::plan::Plan;
 use crate::base::text::Form;
 
@@ -77,7 +77,7 @@ pub(super) fn changes(
                 let edge = nearer(of.margin, |slot| values[usize::from(slot)]);
                 let margin = |values: &[f64]| match margin(of, |slot| values[usize::from(slot)]) {
                     known if known.is_nan() => f64::NAN,
-                    _ => left(edge, |slot| values[usize::from(slot)]),
+                    _ => remaining(edge, |slot| values[usize::from(slot)]),
                 };
                 let (up, down) = (margin(&above), margin(&below));
                 let half = match (up.is_nan(), down.is_nan()) {

@@ -5,7 +5,7 @@ use super::wheel::measured::{
 use super::wheel::travel::{AtWheel, Bind, Bump, Carried, Mounting};
 use crate::base::section::{
     About, Finding, Line, Margin, Rule, Section, by, choice, derived, difference_of, fields, joined, line,
-    mean_of, model, negative_of, pick, quotient_of, rule, same, step, sum_of, words,
+    mean_of, model, negative_of, pick, quotient_of, renamed, rule, same, step, sum_of, words,
 };
 use crate::units::{
     Damping, Density, Energy, Force, Frequency, Length, LinearStiffness, Quantity, Ratio, RatioPerLength,
@@ -118,8 +118,8 @@ const DAMPER_TRAVEL: Rule = rule! {
     takes { bump_end, droop_end, stroke, motion_ratio }
     says "z_c - z_o of the linkage; h / r_d where it is not drawn", TRAVEL
 };
-const DROOP_LEFT: Rule = rule! {
-    "axle.spring" Droop::left, Droop
+const DROOP_REMAINING: Rule = rule! {
+    "axle.spring" Droop::remaining, Droop
     takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, motion_ratio }
     says "z = -z_o of the linkage; (L_d - L) / r where it is not drawn", TRAVEL
 };
@@ -128,14 +128,14 @@ const COIL_TRAVEL: Rule = rule! {
     takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", motion_ratio }
     says "(L - L_c - s) / r", TRAVEL
 };
-const BUMP_LEFT: Rule = rule! {
-    "axle" Bump::left, Bump
+const BUMP_REMAINING: Rule = rule! {
+    "axle" Bump::remaining, Bump
     takes {
-        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_left, bump_stop_travel, bump_clearance,
+        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_remaining, bump_stop_travel, bump_clearance,
         motion_ratio = "axle.spring.motion_ratio",
     }
     says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
-        "definition: travel left is the least of what ends it"
+        "definition: remaining travel is the least of what ends it"
 };
 const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
@@ -146,13 +146,13 @@ const BIND: Rule = rule! {
     says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
 };
 const COMPRESSION: Rule = rule! {
-    "axle.spring" Compression::greatest, Compression
+    "axle.spring" Compression::largest, Compression
     takes { free_length, shortest }
     says "L_0 - L_c - s", LENGTHS
 };
-const GREATEST_FORCE: Rule = rule! {
+const LARGEST_FORCE: Rule = rule! {
     "axle.spring" Compressed::force, Compressed
-    takes { rate, greatest_compression }
+    takes { rate, largest_compression }
     says "k (L_0 - L_c - s)", "Hooke's law; a linear spring"
 };
 const BUCKLING: Rule = rule! {
@@ -169,10 +169,10 @@ fields!(OnOneAxis { mounting, motion_ratio });
 fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
 fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
-fields!(Bump { coil_travel, damper_travel, droop_left, bump_stop_travel, bump_clearance, motion_ratio });
+fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
-fields!(Compressed { rate, greatest_compression });
+fields!(Compressed { rate, largest_compression });
 fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });
 fields!(Corner {
     rate,
@@ -394,7 +394,7 @@ const DAMPER: &[Line] = &[
 ];
 
 /// Remaining travel, and the load of the spring at its shortest.
-const TRAVEL_LEFT: &[Line] = &[
+const TRAVEL_REMAINING: &[Line] = &[
     length(
         "axle.bump_stop_travel",
         "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
@@ -408,9 +408,9 @@ const TRAVEL_LEFT: &[Line] = &[
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&[]),
-    derived("axle.droop_left", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
+    derived("axle.droop_remaining", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
-            by(&DROOP_LEFT),
+            by(&DROOP_REMAINING),
             negative_of(&["axle.damper.droop_end"], DRAWN),
         ],
     ),
@@ -423,8 +423,8 @@ const TRAVEL_LEFT: &[Line] = &[
         same(&["axle.spring.bump_end"], DRAWN),
         by(&COIL_TRAVEL),
     ]),
-    derived("axle.bump_left", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
-        by(&BUMP_LEFT),
+    derived("axle.bump_remaining", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
+        by(&BUMP_REMAINING),
     ]),
     derived(
         "axle.spring.bind_margin",
@@ -435,12 +435,12 @@ const TRAVEL_LEFT: &[Line] = &[
     derived("axle.spring.captive_margin", Length::KIND, "compression of the spring at full droop")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.droop_length"], LENGTHS)]),
     derived(
-        "axle.spring.greatest_compression",
+        "axle.spring.largest_compression",
         Length::KIND,
         "compression of the spring at its least gaps, from its free length",
     )
     .by(&[by(&COMPRESSION)]),
-    derived("axle.spring.greatest_force", Force::KIND, "force of the spring at its least gaps").by(&[by(&GREATEST_FORCE)]),
+    derived("axle.spring.largest_force", Force::KIND, "force of the spring at its least gaps").by(&[by(&LARGEST_FORCE)]),
     derived(
         "axle.spring.stress",
         Stress::KIND,
@@ -449,7 +449,7 @@ const TRAVEL_LEFT: &[Line] = &[
     .by(&[
         step(
             "spring.coil_shear_stress",
-            &["axle.spring.greatest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
+            &["axle.spring.largest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
         ),
     ]),
 ];
@@ -461,7 +461,7 @@ const SHAPE: &[Line] = &[
         &["axle.spring.wire_diameter", "axle.spring.mean_diameter", "axle.spring.active_coils", "axle.spring.shear_modulus", "axle.spring.density"],
     )]),
     derived("axle.spring.stored_energy", Energy::KIND, "force of the spring at its least gaps")
-        .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.greatest_compression"])]),
+        .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.largest_compression"])]),
     choice("axle.spring.guide", &["none", "rod_or_sleeve"], "guide against buckling"),
     line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
@@ -578,7 +578,7 @@ const LINES: usize = SPRING.len()
     + AT_RIDE.len()
     + RATES.len()
     + DAMPER.len()
-    + TRAVEL_LEFT.len()
+    + TRAVEL_REMAINING.len()
     + SHAPE.len()
     + DAMPING.len()
     + WANTED.len();
@@ -597,7 +597,7 @@ const ADJUSTABLE: [About; 2] =
 
 /// Lines and findings of the sheet on springs and dampers.
 pub const SHEET: Section = Section {
-    lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_LEFT, SHAPE, DAMPING, WANTED]),
+    lines: &joined::<_, LINES>(&[SPRING, AT_RIDE, RATES, DAMPER, TRAVEL_REMAINING, SHAPE, DAMPING, WANTED]),
     findings: &[
         Finding {
             path: "axle.frequency",
@@ -653,8 +653,8 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.bump",
-            question: "Is there travel left in bump?",
-            margin: Margin::Left { value: "axle.bump_left" },
+            question: "Is there travel remaining in bump?",
+            margin: Margin::Remaining { value: "axle.bump_remaining" },
             wanted: "wanted.bump",
             rests_on: &[],
             about: &[],
@@ -662,8 +662,8 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.droop",
-            question: "Is there travel left in droop?",
-            margin: Margin::Left { value: "axle.droop_left" },
+            question: "Is there travel remaining in droop?",
+            margin: Margin::Remaining { value: "axle.droop_remaining" },
             wanted: "wanted.droop",
             rests_on: &[],
             about: &[],
@@ -672,7 +672,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.coil_bind",
             question: "Does the damper stop before the coils bind?",
-            margin: Margin::Left { value: "axle.spring.bind_margin" },
+            margin: Margin::Remaining { value: "axle.spring.bind_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
             about: &[COIL],
@@ -681,7 +681,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.captive",
             question: "Does the spring stay captive at full droop?",
-            margin: Margin::Left { value: "axle.spring.captive_margin" },
+            margin: Margin::Remaining { value: "axle.spring.captive_margin" },
             wanted: "wanted.spring_margin",
             rests_on: &[],
             about: &[COIL],
@@ -691,7 +691,7 @@ pub const SHEET: Section = Section {
             path: "axle.buckling",
             question: "Does the spring stay straight down to its least gaps?",
             margin: Margin::AtMost {
-                value: "axle.spring.greatest_compression",
+                value: "axle.spring.largest_compression",
                 most: "axle.spring.buckling_deflection",
             },
             wanted: "wanted.spring_margin",
@@ -718,5 +718,11 @@ pub const SHEET: Section = Section {
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }
     }],
+    renamed: &[
+        renamed("axle.bump_left", "axle.bump_remaining"),
+        renamed("axle.droop_left", "axle.droop_remaining"),
+        renamed("axle.spring.greatest_compression", "axle.spring.largest_compression"),
+        renamed("axle.spring.greatest_force", "axle.spring.largest_force"),
+    ],
     ..Section::EMPTY
 };

@@ -58,7 +58,7 @@ pub(super) const ALSO: &[Also] = &[
         gives(&on_leaves::DAMPER, "bump"),
     ]),
     also("axle.bump_clearance").measured_on(&["axle.leaf"]),
-    also("axle.bump_left").by(&[by(&on_leaves::BUMP_LEFT)]),
+    also("axle.bump_remaining").by(&[by(&on_leaves::BUMP_REMAINING)]),
     also("axle.spring.stress").by(&[same(&["axle.leaf.stress"], LEAF)]),
     also("axle.coil_bind").about(COIL_SPRUNG),
     also("axle.captive").about(COIL_SPRUNG),

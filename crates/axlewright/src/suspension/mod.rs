@@ -41,6 +41,7 @@ mod sheet;
 mod tests;
 
 pub use independent::*;
+pub use crate::renamed::suspension::*;
 pub use kinematics::TravelRange;
 pub use leaf_axle::*;
 pub use live_axle::*;

@@ -9,7 +9,7 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_LEFT, LINKAGE_LEFT, NO_ANGLE, NO_FORCE, NO_LENGTH,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_REMAINING, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH,
     REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
@@ -118,17 +118,17 @@ const ENDS: &[Line] = &[
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
         .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
-    line("axle.linkage_left", Length::KIND, "remaining travel of the linkage itself if another part ends it")
+    line("axle.linkage_remaining", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()
-        .by(&[by(&LINKAGE_LEFT)]),
+        .by(&[by(&LINKAGE_REMAINING)]),
     rack("front.rack_travel", "travel of the rack to either side, from its middle to lock"),
     rack("rear.rack_travel", "travel of the rear rack to either side, for steered rear wheels")
         .or(0.0, "a rear axle that is not steered"),
-    angle("axle.joint_left", "remaining lean of the first joint at its limit, over travel and lock; of a shackle, until it is in line with its spring")
+    angle("axle.joint_remaining", "remaining lean of the first joint at its limit, over travel and lock; of a shackle, until it is in line with its spring")
         .first_hand()
-        .by(&[by(&wishbone::JOINT_LEFT), by(&strut::JOINT_LEFT), by(&JOINT_LEFT),
-        same(&["axle.leaf.shackle_left"], SEE_LEAF)]),
+        .by(&[by(&wishbone::JOINT_REMAINING), by(&strut::JOINT_REMAINING), by(&JOINT_REMAINING),
+        same(&["axle.leaf.shackle_remaining"], SEE_LEAF)]),
 ];
 
 /// Braking on the linkage.
@@ -167,14 +167,14 @@ const TOGETHER: &[Line] = &[
         .by(&[same(&["front.roll_steer"], UNDERSTEER)]),
     derived("rear.roll_understeer", Ratio::KIND, "roll steer of the rear, positive if it steers into the turn")
         .by(&[negative_of(&["rear.roll_steer"], UNDERSTEER)]),
-    line("axle.lateral_shift", Length::KIND, "greatest shift of a live axle to either side between full droop and full bump, from ride height")
+    line("axle.lateral_shift", Length::KIND, "peak shift of a live axle to either side between full droop and full bump, from ride height")
         .within(0.0, 100.0, "definition: to either side")
         .first_hand()
-        .by(&[gives(&on_links::OVER_TRAVEL, "lateral_shift"), gives(&on_leaves::OVER_TRAVEL, "lateral_shift"), by(&NO_LENGTH).lacking("a live axle needs lateral_shift, or the points of what holds it, bump_left, droop_left and spring_base")]),
-    line("axle.pinion_angle_change", Angle::KIND, "greatest turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
+        .by(&[gives(&on_links::OVER_TRAVEL, "lateral_shift"), gives(&on_leaves::OVER_TRAVEL, "lateral_shift"), by(&NO_LENGTH).lacking("a live axle needs lateral_shift, or the points of what holds it, bump_remaining, droop_remaining and spring_base")]),
+    line("axle.pinion_angle_change", Angle::KIND, "peak turn of a live axle about its own length between full droop and full bump, from ride height: its pinion turns with it")
         .within(0.0, 1.6, "definition: to either side")
         .first_hand()
-        .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_left, droop_left and spring_base")]),
+        .by(&[gives(&on_links::OVER_TRAVEL, "pinion_angle_change"), gives(&on_leaves::OVER_TRAVEL, "pinion_angle_change"), by(&NO_ANGLE).lacking("a live axle needs pinion_angle_change, or the points of what holds it, bump_remaining, droop_remaining and spring_base")]),
     derived("axle.cross_roll", Angle::KIND, "roll of a live axle with one side at its stop in bump and the other fully drooped")
         .by(&[gives(&on_links::OVER_TRAVEL, "crossed_roll")]),
     line("front.drive_share", Ratio::KIND, "share of the whole driving force at the front axle")
@@ -201,19 +201,19 @@ const BIND: &[Line] = &[
         .by(&[gives(&on_links::FREE, "redundant")]),
     derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "roll stiffness of links that bind, at ride height, in addition to that of springs and bar")
         .by(&[gives(&on_links::AT_RIDE, "bind_roll_stiffness")]),
-    derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the greatest at full bump and droop and crossed")
+    derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the largest at full bump and droop and crossed")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_misfit")]),
-    derived("axle.linkage_bind_force", Force::KIND, "greatest tension or compression of a link by that, where bushes give")
+    derived("axle.linkage_bind_force", Force::KIND, "peak tension or compression of a link by that, where bushes give")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_force")]),
-    derived("axle.least_joint_left", Angle::KIND, "remaining lean of the first joint of the links at its limit, at full bump and droop and crossed")
-        .by(&[gives(&on_links::OVER_TRAVEL, "joint_left")]),
-    line("axle.bind_force", Force::KIND, "greatest tension or compression of a link that binds, over travel and crossed")
+    derived("axle.least_joint_remaining", Angle::KIND, "remaining lean of the first joint of the links at its limit, at full bump and droop and crossed")
+        .by(&[gives(&on_links::OVER_TRAVEL, "joint_remaining")]),
+    line("axle.bind_force", Force::KIND, "peak tension or compression of a link that binds, over travel and crossed")
         .within(0.0, 1e9, "definition: to either side")
         .first_hand()
         .by(&[
             by(&BIND_FORCE),
             by(&BESIDE_LEAVES),
-            by(&NO_FORCE).lacking("a live axle needs bind_force, or the points of what holds it, bump_left, droop_left and spring_base"),
+            by(&NO_FORCE).lacking("a live axle needs bind_force, or the points of what holds it, bump_remaining, droop_remaining and spring_base"),
         ]),
     line("axle.wind_up_angle", Angle::KIND, "turn of a live axle's housing under its drive torque at ride height, by which its front rises")
         .within(0.0, 1.6, "definition: by how much its front rises")
@@ -289,9 +289,9 @@ const WANTED: &[Line] = &[
     .or(0.01, "common practice, no source: 10 mm"),
     share("wanted.roll_understeer_low", "least steer of an axle over its roll, positive to understeer")
         .or(-0.05, "common practice, no source: a twentieth of the roll to oversteer is hardly felt"),
-    share("wanted.roll_understeer_high", "greatest steer of an axle over its roll, positive to understeer")
+    share("wanted.roll_understeer_high", "largest steer of an axle over its roll, positive to understeer")
         .or(0.15, "common practice, no source: beyond that bumps on one side steer the vehicle"),
-    line("wanted.lateral_shift", Length::KIND, "greatest shift of a live axle to either side that is borne")
+    line("wanted.lateral_shift", Length::KIND, "largest shift of a live axle to either side that is borne")
         .within(0.0, 100.0, "definition: to either side")
         .or(0.01, "common practice, no source: 10 mm"),
     line("wanted.lateral_shift_margin", Length::KIND, "wanted margin of the lateral shift below its limit")
@@ -300,14 +300,14 @@ const WANTED: &[Line] = &[
     line(
         "wanted.pinion_angle_change",
         Angle::KIND,
-        "greatest turn of the pinion over travel that the propeller shaft's joints bear",
+        "largest turn of the pinion over travel that the propeller shaft's joints bear",
     )
     .within(0.0, 1.6, "definition: to either side")
     .or(3_f64.to_radians(), "common practice, no source: 3 deg from the angle that was set"),
     line("wanted.pinion_angle_margin", Angle::KIND, "wanted margin of the pinion's turn below its limit")
         .margin(1.6)
         .or(0.0, "no margin beyond the limit itself"),
-    line("wanted.bind_share", Ratio::KIND, "greatest share of what the links bear that binding may take")
+    line("wanted.bind_share", Ratio::KIND, "largest share of what the links bear that binding may take")
         .above(0.0, 1.0, "definition: a part is short of what it does not bear")
         .or(1.0, "definition: all of it"),
     line("wanted.bind_margin", Ratio::KIND, "wanted margin of the binding share below its limit")
@@ -323,11 +323,11 @@ const WANTED: &[Line] = &[
     line(
         "wanted.anti_squat_high",
         Ratio::KIND,
-        "greatest share of the squat under drive that the linkage of the rear should hold",
+        "largest share of the squat under drive that the linkage of the rear should hold",
     )
     .within(-100.0, 100.0, SHARES)
     .or(1.0, "common practice, no source: beyond that the rear rises under drive and the wheels hop"),
-    line("wanted.wind_up", Angle::KIND, "greatest turn of an axle's housing under its drive torque")
+    line("wanted.wind_up", Angle::KIND, "largest turn of an axle's housing under its drive torque")
         .within(0.0, 1.6, "definition: to either side")
         .or(
             4_f64.to_radians(),
@@ -336,7 +336,7 @@ const WANTED: &[Line] = &[
     line("wanted.wind_up_margin", Angle::KIND, "wanted margin of the wind-up below its limit")
         .margin(1.6)
         .or(0.0, "no margin beyond the limit itself"),
-    line("wanted.roll_gradient", RollGradient::KIND, "greatest roll of the body over lateral acceleration")
+    line("wanted.roll_gradient", RollGradient::KIND, "largest roll of the body over lateral acceleration")
         .above(0.0, 1.0, "plausibility limit: no body leans more than 560 deg/g"),
     line(
         "wanted.roll_gradient_margin",
@@ -352,7 +352,7 @@ const WANTED: &[Line] = &[
     .or(0.0, "common practice, no source: no tendency to oversteer at the limit, tyres alike all round"),
     share(
         "wanted.front_share_high",
-        "greatest share of the front axle in the load transfer, over its share of the weight",
+        "largest share of the front axle in the load transfer, over its share of the weight",
     )
     .or(0.1, "common practice, no source: ten points push the front wide before it helps"),
 ];
@@ -432,7 +432,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.joints",
             question: "Do joints and shackles keep within their lean over travel and lock?",
-            margin: Margin::Left { value: "axle.joint_left" },
+            margin: Margin::Remaining { value: "axle.joint_remaining" },
             wanted: "wanted.joint_margin",
             rests_on: &[],
             about: &[ACROSS],
@@ -441,7 +441,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.linkage_range",
             question: "Does the linkage go further than the stops let it?",
-            margin: Margin::Left { value: "axle.linkage_left" },
+            margin: Margin::Remaining { value: "axle.linkage_remaining" },
             wanted: "wanted.linkage_margin",
             rests_on: &[],
             about: &[ACROSS],
@@ -554,6 +554,10 @@ pub const SHEET: Section = Section {
         leaf::MODEL,
     ],
     renamed: &[
+        renamed("axle.joint_left", "axle.joint_remaining"),
+        renamed("axle.least_joint_left", "axle.least_joint_remaining"),
+        renamed("axle.linkage_left", "axle.linkage_remaining"),
+        renamed("axle.leaf.shackle_left", "axle.leaf.shackle_remaining"),
         renamed("axle.leaf.width", "axle.leaf.leaves.leaf_width"),
         renamed("axle.leaf.thickness", "axle.leaf.leaves.leaf_thickness"),
         renamed("axle.leaf.full_length_leaves", "axle.leaf.leaves.full_length_leaves"),

@@ -42,7 +42,7 @@ use core::f64::consts::PI;
 pub fn bolt_circle_diameter(adjacent_stud_spacing: Length, studs: Ratio) -> Result<Length> {
     valid! {
         adjacent_stud_spacing: 0.001 <= .. <= 10 ; "plausibility limit: studs stand between 1 mm and 10 m apart";
-        studs: 3 <= .. <= 10 ; "common practice, no source: wheels are held by 3 to 10 studs";
+        studs: 3 <= .. <= 10 ; "plausibility limit: wheels are held by 3 to 10 studs";
     }
     whole("studs", studs)?;
     let (half_chord, _) = sine_cosine(PI / studs.si());

@@ -3,7 +3,7 @@ use crate::Result;
 use crate::base::section::rule::Marked;
 use crate::base::section::{
     About, Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking,
-    part, pick, rule, same, step,
+    part, pick, renamed, rule, same, step,
 };
 use crate::units::{
     Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
@@ -163,7 +163,7 @@ const SERVICE: &[Line] = &[
     )
     .above(0.0, 300.0, "plausibility limit: no road vehicle is faster than 300 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
-    line("use.greatest_speed", Velocity::KIND, "road speed that is never exceeded").above(
+    line("use.peak_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
         300.0,
         "plausibility limit: no road vehicle is faster than 300 m/s",
@@ -240,7 +240,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.tyre_speed",
             question: "Is the tyre made for the top speed?",
-            margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.greatest_speed" },
+            margin: Margin::Ratio { capacity: "axle.tyre.rated_speed", demand: "use.peak_speed" },
             wanted: "wanted.tyre_speed",
             rests_on: &[],
             about: &[],
@@ -249,7 +249,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "speedometer.reading",
             question: "Does the speedometer never read too little?",
-            margin: Margin::Left { value: "speedometer.error" },
+            margin: Margin::Remaining { value: "speedometer.error" },
             wanted: "wanted.speedometer",
             rests_on: &[],
             about: &[About::parts(&["speedometer"])],
@@ -257,5 +257,6 @@ pub const SHEET: Section = Section {
                       true speed); have it set and checked before the road.",
         },
     ],
+    renamed: &[renamed("use.greatest_speed", "use.peak_speed")],
     ..Section::EMPTY
 };

@@ -98,15 +98,15 @@ record! {
         /// Growth of the gap inside, to the widest of rim and tyre; negative if it shrinks.
         pub inner_change: Length,
         /// Remaining gap inside; below zero the wheel rubs.
-        pub inner_left: Length,
+        pub inner_remaining: Length,
         /// Growth of the gap outside; negative if it shrinks.
         pub outer_change: Length,
         /// Remaining gap outside.
-        pub outer_left: Length,
+        pub outer_remaining: Length,
         /// Growth of the gap above the tyre; negative if it shrinks.
         pub arch_change: Length,
         /// Remaining gap above the tyre.
-        pub arch_left: Length,
+        pub arch_remaining: Length,
         /// Movement of the inner flange's edge inwards, towards steering arm and joint.
         pub flange_change: Length,
         /// Growth of the distance between the tyre centres.
@@ -144,9 +144,9 @@ record! {
     /// Effect of an offset and a rim width.
     struct AtOffset {
         inner_change: Length,
-        inner_left: Length,
+        inner_remaining: Length,
         outer_change: Length,
-        outer_left: Length,
+        outer_remaining: Length,
         flange_change: Length,
         track_change: Length,
         scrub_change: Length,
@@ -175,7 +175,7 @@ impl WheelChange {
     /// let on = change.findings()?;
     /// assert_eq!(format!("{:.0} mm in, {:.0} mm out", on.inner_change.in_::<mm>(), on.outer_change.in_::<mm>()), "10 mm in, -20 mm out");
     /// let verdict = |left| Verdict::of_difference(left, Length::of::<mm>(10.0));
-    /// assert_eq!((verdict(on.outer_left), verdict(on.arch_left)), (Verdict::Tight, Verdict::NotKnown));
+    /// assert_eq!((verdict(on.outer_remaining), verdict(on.arch_remaining)), (Verdict::Tight, Verdict::NotKnown));
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn findings(&self) -> Result<WheelChangeFindings> {
@@ -202,18 +202,18 @@ impl WheelChange {
         let wider = after.half_width - before.half_width;
         let further_in = after.inwards - before.inwards;
         let height_change = (after.free_diameter - before.free_diameter) / 2.0;
-        let left = |gap: &Option<Value<Length>>, change: Length| {
+        let remaining = |gap: &Option<Value<Length>>, change: Length| {
             Length::from_si(measured(gap).map_or(f64::NAN, |gap| less(gap.si(), -change.si())))
         };
         let (inner_change, outer_change, arch_change) =
             (-(wider + further_in), further_in - wider, -height_change);
         Ok(WheelChangeFindings {
             inner_change,
-            inner_left: left(&self.inner_clearance, inner_change),
+            inner_remaining: remaining(&self.inner_clearance, inner_change),
             outer_change,
-            outer_left: left(&self.outer_clearance, outer_change),
+            outer_remaining: remaining(&self.outer_clearance, outer_change),
             arch_change,
-            arch_left: left(&self.arch_clearance, arch_change),
+            arch_remaining: remaining(&self.arch_clearance, arch_change),
             flange_change: after.flange - before.flange,
             track_change: track_change(before.inwards, after.inwards)?,
             scrub_change: -further_in - height_change * tilt,
@@ -229,7 +229,7 @@ impl WheelChange {
     /// - `rim_width` — rim widths; the tyre's section follows them if `measuring_rim_width` is known
     ///
     /// # Returns
-    /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_left`, `outer_change`, `outer_left`, `flange_change`, `track_change`, `scrub_change`.
+    /// One row an offset and rim width: `offset`, `rim_width`, `inner_change`, `inner_remaining`, `outer_change`, `outer_remaining`, `flange_change`, `track_change`, `scrub_change`.
     pub fn table(&self, offset: &[Length], rim_width: &[Length]) -> Result<Table> {
         let mut rows = Filling::over(["offset", "rim_width"], &[offset.len(), rim_width.len()])?;
         for offset in offset {
@@ -240,9 +240,9 @@ impl WheelChange {
                 changed.after.rim_width = Value::new(*rim_width);
                 let on = changed.findings().map(|on| AtOffset {
                     inner_change: on.inner_change,
-                    inner_left: on.inner_left,
+                    inner_remaining: on.inner_remaining,
                     outer_change: on.outer_change,
-                    outer_left: on.outer_left,
+                    outer_remaining: on.outer_remaining,
                     flange_change: on.flange_change,
                     track_change: on.track_change,
                     scrub_change: on.scrub_change,
@@ -377,11 +377,11 @@ mod tests {
         let on = change().findings().unwrap();
         for (found, by_hand) in [
             (on.inner_change, 0.0),
-            (on.inner_left, 20.0),
+            (on.inner_remaining, 20.0),
             (on.outer_change, -30.0),
-            (on.outer_left, 10.0),
+            (on.outer_remaining, 10.0),
             (on.arch_change, -20.0),
-            (on.arch_left, -5.0),
+            (on.arch_remaining, -5.0),
             (on.flange_change, 10.0),
             (on.track_change, 30.0),
             (on.scrub_change, 15.0 - 20.0 * 0.2f64.tan()),
@@ -392,11 +392,11 @@ mod tests {
         assert_relative_eq!(on.speedometer_error.si(), 70.0 / 74.0 - 1.0, max_relative = 1e-12);
         let verdict = |left, wanted| Verdict::of_difference(left, Length::of::<mm>(wanted));
         assert_eq!(
-            (verdict(on.inner_left, 10.0), verdict(on.arch_left, 10.0)),
+            (verdict(on.inner_remaining, 10.0), verdict(on.arch_remaining, 10.0)),
             (Verdict::Meets, Verdict::Short)
         );
         assert_eq!(
-            (verdict(on.outer_left, 9.9), verdict(on.outer_left, 10.1)),
+            (verdict(on.outer_remaining, 9.9), verdict(on.outer_remaining, 10.1)),
             (Verdict::Meets, Verdict::Tight)
         );
     }
@@ -405,7 +405,7 @@ mod tests {
     fn a_gap_that_is_used_up_is_nothing_but_for_rounding() {
         // 30 mm that shrink by 30 mm.
         let on = WheelChange { outer_clearance: Some(length(30.0)), ..change() }.findings().unwrap();
-        assert_eq!(on.outer_left.si(), 0.0);
+        assert_eq!(on.outer_remaining.si(), 0.0);
     }
 
     #[test]
@@ -424,7 +424,7 @@ mod tests {
         (spaced.after.offset, spaced.after.spacer) = (Some(length(45.0)), Stated::Given(length(20.0)));
         for other in [deep, spaced] {
             let on = other.findings().unwrap();
-            assert_relative_eq!(on.outer_left.si(), plain.outer_left.si(), max_relative = 1e-12);
+            assert_relative_eq!(on.outer_remaining.si(), plain.outer_remaining.si(), max_relative = 1e-12);
             assert_relative_eq!(on.flange_change.si(), plain.flange_change.si(), max_relative = 1e-12);
             assert_relative_eq!(on.track_change.si(), plain.track_change.si(), max_relative = 1e-12);
         }
@@ -460,7 +460,7 @@ mod tests {
             ..change()
         };
         let on = bare.findings().unwrap();
-        for unknown in [on.inner_left, on.outer_left, on.arch_left, on.scrub_change] {
+        for unknown in [on.inner_remaining, on.outer_remaining, on.arch_remaining, on.scrub_change] {
             assert!(unknown.si().is_nan());
         }
         assert!(!on.inner_change.si().is_nan());
@@ -472,7 +472,7 @@ mod tests {
             ([45.0, 25.0].map(Length::of::<mm>), [150.0, 200.0, -1.0].map(Length::of::<mm>));
         let table = change().table(&offsets, &rims).unwrap();
         assert_eq!(table.rows(), 6);
-        let outer = table.numbers("outer_left").unwrap();
+        let outer = table.numbers("outer_remaining").unwrap();
         assert_relative_eq!(outer[4], 0.01, max_relative = 1e-12);
         assert_relative_eq!(outer[1] - outer[4], 0.02, max_relative = 1e-12);
         assert!(

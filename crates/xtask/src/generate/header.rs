@@ -1,5 +1,6 @@
 //! The C header, made by cbindgen of the hand-written sources and the entries.
 
+use std::collections::BTreeSet;
 use std::path::Path;
 use surface::{Api, read, rust_files};
 
@@ -28,7 +29,42 @@ pub fn text(api: &Api, root: &Path) -> Result<String, String> {
     let version =
         format!("{include}\n/// Version of this header as text.\n#define AXW_VERSION \"{version}\"\n");
     let text = replace(&text, include, &version)?;
-    replace(&packed(&text), "/// @QUANTITIES@\n", &quantities(api))
+    let text = replace(&packed(&text), "/// @QUANTITIES@\n", &quantities(api))?;
+    with_former_names(&text, api)
+}
+
+/// The header with a macro for each name that an entry or a type had before.
+fn with_former_names(header: &str, api: &Api) -> Result<String, String> {
+    let functions: BTreeSet<String> = api
+        .functions
+        .iter()
+        .flat_map(|of| ["", "_n", "_value"].map(|end| format!("{}{end}", surface::c::entry(of))))
+        .collect();
+    let is_part = |letter: char| letter == '_' || letter.is_ascii_alphanumeric();
+    let names: BTreeSet<&str> =
+        header.split(|letter: char| !is_part(letter)).filter(|name| name.starts_with("axw_")).collect();
+    let mut macros = BTreeSet::new();
+    for [system, old, new] in surface::renamed::ITEMS {
+        let [old, new] = [old, new].map(|name| format!("axw_{system}_{}", surface::snake(name)));
+        for name in &names {
+            // Entries of a model begin with its name; so may functions, which have names of their own.
+            let Some(rest) = name.strip_prefix(new.as_str()) else { continue };
+            let is_own = match functions.contains(&new) {
+                true => ["", "_n", "_value"].contains(&rest),
+                false => (rest.is_empty() || rest.starts_with('_')) && !functions.contains(*name),
+            };
+            if is_own {
+                macros.insert(format!("#define {old}{rest} {name}\n"));
+            }
+        }
+    }
+    let macros: String = macros.into_iter().collect();
+    let end = "#endif  /* AXLEWRIGHT_H */";
+    replace(
+        header,
+        end,
+        &format!("/* Names of the version before this one, which go with the next one. */\n{macros}\n{end}"),
+    )
 }
 
 /// The header with as many arguments of an entry on a line as fit.

@@ -353,7 +353,7 @@ pub enum Margin {
         demand: &'static str,
     },
     /// Remaining amount; short below zero.
-    Left {
+    Remaining {
         /// Line of the remaining amount.
         value: &'static str,
     },

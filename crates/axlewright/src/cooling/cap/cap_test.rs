@@ -80,11 +80,11 @@ record! {
         /// Pressure at which it surely opens; a lower bound if only the holding is known and is too high.
         pub opens_at_most: GaugePressure,
         /// Highest pressure at which it has to open: its rating and the tolerance.
-        pub greatest_opening: GaugePressure,
+        pub largest_opening: GaugePressure,
         /// Margin of the opening below that.
         pub opening_margin: Stress,
         /// Highest pressure under the cap: its rating or its sure opening, the higher of the two.
-        pub greatest_pressure: GaugePressure,
+        pub peak_pressure: GaugePressure,
         /// Margin of that below the pressure that the weakest component may bear.
         pub component_margin: Stress,
         /// Pressure at which the vacuum valve surely opens.
@@ -125,10 +125,10 @@ impl Model for CapTest {
             valid! { rating: 0 < .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar"; }
         }
         if let Some(gauge_error) = of(&self.gauge_error) {
-            valid! { gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the greatest rating"; }
+            valid! { gauge_error: 0 <= .. <= 350000 ; "definition: half a width is not negative, and less than the largest rating"; }
         }
         if let Some(rating_tolerance) = of(&self.rating_tolerance) {
-            valid! { rating_tolerance: 0 <= .. <= 350000 ; "definition: a tolerance is not negative, and less than the greatest rating"; }
+            valid! { rating_tolerance: 0 <= .. <= 350000 ; "definition: a tolerance is not negative, and less than the largest rating"; }
             if let Some(rating) = of(&self.rating)
                 && rating_tolerance.si() >= rating.si()
             {
@@ -138,10 +138,10 @@ impl Model for CapTest {
             }
         }
         if let Some(opening_pressure) = of(&self.opening_pressure) {
-            valid! { opening_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the greatest rating"; }
+            valid! { opening_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the largest rating"; }
         }
         if let Some(holding_pressure) = of(&self.holding_pressure) {
-            valid! { holding_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the greatest rating"; }
+            valid! { holding_pressure: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the largest rating"; }
         }
         self.order_of_readings()?;
         if let Some(weakest_component) = of(&self.weakest_component) {
@@ -181,10 +181,9 @@ impl CapTest {
     /// ```
     pub fn findings(&self) -> Result<CapFindings> {
         self.check()?;
-        let (least_holding, greatest_opening) =
-            (known(self.least_holding())?, known(self.greatest_opening())?);
+        let (least_holding, largest_opening) = (known(self.least_holding())?, known(self.largest_opening())?);
         let (holds_at_least, opens_at_most) = (known(self.holds_at_least())?, known(self.opens_at_most())?);
-        let greatest_pressure = known(self.greatest_pressure())?;
+        let peak_pressure = known(self.peak_pressure())?;
         let vacuum_opens_at_least = known(self.vacuum_opens_at_least())?;
         let bears = of(&self.weakest_component).unwrap_or(UNKNOWN);
         let deepest = of(&self.vacuum_limit).unwrap_or(UNKNOWN);
@@ -193,10 +192,10 @@ impl CapTest {
             least_holding,
             holding_margin: exceeds(holds_at_least, least_holding),
             opens_at_most,
-            greatest_opening,
-            opening_margin: exceeds(greatest_opening, opens_at_most),
-            greatest_pressure,
-            component_margin: exceeds(bears, greatest_pressure),
+            largest_opening,
+            opening_margin: exceeds(largest_opening, opens_at_most),
+            peak_pressure,
+            component_margin: exceeds(bears, peak_pressure),
             vacuum_opens_at_least,
             vacuum_margin: exceeds(vacuum_opens_at_least, deepest),
         })
@@ -207,8 +206,8 @@ impl CapTest {
         Ok(minus(self.rated()?, self.spread()?))
     }
 
-    /// Greatest pressure at which the cap has to open: its rating and the tolerance.
-    pub(in crate::cooling) fn greatest_opening(&self) -> Result<GaugePressure> {
+    /// Highest pressure at which the cap has to open: its rating and the tolerance.
+    pub(in crate::cooling) fn largest_opening(&self) -> Result<GaugePressure> {
         Ok(plus(self.rated()?, self.spread()?))
     }
 
@@ -242,7 +241,7 @@ impl CapTest {
         let error = self.error();
         let by_holding = holding.map(|holding| plus(holding, error.clone().unwrap_or(NOTHING)));
         let too_late = |at_least: GaugePressure| {
-            let most = self.greatest_opening().ok()?;
+            let most = self.largest_opening().ok()?;
             (exceeds(most, at_least).si() < 0.0).then_some(at_least)
         };
         if let Err(contradiction) = self.order_of_readings() {
@@ -260,7 +259,7 @@ impl CapTest {
 
     /// Pressure that the cap lets come: where it opens, the gauge's whole error counted, and at least its rating. Without the opening, or
     /// where the readings contradict each other, only a pressure is told that the weakest component does not bear.
-    pub(in crate::cooling) fn greatest_pressure(&self) -> Result<GaugePressure> {
+    pub(in crate::cooling) fn peak_pressure(&self) -> Result<GaugePressure> {
         let rating = self.rated()?;
         let (opening, holding) = (of(&self.opening_pressure), of(&self.holding_pressure));
         let ordered = self.order_of_readings();
@@ -471,8 +470,8 @@ mod tests {
             assert_eq!((on.opening_margin.si(), graded(on.opening_margin)), (high, opens), "opens {opening}");
             // By hand: the reading and the gauge's 2 kPa; 100 kPa and the tolerance of 7 kPa.
             assert_eq!((on.holds_at_least.si(), on.least_holding.si()), (holding - 2e3, 93e3));
-            assert_eq!((on.opens_at_most.si(), on.greatest_opening.si()), (opening + 2e3, 107e3));
-            assert_eq!(on.greatest_pressure.si(), (opening + 2e3).max(100e3));
+            assert_eq!((on.opens_at_most.si(), on.largest_opening.si()), (opening + 2e3, 107e3));
+            assert_eq!(on.peak_pressure.si(), (opening + 2e3).max(100e3));
         }
     }
 
@@ -533,7 +532,7 @@ mod tests {
         }
         let without = cap(Some(100e3), Some(99e3)).findings().unwrap();
         assert_eq!(graded(without.component_margin), NotKnown);
-        assert_eq!(without.greatest_pressure.si(), 102e3);
+        assert_eq!(without.peak_pressure.si(), 102e3);
     }
 
     #[test]
@@ -544,13 +543,13 @@ mod tests {
         assert!(swapped.findings().is_err());
         assert!(matches!(swapped.holds_at_least(), Err(Error::Document { .. })));
         assert_eq!(swapped.opens_at_most().unwrap().si(), 132e3);
-        assert!(matches!(swapped.greatest_pressure(), Err(Error::Document { .. })));
-        assert_eq!(bears(131e3, swapped.clone()).greatest_pressure().unwrap().si(), 132e3);
+        assert!(matches!(swapped.peak_pressure(), Err(Error::Document { .. })));
+        assert_eq!(bears(131e3, swapped.clone()).peak_pressure().unwrap().si(), 132e3);
         let low = cap(Some(90e3), Some(102e3));
         assert!(matches!(low.holds_at_least(), Err(Error::Document { .. })));
         assert!(matches!(low.opens_at_most(), Err(Error::Document { .. })));
         let unsure = CapTest { gauge_error: None, ..bears(129e3, swapped) };
-        assert_eq!(unsure.greatest_pressure().unwrap().si(), 130e3);
+        assert_eq!(unsure.peak_pressure().unwrap().si(), 130e3);
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `gas_volume` — `V_g`, of all the air trapped in the system and in the tester
-/// - `tight_pressure` — `p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled
+/// - `tight_pressure` — `p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
 /// - `gauge_pressure` — `p_2`, gauge reading now
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///
@@ -66,7 +66,7 @@ pub fn leaked_air_volume(
 ///
 /// # Parameters
 /// - `gas_volume` — `V_g`, of all the air trapped in the system and in the tester
-/// - `tight_pressure` — `p_1`, gauge reading that a tight system would show now: the first reading, or `leak_down_pressure` and its like where it warmed or cooled
+/// - `tight_pressure` — `p_1`, gauge reading that a tight system would show now: the first reading, or `pressure_decay_tight_pressure` and its like where it warmed or cooled
 /// - `gauge_pressure` — `p_2`, gauge reading now
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
 ///

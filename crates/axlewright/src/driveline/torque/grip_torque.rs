@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `axle_load` — `F`, on the ground under the driven wheels that the torque goes to, with the load transfer that the same launch causes
-/// - `grip_coefficient` — `m`, greatest force along over load: for strength a high bound, for performance a mean; say which one it was
+/// - `grip_coefficient` — `m`, peak force along over load: for strength a high bound, for performance a mean; say which one it was
 /// - `loaded_radius` — `r_l`, wheel centre to ground under load, not the rolling radius
 ///
 /// # Returns

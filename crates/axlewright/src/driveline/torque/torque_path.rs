@@ -16,7 +16,7 @@ use crate::{Error, Result, cannot, valid};
 /// margin = rating / torque on the rated side
 ///
 /// # Fields
-/// - `engine_torque` — greatest torque at the crankshaft; behind a converter that at its turbine at stall
+/// - `engine_torque` — peak torque at the crankshaft; behind a converter that at its turbine at stall
 /// - `clutch_capacity` — torque that the clutch holds before it slips; for a dropped clutch it sets the torque, not the engine
 /// - `shock_factor` — factor of a dropped clutch on the torque at its output (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
 /// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
@@ -35,7 +35,7 @@ use crate::{Error, Result, cannot, valid};
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
 pub struct TorquePath {
-    /// Greatest torque at the crankshaft.
+    /// Peak torque at the crankshaft.
     pub engine_torque: Value<Torque>,
     /// Torque that the clutch holds before it slips.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
@@ -418,16 +418,16 @@ impl Grip {
     fn check(&self) -> Result<()> {
         let (driven_load, loaded_radius) = (self.driven_load.quantity, self.loaded_radius.quantity);
         valid! {
-            driven_load: 1 <= .. <= 10e6 ; "common practice, no source: driven wheels bear between 1 N and 10 MN";
-            loaded_radius: 0.001 <= .. <= 100 ; "common practice, no source: wheels lie between 1 mm and 100 m";
+            driven_load: 1 <= .. <= 10e6 ; "plausibility limit: driven wheels bear between 1 N and 10 MN";
+            loaded_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
         }
         let pull_coefficient = of(&self.pull_coefficient);
         if let Some(strength_coefficient) = of(&self.strength_coefficient) {
-            valid! { strength_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+            valid! { strength_coefficient: 0.01 <= .. <= 10 ; "plausibility limit: above 10 it is a percentage"; }
             GripBounds { strength_coefficient, pull_coefficient }.high()?;
         }
         if let Some(pull_coefficient) = pull_coefficient {
-            valid! { pull_coefficient: 0.01 <= .. <= 10 ; "common practice, no source: above 10 it is a percentage"; }
+            valid! { pull_coefficient: 0.01 <= .. <= 10 ; "plausibility limit: above 10 it is a percentage"; }
         }
         if let Some(inertia_factor) = &self.inertia_factor {
             let inertia_factor = inertia_factor.quantity;

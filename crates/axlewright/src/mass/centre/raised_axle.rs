@@ -63,10 +63,10 @@ pub struct RaisedAxle {
     pub raised_loaded_radius: Value<Length>,
     /// State of the suspension: free or locked.
     pub suspension: Suspension,
-    /// Tyre rate of one side of the axle that stays down; needed if the lift was measured on the ground.
+    /// Of one wheel of the axle that stays down, its tyre or tyres: vertical rate; needed if the lift was measured on the ground.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_tyre_rate: Option<Value<LinearStiffness>>,
-    /// Tyre rate of one side of the raised axle.
+    /// Of one wheel of the raised axle, its tyre or tyres: vertical rate.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_tyre_rate: Option<Value<LinearStiffness>>,
     /// Wheel rate of one wheel of the axle that stays down; needed if the suspension is free.
@@ -116,7 +116,7 @@ record! {
         /// Standard uncertainty of the height, from the three readings and the lift; twice this value covers the height in 19 of 20 cases.
         pub standard_uncertainty: Length,
         /// Error of the height with every error at its bound at once.
-        pub greatest_error: Length,
+        pub largest_error: Length,
         /// Angle by which the body leans.
         pub angle: Angle,
         /// Error of the angle from the error of the lift.
@@ -228,7 +228,7 @@ record! {
         angle: Angle,
         lower_axle_reading: Mass,
         standard_uncertainty: Length,
-        greatest_error: Length,
+        largest_error: Length,
     }
 }
 
@@ -270,7 +270,7 @@ impl RaisedAxle {
     /// - `lift` — lifts, in any order
     ///
     /// # Returns
-    /// One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `greatest_error` of the height. A lift that the vehicle cannot reach is a refused row.
+    /// One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `largest_error` of the height. A lift that the vehicle cannot reach is a refused row.
     pub fn table(&self, lift: &[Length]) -> Result<Table> {
         let weighing = self.weighing()?;
         let height = weighing.height()?;
@@ -284,7 +284,7 @@ impl RaisedAxle {
                     angle: on.angle,
                     lower_axle_reading: Mass::from_si(reading),
                     standard_uncertainty: on.standard_uncertainty,
-                    greatest_error: on.greatest_error,
+                    largest_error: on.largest_error,
                 })
             });
             rows.push((*lift,), on);
@@ -317,7 +317,7 @@ impl RaisedAxle {
         Ok(CentreHeight {
             height: Length::from_si(height),
             standard_uncertainty: Length::from_si(squares.sqrt()),
-            greatest_error: Length::from_si(sum),
+            largest_error: Length::from_si(sum),
             angle: Angle::from_si(angle),
             angle_error: Angle::from_si((more? - less?) / 2.0),
         })
@@ -406,7 +406,7 @@ fn unsprung(asked: bool, field: &str, mass: &Option<Value<Mass>>, axle: Mass) ->
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::mass::{raised_axle_height, raised_axle_height_over_tyres};
+    use crate::mass::{centre_of_gravity_height_by_tilt, centre_of_gravity_height_by_tilt_over_tyres};
     use approx::assert_relative_eq;
 
     fn length(value: f64) -> Value<Length> {
@@ -456,7 +456,7 @@ mod tests {
     fn with_equal_radii_and_locked_springs_it_is_the_function() {
         let [level, raised, total] = [1223.0, 1316.0, 2400.0].map(Mass::from_si);
         let [l, lift, r] = [2.65, 0.6, 0.342].map(Length::from_si);
-        let function = raised_axle_height(level, raised, total, l, lift, r).unwrap();
+        let function = centre_of_gravity_height_by_tilt(level, raised, total, l, lift, r).unwrap();
         assert_relative_eq!(locked().centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
         let ground = RaisedAxle {
             lift_at: LiftAt::Ground,
@@ -465,7 +465,8 @@ mod tests {
             ..locked()
         };
         let [k1, k2] = [560e3, 480e3].map(LinearStiffness::from_si);
-        let function = raised_axle_height_over_tyres(level, raised, total, l, lift, r, k1, k2).unwrap();
+        let function =
+            centre_of_gravity_height_by_tilt_over_tyres(level, raised, total, l, lift, r, k1, k2).unwrap();
         assert_relative_eq!(ground.centre().unwrap().height.si(), function.si(), max_relative = 1e-10);
     }
 
@@ -493,7 +494,7 @@ mod tests {
         let standard = (parts.iter().map(|part| part * part).sum::<f64>() / 3.0).sqrt();
         assert_relative_eq!(on.standard_uncertainty.si(), standard, max_relative = 1e-3);
         assert_relative_eq!(
-            on.greatest_error.si(),
+            on.largest_error.si(),
             parts.iter().map(|part| part.abs()).sum::<f64>(),
             max_relative = 1e-3
         );

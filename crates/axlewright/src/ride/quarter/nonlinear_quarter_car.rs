@@ -24,7 +24,7 @@ use core::cell::Cell;
 /// - `tyre_rate` — `k_t`, vertical rate of the tyre at its pressure and load
 /// - `damper` — `F_d`, force curve of the damper itself, a `spring.DamperCurve`
 /// - `damper_motion_ratio` — `r`, shortening of the damper over travel of the wheel
-/// - `bump_stop` — with `bump_left` (`b`, wheel travel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); left out if there is no stop
+/// - `bump_stop` — with `bump_remaining` (`b`, wheel travel until it is touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop` (`F_b`, a `spring.BumpStop`); left out if there is no stop
 ///
 /// # Valid for
 /// A linear spring that is never loose and never coil-bound, and a damper that is never fully open. Constant motion ratios, no friction, and an undamped tyre that touches the road at
@@ -59,10 +59,11 @@ pub struct NonlinearQuarterCar {
 /// A bump stop and its place.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-#[cfg_attr(feature = "serde", serde(expecting = "a table with `bump_left`, `motion_ratio` and `stop`"))]
+#[cfg_attr(feature = "serde", serde(expecting = "a table with `bump_remaining`, `motion_ratio` and `stop`"))]
 pub struct MountedStop {
     /// Wheel travel from ride height until the stop is touched.
-    pub bump_left: Value<Length>,
+    #[cfg_attr(feature = "serde", serde(alias = "bump_left"))]
+    pub bump_remaining: Value<Length>,
     /// Compression over travel of the wheel.
     pub motion_ratio: Value<Ratio>,
     /// The stop itself.
@@ -88,7 +89,7 @@ struct Parts {
 }
 
 struct Stop {
-    bump_left: f64,
+    bump_remaining: f64,
     ratio: f64,
     curve: MonotoneCubic,
 }
@@ -96,7 +97,7 @@ struct Stop {
 impl Stop {
     /// Force at the wheel; NaN beyond the points.
     fn force(&self, travel: f64) -> f64 {
-        let compression = self.ratio * (travel - self.bump_left);
+        let compression = self.ratio * (travel - self.bump_remaining);
         if compression > 0.0 { self.ratio * self.curve.at(compression) } else { 0.0 }
     }
 }
@@ -136,7 +137,7 @@ impl Parts {
             return Some(Error::no_solution(refusal));
         }
         let stop = self.stop.as_ref().filter(|stop| stop.force(travel).is_nan())?;
-        let compression = Length::from_si(stop.ratio * (travel - stop.bump_left));
+        let compression = Length::from_si(stop.ratio * (travel - stop.bump_remaining));
         let refusal = NoSolution::new(format!("is beyond the points, near {near}: measure the stop further"));
         Some(Error::no_solution(refusal.of("bump_stop.compression", compression)))
     }
@@ -276,7 +277,7 @@ impl NonlinearQuarterCar {
             stop.checked_places()?;
             let curve = stop.stop.curve().map_err(|error| within("bump_stop.stop", error))?;
             Ok(Stop {
-                bump_left: stop.bump_left.quantity.si(),
+                bump_remaining: stop.bump_remaining.quantity.si(),
                 ratio: stop.motion_ratio.quantity.si(),
                 curve,
             })
@@ -295,9 +296,9 @@ impl NonlinearQuarterCar {
 
 impl MountedStop {
     fn checked_places(&self) -> Result<()> {
-        let (bump_left, motion_ratio) = (self.bump_left.quantity, self.motion_ratio.quantity);
+        let (bump_remaining, motion_ratio) = (self.bump_remaining.quantity, self.motion_ratio.quantity);
         valid! {
-            bump_left: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched";
+            bump_remaining: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched";
             motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: motion ratios lie between 0.01 and 3";
         }
         Ok(())
@@ -331,8 +332,8 @@ mod tests {
             tyre_rate: Value::new(LinearStiffness::from_si(190e3)),
             damper: DamperCurve { gas_force: Value::new(Force::from_si(0.0)), points },
             damper_motion_ratio: Value::new(Ratio::from_si(1.0)),
-            bump_stop: Stated::from(stop).map(|(bump_left, points)| MountedStop {
-                bump_left: Value::new(Length::from_si(bump_left)),
+            bump_stop: Stated::from(stop).map(|(bump_remaining, points)| MountedStop {
+                bump_remaining: Value::new(Length::from_si(bump_remaining)),
                 motion_ratio: Value::new(Ratio::from_si(1.0)),
                 stop: BumpStop { points: points.iter().map(stop_point).collect() },
             }),
@@ -417,7 +418,7 @@ mod tests {
             ("damper", car(vec![point(0.2, 400.0)], None)),
             ("damper", car(vec![point(-0.2, 400.0), point(0.2, 400.0)], None)),
             ("bump_stop.stop", car(damper(), Some((0.01, &[(0.01, -1.0)])))),
-            ("bump_left", car(damper(), Some((-0.01, thin)))),
+            ("bump_remaining", car(damper(), Some((-0.01, thin)))),
         ] {
             assert!(said(&wrong).starts_with(name), "{}", said(&wrong));
         }

@@ -130,7 +130,7 @@ impl Road {
             return Err(Error::Length { argument: "height", length: height.len(), wanted });
         }
         for height in height.iter().copied() {
-            valid! { height: (-1000) <= .. <= 1000 ; "common practice, no source: a profile is measured from a height near its own"; }
+            valid! { height: (-1000) <= .. <= 1000 ; "plausibility limit: a profile is measured from a height near its own"; }
         }
         let start = |i: usize| (distance[i] - distance[0]).si() / speed.si();
         let mut pieces: Vec<Piece> = (0..distance.len() - 1)

@@ -77,7 +77,7 @@ fn plain((cost, mass): (i128, i128)) -> (f64, Mass) {
     (cost as f64 / 1e6, Mass::from_si(mass as f64 / 1e9))
 }
 
-/// Greatest cost and mass of one part, in kilograms.
+/// Largest cost and mass of one part, in kilograms.
 const MOST_COST: f64 = 1e12;
 const MOST_MASS: f64 = 1e6;
 

@@ -295,7 +295,7 @@ impl Graph {
             Margin::Ratio { capacity, demand } => {
                 MarginSlots::Ratio { capacity: slot(capacity)?, demand: slot(demand)? }
             }
-            Margin::Left { value } => MarginSlots::Left { value: slot(value)? },
+            Margin::Remaining { value } => MarginSlots::Remaining { value: slot(value)? },
             Margin::AtLeast { value, least } => {
                 MarginSlots::AtLeast { value: slot(value)?, least: slot(least)? }
             }

@@ -141,7 +141,7 @@ pub(super) struct FieldInfo {
 #[derive(Clone, Copy)]
 pub(super) enum MarginSlots {
     Ratio { capacity: Slot, demand: Slot },
-    Left { value: Slot },
+    Remaining { value: Slot },
     AtLeast { value: Slot, least: Slot },
     AtMost { value: Slot, most: Slot },
     Band { value: Slot, low: Slot, high: Slot },
@@ -152,7 +152,7 @@ impl MarginSlots {
     pub fn slots(self) -> impl Iterator<Item = Slot> {
         let (first, more) = match self {
             MarginSlots::Ratio { capacity, demand } => (capacity, [Some(demand), None]),
-            MarginSlots::Left { value } => (value, [None, None]),
+            MarginSlots::Remaining { value } => (value, [None, None]),
             MarginSlots::AtLeast { value, least } => (value, [Some(least), None]),
             MarginSlots::AtMost { value, most } => (value, [Some(most), None]),
             MarginSlots::Band { value, low, high } => (value, [Some(low), Some(high)]),

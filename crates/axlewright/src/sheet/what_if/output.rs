@@ -108,7 +108,7 @@ impl Output {
 pub(super) fn held(finding: &FindingInfo) -> Slot {
     match finding.margin {
         MarginSlots::Ratio { demand, .. } => demand,
-        MarginSlots::Left { value }
+        MarginSlots::Remaining { value }
         | MarginSlots::AtLeast { value, .. }
         | MarginSlots::AtMost { value, .. }
         | MarginSlots::Band { value, .. } => value,

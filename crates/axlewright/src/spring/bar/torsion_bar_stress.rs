@@ -2,7 +2,7 @@ use crate::units::{Length, Stress, Torque};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 
-/// Greatest shear stress in a round torsion bar, at its surface.
+/// Peak shear stress in a round torsion bar, at its surface.
 ///
 /// # Formula
 /// `tau = 16 T D / (pi (D^4 - d^4))`

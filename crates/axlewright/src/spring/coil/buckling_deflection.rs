@@ -132,7 +132,7 @@ mod tests {
     }
 
     proptest! {
-        /// The greatest deflection is `C_1 L_0`, and `C_1 <= 1` just where `E >= 2 G`.
+        /// The largest deflection is `C_1 L_0`, and `C_1 <= 1` just where `E >= 2 G`.
         #[test]
         fn never_more_than_the_length_of_the_spring(slender in 3.0f64..100.0, g in 10.0f64..150.0, poisson in 0.0f64..0.5) {
             let e = 2.0 * g * (1.0 + poisson);

@@ -35,10 +35,10 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{spring, units::*};
-/// let left = spring::coil_bind_clearance(
+/// let remaining = spring::coil_bind_clearance(
 ///     Length::of::<mm>(300.0), Length::of::<mm>(120.0), LinearStiffness::of::<N_mm>(58.0), Force::of::<kN>(3.5), Length::of::<mm>(90.0),
 /// )?;
-/// assert_eq!(format!("{:.1} mm", left.in_::<mm>()), "29.7 mm");
+/// assert_eq!(format!("{:.1} mm", remaining.in_::<mm>()), "29.7 mm");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///

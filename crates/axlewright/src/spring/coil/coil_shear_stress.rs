@@ -3,7 +3,7 @@ use crate::units::{Force, Length, Stress};
 use crate::{Result, valid};
 use core::f64::consts::PI;
 
-/// Greatest shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl.
+/// Peak shear stress in the wire of a helical spring under a load, corrected for curvature after Wahl.
 ///
 /// # Formula
 /// `tau = K 8 F D / (pi d^3)` with `K` from `wahl_factor`

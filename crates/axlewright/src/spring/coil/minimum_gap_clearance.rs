@@ -36,11 +36,11 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{spring, units::*};
-/// let left = spring::minimum_gap_clearance(
+/// let remaining = spring::minimum_gap_clearance(
 ///     Length::of::<mm>(300.0), Length::of::<mm>(132.7), LinearStiffness::of::<N_mm>(57.9),
 ///     Force::of::<kN>(3.5), Length::of::<mm>(90.0),
 /// )?;
-/// assert_eq!(format!("{:.1} mm", left.in_::<mm>()), "16.9 mm");
+/// assert_eq!(format!("{:.1} mm", remaining.in_::<mm>()), "16.9 mm");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///

@@ -8,7 +8,7 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `total_coils` — `n_t`, all coils counted, the dead ones at the ends included
-/// - `wire_diameter` — `d`, the greatest that the wire's tolerance allows, coating included
+/// - `wire_diameter` — `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// # Returns
 /// The length at which every coil touches the next.
@@ -52,7 +52,7 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
 ///
 /// # Parameters
 /// - `total_coils` — `n_t`, all coils counted, the dead ones at the ends included
-/// - `wire_diameter` — `d`, the greatest that the wire's tolerance allows, coating included
+/// - `wire_diameter` — `d`, the largest that the wire's tolerance allows, coating included
 ///
 /// # Returns
 /// The length at which every coil touches the next.

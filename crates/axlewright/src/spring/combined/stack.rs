@@ -161,10 +161,10 @@ impl Stack {
     pub fn under_load(&self, load: Force) -> Result<LoadedStack> {
         valid! { load: 0 <= .. <= 1e11 ; "definition: it is compressed; plausibility limit: at most 100 GN"; }
         self.check()?;
-        let greatest = self.greatest_load();
+        let largest = self.largest_load();
         if !self.springs.iter().any(|spring| spring.works_up_to(load)) {
             return Err(
-                cannot!(load <= greatest; "is more than the load that closes every spring in springs"),
+                cannot!(load <= largest; "is more than the load that closes every spring in springs"),
             );
         }
         let deflection = self.deflection(load);
@@ -190,7 +190,7 @@ impl Stack {
         let deflection = self.free_length() - length;
         let mut springs: Vec<&StackedSpring> = self.springs.iter().collect();
         springs.sort_by(|a, b| a.closing_load().si().total_cmp(&b.closing_load().si()));
-        let (least, free) = (self.free_length() - self.deflection(self.greatest_load()), self.free_length());
+        let (least, free) = (self.free_length() - self.deflection(self.largest_load()), self.free_length());
         if length < least || length > free {
             return Err(cannot!(
                 least <= length <= free; "is outside the range of springs, from all closed to all free"
@@ -209,7 +209,7 @@ impl Stack {
             (load, reached) = (corner, at_corner);
         }
         // Rounding does not go beyond the end.
-        let load = if load > self.greatest_load() { self.greatest_load() } else { load };
+        let load = if load > self.largest_load() { self.largest_load() } else { load };
         let LoadedStack { rate, closed, .. } = self.under_load(load)?;
         Ok(HeldStack { load, deflection, rate, closed })
     }
@@ -269,7 +269,7 @@ impl Stack {
         self.springs.iter().fold(self.spacers(), |sum, spring| sum + spring.free_length.quantity)
     }
 
-    fn greatest_load(&self) -> Force {
+    fn largest_load(&self) -> Force {
         let loads = self.springs.iter().map(StackedSpring::closing_load);
         loads.fold(Force::from_si(0.0), |a, b| if b > a { b } else { a })
     }
@@ -450,14 +450,14 @@ mod tests {
             assert_relative_eq!(first.deflection.si(), on.crossover_deflection.si(), max_relative = 1e-12);
             assert_relative_eq!(first.rate_below.si(), on.rate_below.si(), max_relative = 1e-12);
             assert_relative_eq!(first.rate_above.si(), on.rate_above.si(), max_relative = 1e-12);
-            assert_relative_eq!(stack.greatest_load().si(), on.solid_load.si(), max_relative = 1e-12);
-            assert_relative_eq!(stack.deflection(stack.greatest_load()).si(), on.solid_deflection.si(), max_relative = 1e-12);
+            assert_relative_eq!(stack.largest_load().si(), on.solid_load.si(), max_relative = 1e-12);
+            assert_relative_eq!(stack.deflection(stack.largest_load()).si(), on.solid_deflection.si(), max_relative = 1e-12);
         }
 
         #[test]
         fn length_and_load_are_inverse(share in 0.0f64..=1.0) {
             let stack = three();
-            let load = stack.greatest_load() * share;
+            let load = stack.largest_load() * share;
             let back = stack.at_length(stack.under_load(load).unwrap().length).unwrap();
             assert_relative_eq!(back.load.si(), load.si(), max_relative = 1e-9, epsilon = 1e-9);
         }

@@ -7,7 +7,7 @@ record! {
     /// Bending stress in the leaves of a pack.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct LeafPackStress {
-        /// In the full-length leaves, at the clamp: the greatest.
+        /// In the full-length leaves, at the clamp: the peak.
         pub full_length_stress: Stress,
         /// In the graduated leaves, two thirds of it; without meaning where there are none.
         pub graduated_stress: Stress,

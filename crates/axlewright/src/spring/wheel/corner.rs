@@ -8,7 +8,7 @@ use crate::{Error, Result, valid};
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
 ///
 /// # Formula
-/// `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; bump left = the least of `(L - L_c - s) / r`, `h / r_d - z` and
+/// `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least of `(L - L_c - s) / r`, `h / r_d - z` and
 /// `b - z`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// # Fields
@@ -77,7 +77,7 @@ record! {
         /// Travel of the wheel from full droop to ride height.
         pub sag: Length,
         /// Travel of the wheel in bump until something ends it.
-        pub bump_left: Length,
+        pub bump_remaining: Length,
         /// Part that ends the bump travel.
         pub ends_first: String,
         /// Along the spring, between the closed damper and the minimum gap of the coils.
@@ -138,8 +138,8 @@ impl Corner {
     /// # Returns
     /// - `spring_force` — compressive force in the spring: the sprung weight over the motion ratio
     /// - `spring_length` — length of the spring between its seats
-    /// - `sag` — travel of the wheel from full droop to ride height, all of the droop that is left; negative where the preload holds the wheel on the open damper
-    /// - `bump_left` — travel of the wheel in bump until something ends it; negative where it has ended below ride height
+    /// - `sag` — travel of the wheel from full droop to ride height, all of the remaining droop; negative where the preload holds the wheel on the open damper
+    /// - `bump_remaining` — travel of the wheel in bump until something ends it; negative where it has ended below ride height
     /// - `ends_first` — what ends it: `coil bind` (the minimum gap included), `damper closed` or `bump stop`
     /// - `bind_margin` — what the spring could still shorten with the damper closed, the minimum gap kept; negative where the coils end before the damper
     /// - `captive_margin` — how much the spring is compressed at full droop; negative where it is loose
@@ -157,7 +157,7 @@ impl Corner {
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
-    /// assert_eq!(format!("{:.1} mm until {}", on.bump_left.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
+    /// assert_eq!(format!("{:.1} mm until {}", on.bump_remaining.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
     /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
@@ -177,12 +177,12 @@ impl Corner {
         let bump = Bump {
             coil_travel: between(spring_length, shortest)?,
             damper_travel,
-            droop_left: sag,
+            droop_remaining: sag,
             bump_stop_travel: self.bump_stop_travel.as_ref().map(|travel| travel.quantity),
             bump_clearance: None,
             motion_ratio: None,
         };
-        let (bump_left, ends_first) = bump.first();
+        let (bump_remaining, ends_first) = bump.first();
         // A damper without a ratio of its own shortens as the spring does.
         let as_driven = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
         let mounting = Some(self.damper_mounting.unwrap_or(as_driven));
@@ -195,7 +195,7 @@ impl Corner {
             spring_force,
             spring_length,
             sag,
-            bump_left,
+            bump_remaining,
             ends_first: ends_first.word().to_owned(),
             bind_margin,
             captive_margin,
@@ -211,7 +211,7 @@ impl Corner {
     /// - `motion_ratio` — motion ratios of the spring, and of the damper where it has none of its own
     ///
     /// # Returns
-    /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_left`, `ends_first`,
+    /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_remaining`, `ends_first`,
     /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
         let lists = [rate.len(), motion_ratio.len()];
@@ -272,13 +272,13 @@ mod tests {
     #[test]
     fn a_corner_worked_by_hand() {
         // 19613.3 N on 196.133 N/mm is 100 mm: 220 mm long, 80 mm below the 300 mm at droop, 160 mm of wheel travel.
-        // Damper 96 / 0.4 = 240 mm of wheel travel, 80 left; bump stop 220 - 160 = 60 left; coils (220 - 160) / 0.5 = 120 left.
+        // Damper 96 / 0.4 = 240 mm of wheel travel, 80 remain; bump stop 220 - 160 = 60 remain; coils (220 - 160) / 0.5 = 120 remain.
         // Damper closed: 300 - 240 * 0.5 = 180 mm, 20 over 150 + 10. Wheel 196.133 * 0.25 N/mm; f = sqrt(49033.25 / 1000) / 2 pi.
         let on = corner().at_ride_height().unwrap();
         for (found, by_hand) in [
             (on.spring_length, 220.0),
             (on.sag, 160.0),
-            (on.bump_left, 60.0),
+            (on.bump_remaining, 60.0),
             (on.bind_margin, 20.0),
             (on.captive_margin, 20.0),
         ] {
@@ -294,15 +294,15 @@ mod tests {
     fn what_ends_first_is_named_and_its_travel_follows() {
         let damper = Corner { bump_stop_travel: Stated::Unknown, ..corner() }.at_ride_height().unwrap();
         assert_eq!(
-            (damper.ends_first.as_str(), graded(damper.bump_left, 60.0)),
+            (damper.ends_first.as_str(), graded(damper.bump_remaining, 60.0)),
             ("damper closed", Verdict::Meets)
         );
-        assert_relative_eq!(damper.bump_left.in_::<mm>(), 80.0, max_relative = 1e-12);
-        assert_eq!(graded(damper.bump_left, 81.0), Verdict::Tight);
+        assert_relative_eq!(damper.bump_remaining.in_::<mm>(), 80.0, max_relative = 1e-12);
+        assert_eq!(graded(damper.bump_remaining, 81.0), Verdict::Tight);
         let standing =
             Corner { bump_stop_travel: Stated::Given(length(159.0)), ..corner() }.at_ride_height().unwrap();
         assert_eq!(
-            (standing.ends_first.as_str(), graded(standing.bump_left, 60.0)),
+            (standing.ends_first.as_str(), graded(standing.bump_remaining, 60.0)),
             ("bump stop", Verdict::Short)
         );
     }
@@ -391,7 +391,7 @@ mod tests {
         assert_relative_eq!(sag[2], 0.16, max_relative = 1e-12);
         assert!(sag[0] > sag[2] && sag[1].is_nan());
         assert_eq!(table.word("ends_first", 2), Some("bump stop"));
-        assert!(table.numbers("bump_left").unwrap()[0] < 0.0);
+        assert!(table.numbers("bump_remaining").unwrap()[0] < 0.0);
     }
 
     proptest! {
@@ -402,7 +402,7 @@ mod tests {
                 Corner { rate, ..corner() }.at_ride_height().unwrap()
             };
             let (soft, stiff) = (of(rate), of(rate * more));
-            prop_assert!(stiff.sag < soft.sag && stiff.bump_left > soft.bump_left);
+            prop_assert!(stiff.sag < soft.sag && stiff.bump_remaining > soft.bump_remaining);
             prop_assert!(stiff.frequency > soft.frequency);
         }
 
@@ -412,14 +412,14 @@ mod tests {
                 damper_stroke: length(stroke), bump_stop_travel: Stated::Given(length(stop)), minimum_gap: length(gap), ..corner()
             };
             let on = one.at_ride_height().unwrap();
-            let full = (on.sag + on.bump_left).in_::<mm>();
+            let full = (on.sag + on.bump_remaining).in_::<mm>();
             // Moved to where it ends, the wheel has used up exactly the limit that is named, and none of the others.
             let used = [
                 ("coil bind", 300.0 - full * 0.5 - 150.0 - gap), ("damper closed", stroke - full * 0.4), ("bump stop", stop - full),
             ];
-            for (name, left) in used {
-                prop_assert!(left > -1e-9, "{name} {left}");
-                prop_assert!(name != on.ends_first || left < 1e-9, "{name} {left}");
+            for (name, remaining) in used {
+                prop_assert!(remaining > -1e-9, "{name} {remaining}");
+                prop_assert!(name != on.ends_first || remaining < 1e-9, "{name} {remaining}");
             }
             // The coils end first without a bump stop exactly where the damper does not save them.
             let bare = Corner { bump_stop_travel: Stated::Unknown, ..one }.at_ride_height().unwrap();

@@ -35,7 +35,7 @@ pub(in crate::spring) struct Droop {
 }
 
 impl Droop {
-    pub(in crate::spring) fn left(&self) -> Result<Length> {
+    pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         match self.droop_end {
             Some(open) => Ok(-open),
             None => AtWheel {
@@ -90,7 +90,7 @@ pub(in crate::spring) struct Compression {
 
 impl Compression {
     /// Length by which the spring can be compressed at all.
-    pub(in crate::spring) fn greatest(&self) -> Result<Length> {
+    pub(in crate::spring) fn largest(&self) -> Result<Length> {
         let (free, shortest) = (self.free_length.si(), self.shortest.si());
         if shortest > free {
             let refusal = NoSolution::new(
@@ -107,12 +107,12 @@ impl Compression {
 /// Linear spring at its least gaps.
 pub(in crate::spring) struct Compressed {
     pub(in crate::spring) rate: LinearStiffness,
-    pub(in crate::spring) greatest_compression: Length,
+    pub(in crate::spring) largest_compression: Length,
 }
 
 impl Compressed {
     pub(in crate::spring) fn force(&self) -> Result<Force> {
-        Ok(self.rate * self.greatest_compression)
+        Ok(self.rate * self.largest_compression)
     }
 }
 

@@ -8,14 +8,14 @@ use crate::{Result, valid};
 ///
 /// # Parameters
 /// - `load` — `F`, load on the spring
-/// - `tangent_rate` — `k`, constant over the whole deflection
+/// - `rate` — `k`, of a linear spring, constant over the whole deflection; for a progressive spring it is only the equivalent one, the load over its deflection there
 ///
 /// # Returns
 /// The deflection.
 ///
 /// # Valid for
 /// - `0 <= load`
-/// - `0 < tangent_rate`
+/// - `0 < rate`
 ///
 /// Only where the spring is linear from its free length and not preloaded; sag on a linkage is an integral of the force instead.
 ///
@@ -33,10 +33,10 @@ use crate::{Result, valid};
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 #[inline]
-pub fn static_deflection(load: Force, tangent_rate: LinearStiffness) -> Result<Length> {
+pub fn static_deflection(load: Force, rate: LinearStiffness) -> Result<Length> {
     valid! {
         load: 0 <= .. ; "definition: a coil spring between seats only pushes";
-        tangent_rate: 0 < .. ; "definition: a spring's rate is positive";
+        rate: 0 < .. ; "definition: a spring's rate is positive";
     }
-    Ok(load / tangent_rate)
+    Ok(load / rate)
 }

@@ -1,4 +1,4 @@
-//! Travel of a wheel on its spring and damper: what uses it up, and what is left. The corner and the build sheet share these rules.
+//! Travel of a wheel on its spring and damper: what uses it up, and what remains. The corner and the build sheet share these rules.
 
 use crate::Result;
 use crate::units::{Force, Length, Mass, Ratio, STANDARD_GRAVITY};
@@ -65,7 +65,7 @@ pub(in crate::spring) struct Bump {
     /// From full droop, until the damper is closed.
     pub(in crate::spring) damper_travel: Length,
     /// From ride height down to full droop; negative where a preload holds the wheel on the open damper.
-    pub(in crate::spring) droop_left: Length,
+    pub(in crate::spring) droop_remaining: Length,
     /// From full droop, until the bump stop is touched.
     pub(in crate::spring) bump_stop_travel: Option<Length>,
     /// From ride height, until a seat touches its bump stop.
@@ -76,22 +76,22 @@ pub(in crate::spring) struct Bump {
 
 impl Bump {
     #[cfg(feature = "sheet")]
-    pub(in crate::spring) fn left(&self) -> Result<Length> {
+    pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         Ok(self.first().0)
     }
 
-    /// Travel left, and what ends it. A body that stands at full droop, its spring too strong to sag, has no more than all of the travel.
+    /// Remaining travel, and what ends it. A body that stands at full droop, its spring too strong to sag, has no more than all of the travel.
     pub(super) fn first(&self) -> (Length, Ends) {
         let (coils, sag) =
-            (self.coil_travel.si() + self.droop_left.si().min(0.0), self.droop_left.si().max(0.0));
+            (self.coil_travel.si() + self.droop_remaining.si().min(0.0), self.droop_remaining.si().max(0.0));
         let stop = self.bump_stop_travel.map(|stop| (stop.si() - sag, Ends::BumpStop));
         let rise = self.motion_ratio.map_or(1.0, |ratio| ratio.si().max(1.0));
         let clear = self.bump_clearance.map(|clear| (clear.si() / rise, Ends::BumpStop));
         let others =
             [(self.damper_travel.si() - sag, Ends::DamperClosed)].into_iter().chain(stop).chain(clear);
-        let (left, end) = others
+        let (remaining, end) = others
             .fold((coils, Ends::CoilBind), |least, other| if other.0 < least.0 { other } else { least });
-        (Length::from_si(left), end)
+        (Length::from_si(remaining), end)
     }
 }
 

@@ -231,7 +231,7 @@ impl DoubleWishbone {
     /// # Returns
     /// - `droop` — least travel, negative
     /// - `droop_end` — what ends it: `upper arm`, `lower arm`, `tie rod` or `drop link`
-    /// - `bump` — greatest travel
+    /// - `bump` — largest travel
     /// - `bump_end` — what ends it
     pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
         self.prepare()?.travel_range(rack_travel)

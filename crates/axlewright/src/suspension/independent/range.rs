@@ -118,7 +118,7 @@ impl<'a> Reach<'a> {
         }
     }
 
-    /// Least and greatest wheel travel of the linkage, and what ends it there.
+    /// Least and largest wheel travel of the linkage, and what ends it there.
     pub(in crate::suspension) fn range(&mut self) -> Result<[(f64, End); 2], End> {
         let (linkage, rack) = (self.linkage, self.rack);
         let height = |angle: f64| linkage.pose(angle, rack).map_or(f64::NAN, |pose| pose.wheel.at.z);

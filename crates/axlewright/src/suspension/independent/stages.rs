@@ -58,8 +58,8 @@ pub(super) struct BetweenStops<M> {
     pub(super) joint_limits: JointLimits,
     /// To either side, from the rack's middle to lock.
     pub(super) rack_travel: Length,
-    pub(super) bump_left: Length,
-    pub(super) droop_left: Length,
+    pub(super) bump_remaining: Length,
+    pub(super) droop_remaining: Length,
 }
 
 impl TravelEnds {
@@ -151,11 +151,11 @@ pub(in crate::suspension) fn solid_at(
     let mut before = 0.0;
     for step in 1..STEPS {
         let travel = bump.si() * f64::from(step) / f64::from(STEPS);
-        let left = spare(travel);
-        if left.is_nan() {
+        let remaining = spare(travel);
+        if remaining.is_nan() {
             return found;
         }
-        if left <= 0.0 {
+        if remaining <= 0.0 {
             return root("travel", spare, before, travel, 0.0).map(Length::from_si);
         }
         before = travel;
@@ -164,9 +164,9 @@ pub(in crate::suspension) fn solid_at(
 }
 
 impl<M: Independent> BetweenStops<M> {
-    /// Lean that the first joint has left at both ends of the travel, with the rack in its middle and at both ends.
-    pub(super) fn joint_left(&self) -> Result<Angle> {
-        let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
+    /// Remaining lean of the first joint at both ends of the travel, with the rack in its middle and at both ends.
+    pub(super) fn joint_remaining(&self) -> Result<Angle> {
+        let [bump, droop] = travelled(self.bump_remaining, self.droop_remaining)?;
         let ready = PreparedLinkage::hanging(Parts {
             joint_limits: Some(&self.joint_limits),
             ..self.linkage.parts()
@@ -176,7 +176,7 @@ impl<M: Independent> BetweenStops<M> {
         let mut least = f64::INFINITY;
         for travel in [bump, -droop] {
             for rack in racks {
-                least = least.min(ready.at(travel, *rack)?.joint_left.si());
+                least = least.min(ready.at(travel, *rack)?.joint_remaining.si());
             }
         }
         Ok(Angle::from_si(least))
@@ -187,10 +187,10 @@ impl<M: Independent> BetweenStops<M> {
 pub(in crate::suspension) fn travelled(bump: Length, droop: Length) -> Result<[Length; 2]> {
     let (up, down) = (bump.si(), droop.si());
     if up < 0.0 || down < 0.0 {
-        let (bump_left, droop_left, none) = (bump, droop, Length::from_si(0.0));
+        let (bump_remaining, droop_remaining, none) = (bump, droop, Length::from_si(0.0));
         return Err(match up < 0.0 {
-            true => cannot!(bump_left >= none; "puts ride height beyond the bump stop"),
-            false => cannot!(droop_left >= none; "puts ride height beyond the droop stop"),
+            true => cannot!(bump_remaining >= none; "puts ride height beyond the bump stop"),
+            false => cannot!(droop_remaining >= none; "puts ride height beyond the droop stop"),
         });
     }
     Ok([bump, droop])

@@ -225,7 +225,7 @@ impl Strut {
     /// # Returns
     /// - `droop` — least travel, negative
     /// - `droop_end` — what ends it: `strut`, `lower arm`, `tie rod` or `drop link`
-    /// - `bump` — greatest travel
+    /// - `bump` — largest travel
     /// - `bump_end` — what ends it
     pub fn travel_range(&self, rack_travel: Length) -> Result<TravelRange> {
         self.prepare()?.travel_range(rack_travel)

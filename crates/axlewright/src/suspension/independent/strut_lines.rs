@@ -55,7 +55,7 @@ type Stopped = BetweenStops<Strut>;
 fields!(Barred { linkage, anti_roll_bar });
 fields!(Damped { linkage, mounting, open_length, closed_length });
 fields!(Sprung { linkage, shortest });
-fields!(Stopped { linkage, joint_limits, rack_travel, bump_left, droop_left });
+fields!(Stopped { linkage, joint_limits, rack_travel, bump_remaining, droop_remaining });
 
 pub(in crate::suspension) const DAMPER: Rule = rule! {
     "axle.damper" Damped::ends, Damped
@@ -68,9 +68,9 @@ pub(in crate::suspension) const SPRING: Rule = rule! {
     takes { linkage = "axle", shortest = "axle.spring.shortest_between_eyes" }
     says "suspension.Strut: travel z where L(z) is the least length, or where the linkage locks before", SOURCE
 };
-pub(in crate::suspension) const JOINT_LEFT: Rule = rule! {
-    "axle" Stopped::joint_left, Stopped
-    takes { linkage = "axle", rack_travel, bump_left, droop_left }
+pub(in crate::suspension) const JOINT_REMAINING: Rule = rule! {
+    "axle" Stopped::joint_remaining, Stopped
+    takes { linkage = "axle", rack_travel, bump_remaining, droop_remaining }
     needs { joint_limits.top_mount, joint_limits.lower_ball, joint_limits.tie_rod_outer, joint_limits.tie_rod_inner }
     says "suspension.Strut at full bump and droop, rack in its middle and at both ends: the least", SOURCE
 };

@@ -82,11 +82,11 @@ record! {
         /// Compression of the spring from its free length.
         pub spring_used: Length,
         /// Until it is solid, along itself.
-        pub spring_left: Length,
+        pub spring_remaining: Length,
         /// Used stroke of the damper, from fully open.
         pub damper_used: Length,
         /// Remaining stroke of the damper, to fully closed; negative past its end.
-        pub damper_left: Length,
+        pub damper_remaining: Length,
         /// Torque in the torsion bar, positive if it carries the vehicle.
         pub torsion_bar_torque: Torque,
         /// Turn of the bar's lever from ride height, positive as in bump.
@@ -102,7 +102,7 @@ record! {
         /// Turn of the tie rod relative to the rack, from ride height.
         pub tie_rod_inner_angle: Angle,
         /// Remaining angle until the first joint with a given limit reaches it.
-        pub joint_left: Angle,
+        pub joint_remaining: Angle,
         /// Name of that joint.
         pub first_joint: String,
     }
@@ -190,9 +190,9 @@ impl<'a> PreparedLinkage<'a> {
             wheel_force: on.wheel_force,
             wheel_rate: on.wheel_rate,
             spring_used: on.spring_used,
-            spring_left: on.spring_left,
+            spring_remaining: on.spring_remaining,
             damper_used: on.damper_used,
-            damper_left: on.damper_left,
+            damper_remaining: on.damper_remaining,
             torsion_bar_torque: on.torsion_bar_torque,
             bar_angle,
             bar_motion_ratio,
@@ -200,7 +200,7 @@ impl<'a> PreparedLinkage<'a> {
             lower_ball_angle: angles[1],
             tie_rod_outer_angle: angles[2],
             tie_rod_inner_angle: angles[3],
-            joint_left: S::each(angles, |angles| self.first_joint(angles).0),
+            joint_remaining: S::each(angles, |angles| self.first_joint(angles).0),
             first_joint: S::each(angles, |angles| self.first_joint(angles).1),
         }
     }
@@ -234,7 +234,7 @@ impl<'a> PreparedLinkage<'a> {
         [upper, lean(&pose.lower_arm, self.lower), outer, rod.angle(self.rod.spread())]
     }
 
-    /// Angle that the first joint at its limit has left, and its place among [`PreparedLinkage::joints`].
+    /// Remaining angle of the first joint at its limit, and its place among [`PreparedLinkage::joints`].
     fn first_joint(&self, angles: [f64; 4]) -> (f64, f64) {
         let limits = self.parts.joint_limits.map_or([None; 4], JointLimits::each);
         let mut first = (f64::NAN, limits.len());
@@ -271,7 +271,7 @@ impl<'a> PreparedLinkage<'a> {
             on.damper_motion_ratio = damper_stroke.ratio;
             if let Some(damper) = mounting.damper {
                 on.damper_used = S::of(damper.open_length.quantity.si()) - on.eye_length;
-                on.damper_left = on.eye_length - S::of(damper.closed_length.quantity.si());
+                on.damper_remaining = on.eye_length - S::of(damper.closed_length.quantity.si());
                 let gas = S::of(damper.gas().si());
                 force = force + gas * damper_stroke.ratio;
                 rate = rate + gas * damper_stroke.gradient;
@@ -280,7 +280,7 @@ impl<'a> PreparedLinkage<'a> {
                 sprung = true;
                 on.spring_length = stroke.length - S::of(spring.seat_offset.quantity.si());
                 on.spring_used = S::of(spring.free_length.quantity.si()) - on.spring_length;
-                on.spring_left = on.spring_length - S::of(spring.solid_length.quantity.si());
+                on.spring_remaining = on.spring_length - S::of(spring.solid_length.quantity.si());
                 let stiff = spring.rate.quantity.si();
                 let coil_rate = S::each([on.spring_used], |[used]| if used > 0.0 { stiff } else { 0.0 });
                 on.spring_force = coil_rate * on.spring_used;
@@ -366,9 +366,9 @@ pub(super) struct Springs<S = f64> {
     pub(in crate::suspension) wheel_force: S,
     wheel_rate: S,
     spring_used: S,
-    spring_left: S,
+    spring_remaining: S,
     damper_used: S,
-    damper_left: S,
+    damper_remaining: S,
     torsion_bar_torque: S,
     pub(super) torsion_bar_ratio: S,
 }
@@ -385,9 +385,9 @@ impl<S: Scalar> Default for Springs<S> {
             wheel_force: unknown,
             wheel_rate: unknown,
             spring_used: unknown,
-            spring_left: unknown,
+            spring_remaining: unknown,
             damper_used: unknown,
-            damper_left: unknown,
+            damper_remaining: unknown,
             torsion_bar_torque: unknown,
             torsion_bar_ratio: unknown,
         }

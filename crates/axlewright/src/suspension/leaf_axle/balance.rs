@@ -239,7 +239,7 @@ impl PreparedLeafAxle<'_> {
         Err(End::GivenUp)
     }
 
-    /// Least and greatest heave, and what ends them.
+    /// Least and largest heave, and what ends them.
     pub(super) fn range(&self, roll: f64, fine: f64) -> core::result::Result<[(f64, End); 2], End> {
         let whole = self.spring.fixed.lever() + self.spring.shackle.lever();
         let (droop, bump) = (self.walk(-whole, roll, fine)?, self.walk(whole, roll, fine)?);

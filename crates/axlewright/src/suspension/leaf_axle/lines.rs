@@ -110,12 +110,12 @@ pub(in crate::suspension) const FOLLOWING: [Line; 12] = [
     derived("axle.leaf.shackle_opening", Angle::KIND, "between the shackle and the line of the eyes, at ride height").by(&[gives(&AT_RIDE, "shackle_opening")]),
     derived("axle.leaf.damper_ratio", Ratio::KIND, "shortening of the damper over heave of the axle").by(&[by(&DAMPER_RATIO)]),
     derived("axle.leaf.stop_end", Length::KIND, "heave at which the seats touch their bump stops").by(&[by(&STOP)]),
-    derived("axle.leaf.shackle_left", Angle::KIND, "remaining angle of the shackles from the line of their springs at full bump and full droop, the smaller one")
-        .by(&[gives(&OVER_TRAVEL, "shackle_left")]),
+    derived("axle.leaf.shackle_remaining", Angle::KIND, "remaining angle of the shackles from the line of their springs at full bump and full droop, the smaller one")
+        .by(&[gives(&OVER_TRAVEL, "shackle_remaining")]),
     derived("axle.leaf.bump_stress", Stress::KIND, "bending stress of the full-length leaves at full bump").by(&[by(&BUMP_STRESS)]),
     derived("axle.leaf.stress", Stress::KIND, "the greater of the stresses at full bump and under the drive torque, where that is known").by(&[
-        greatest_of(&["axle.leaf.bump_stress", "axle.leaf.wound_stress"], GREATEST),
-        same(&["axle.leaf.bump_stress"], GREATEST),
+        greatest_of(&["axle.leaf.bump_stress", "axle.leaf.wound_stress"], LARGEST),
+        same(&["axle.leaf.bump_stress"], LARGEST),
     ]),
     line("front.drive_torque", Torque::KIND, DRIVE_TORQUE)
         .within(0.0, 1e6, "plausibility limit: no axle of a road vehicle bears 1 MN·m")
@@ -127,5 +127,5 @@ pub(in crate::suspension) const FOLLOWING: [Line; 12] = [
         .by(&[by(&WOUND_STRESS)]),
 ];
 
-const GREATEST: &str = "definition: the greatest counts";
-const DRIVE_TORQUE: &str = "greatest steady one at both wheels of the axle together, which winds its housing up; a dropped clutch gives more; 0 N·m where the axle is not driven";
+const LARGEST: &str = "definition: the largest counts";
+const DRIVE_TORQUE: &str = "peak steady one at both wheels of the axle together, which winds its housing up; a dropped clutch gives more; 0 N·m where the axle is not driven";

@@ -72,7 +72,7 @@ record! {
         pub left_spring_load: Force,
         /// Load of the right spring.
         pub right_spring_load: Force,
-        /// Greatest of the left spring, in the full-length leaves at the seat.
+        /// Peak of the left spring, in the full-length leaves at the seat.
         pub left_leaf_stress: Stress,
         /// Stress in the right leaf.
         pub right_leaf_stress: Stress,
@@ -153,7 +153,7 @@ record! {
         pub wheelbase_change: Length,
         /// Vertical, of each leaf spring, which the torque changes with the heave kept.
         pub spring_load: Force,
-        /// Greatest, in the full-length leaves at the seat, load and torque together.
+        /// Peak, in the full-length leaves at the seat, load and torque together.
         pub leaf_stress: Stress,
     }
 }
@@ -246,7 +246,7 @@ impl PreparedLeafAxle<'_> {
         })
     }
 
-    /// Greatest stress of a spring, in its full-length leaves.
+    /// Peak stress of a spring, in its full-length leaves.
     pub(super) fn stress(&self, on: &Bent) -> Result<Stress> {
         let Some(leaves) = &self.model.leaf.leaves else { return Ok(Stress::from_si(f64::NAN)) };
         let Spring { fixed, shackle, .. } = &self.spring;

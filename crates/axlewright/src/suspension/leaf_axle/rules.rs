@@ -121,10 +121,10 @@ fields!(OnGround { axle, across });
 struct BetweenStops {
     axle: Sprung,
     across: Across,
-    bump_left: Length,
-    droop_left: Length,
+    bump_remaining: Length,
+    droop_remaining: Length,
 }
-fields!(BetweenStops { axle, across, bump_left, droop_left });
+fields!(BetweenStops { axle, across, bump_remaining, droop_remaining });
 
 /// Limits of the bump travel of an axle on leaf springs.
 struct Ends {
@@ -132,9 +132,9 @@ struct Ends {
     damper_end: Length,
     /// From full droop, until the bump stop is touched.
     bump_stop_travel: Option<Length>,
-    droop_left: Length,
+    droop_remaining: Length,
 }
-fields!(Ends { stop_end, damper_end, bump_stop_travel, droop_left });
+fields!(Ends { stop_end, damper_end, bump_stop_travel, droop_remaining });
 
 struct UnderTorque {
     axle: Sprung,
@@ -189,13 +189,13 @@ pub(super) const STOP: Rule = rule! {
     needs { loaded = "axle", bump_clearance }
     says "suspension.LeafAxle: heave z where left_bump_remaining is nothing", SOURCE
 };
-pub(in crate::suspension) const BUMP_LEFT: Rule = rule! {
-    "axle" Ends::left, Ends
+pub(in crate::suspension) const BUMP_REMAINING: Rule = rule! {
+    "axle" Ends::remaining, Ends
     takes {
-        stop_end = "axle.leaf.stop_end", damper_end = "axle.damper.bump_end", bump_stop_travel, droop_left,
+        stop_end = "axle.leaf.stop_end", damper_end = "axle.damper.bump_end", bump_stop_travel, droop_remaining,
     }
     says "the least of both ends and, where it is written, b - z",
-        "definition: travel left is the least of what ends it"
+        "definition: remaining travel is the least of what ends it"
 };
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
@@ -206,14 +206,14 @@ pub(in crate::suspension) const RANGE: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.springs = "axle", across = "axle", bump_left, droop_left }
+    takes { axle.springs = "axle", across = "axle", bump_remaining, droop_remaining }
     needs { axle.loaded = "axle" }
-    gives OverTravel { pinion_angle_change, shackle_left, lateral_shift }
+    gives OverTravel { pinion_angle_change, shackle_remaining, lateral_shift }
     says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
 };
 pub(super) const BUMP_STRESS: Rule = rule! {
     "axle" BetweenStops::bump_stress, BetweenStops
-    takes { axle.springs = "axle", bump_left }
+    takes { axle.springs = "axle", bump_remaining }
     needs { axle.loaded = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
 };
@@ -252,7 +252,7 @@ struct InstantAxes {
 struct OverTravel {
     pinion_angle_change: Angle,
     /// Until the shackles are in line with their springs.
-    shackle_left: Angle,
+    shackle_remaining: Angle,
     lateral_shift: Length,
 }
 
@@ -384,9 +384,10 @@ impl Sprung {
 
 impl Ends {
     /// The least of them; an axle that stands at full droop has no more than all of the travel.
-    fn left(&self) -> Result<Length> {
-        let stop =
-            self.bump_stop_travel.map_or(f64::INFINITY, |stop| stop.si() - self.droop_left.si().max(0.0));
+    fn remaining(&self) -> Result<Length> {
+        let stop = self
+            .bump_stop_travel
+            .map_or(f64::INFINITY, |stop| stop.si() - self.droop_remaining.si().max(0.0));
         Ok(Length::from_si(self.stop_end.si().min(self.damper_end.si()).min(stop)))
     }
 }
@@ -402,27 +403,27 @@ impl OnGround {
 impl BetweenStops {
     fn over_travel(&self) -> Result<OverTravel> {
         self.across.nothing()?;
-        let [bump, droop] = travelled(self.bump_left, self.droop_left)?;
+        let [bump, droop] = travelled(self.bump_remaining, self.droop_remaining)?;
         let model = self.axle.model()?;
         let ready = model.shared()?;
-        let (mut change, mut left, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
+        let (mut change, mut remaining, mut shift) = (0.0_f64, f64::INFINITY, 0.0_f64);
         for heave in [bump, -droop] {
             let on = ready.at(heave, LEVEL)?;
             let opening = on.left_shackle_opening.si();
             change = change.max(on.pinion_angle_change.si().abs());
             shift = shift.max(on.lateral_shift.si().abs());
-            left = left.min(opening).min(core::f64::consts::PI - opening);
+            remaining = remaining.min(opening).min(core::f64::consts::PI - opening);
         }
         Ok(OverTravel {
             pinion_angle_change: Angle::from_si(change),
-            shackle_left: Angle::from_si(left),
+            shackle_remaining: Angle::from_si(remaining),
             lateral_shift: Length::from_si(shift),
         })
     }
 
     /// Stress of the leaves at full bump, whatever the droop.
     fn bump_stress(&self) -> Result<Stress> {
-        let [bump, _] = travelled(self.bump_left, RIDE)?;
+        let [bump, _] = travelled(self.bump_remaining, RIDE)?;
         Ok(self.axle.model()?.shared()?.at(bump, LEVEL)?.left_leaf_stress)
     }
 }
@@ -435,10 +436,10 @@ impl UnderTorque {
     fn leaf_stress(&self) -> Result<Stress> {
         let model = self.axle.model()?;
         let ready = model.shared()?;
-        let mut greatest = f64::NAN;
+        let mut peak = f64::NAN;
         for torque in [self.drive_torque, -self.drive_torque] {
-            greatest = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(greatest);
+            peak = ready.wind_up(RIDE, torque)?.leaf_stress.si().max(peak);
         }
-        Ok(Stress::from_si(greatest))
+        Ok(Stress::from_si(peak))
     }
 }

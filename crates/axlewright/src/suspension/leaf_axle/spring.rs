@@ -105,7 +105,7 @@ impl Half {
     pub(super) fn centroid(&self) -> f64 {
         0.5 + self.fading / 6.0
     }
-    /// The least and the greatest bend.
+    /// The least and the largest bend.
     pub(super) fn range(&self) -> [f64; 2] {
         [self.slope() - STEEPEST, self.slope() + STEEPEST]
     }

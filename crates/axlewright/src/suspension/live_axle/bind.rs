@@ -16,7 +16,7 @@ pub(super) struct Bind {
     pub(super) freedoms: i64,
     /// Length by which the links miss each other.
     pub(super) misfit: f64,
-    /// The greatest tension or compression, and of which link; of rigid links only which one misses most.
+    /// The largest tension or compression, and of which link; of rigid links only which one misses most.
     pub(super) force: f64,
     pub(super) link: Option<usize>,
     pub(super) moment: f64,

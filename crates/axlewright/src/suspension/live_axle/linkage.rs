@@ -69,7 +69,7 @@ pub(in crate::suspension) struct Pose {
     pub(in crate::suspension) at: Coordinates,
     pub(super) frame: Frame,
     pub(super) held: Held,
-    /// Tension of the links, in units of the greatest stiffness; and the derivatives along heave and roll.
+    /// Tension of the links, in units of the largest stiffness; and the derivatives along heave and roll.
     pub(in crate::suspension) forces: Each,
     pub(in crate::suspension) force_rates: [Each; 2],
     /// Derivative along roll of their moment about the roll axis.
@@ -95,7 +95,7 @@ impl Pose {
 pub(super) enum Way {
     /// As many links as free coordinates.
     Exact,
-    /// One link is redundant: weights of those that give, over the greatest one, none of rigid links, which are named. The greatest stiffness,
+    /// One link is redundant: weights of those that give, over the largest one, none of rigid links, which are named. The largest stiffness,
     /// where there are bushes in the redundant set.
     Compliant { weights: Each, rigid: Vec<usize>, stiffness: Option<f64> },
 }
@@ -232,7 +232,7 @@ impl AxleLinkage {
         self.links.len() - self.free()
     }
 
-    /// The greatest stiffness, where bushes of the redundant set give.
+    /// The largest stiffness, where bushes of the redundant set give.
     pub(super) fn scale(&self) -> Option<f64> {
         match self.way {
             Way::Exact => Some(0.0),

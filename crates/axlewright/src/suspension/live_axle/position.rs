@@ -140,11 +140,11 @@ record! {
         /// Travel of the levers' ends along their arcs over wheel travel, in roll.
         pub bar_motion_ratio: Ratio,
         /// Largest lean of all joints of the links, from ride height.
-        pub greatest_lean: Angle,
+        pub peak_lean: Angle,
         /// Joint with that lean: its link and its end, `body`, `axle`, `crank` or `outer`.
-        pub greatest_lean_joint: String,
+        pub peak_lean_joint: String,
         /// Remaining angle until the first joint with a given limit reaches it.
-        pub joint_left: Angle,
+        pub joint_remaining: Angle,
         /// Joint with that margin; `not known` without a limit.
         pub first_joint: String,
         /// By how much the lateral rod with its bushes is longer than at ride height: nothing unless it binds.
@@ -155,7 +155,7 @@ record! {
         pub redundant: i64,
         /// By how much the links miss each other at this heave and roll, were their joints rigid: root of the sum of the squares of their misses.
         pub bind_misfit: Length,
-        /// Greatest tension or compression of a link by that; not a number where no bush gives.
+        /// Peak tension or compression of a link by that; not a number where no bush gives.
         pub bind_force: Force,
         /// Link that binds or, if no bush gives, the one with the largest misfit; `none` if nothing binds.
         pub bind_link: String,
@@ -432,8 +432,8 @@ impl PreparedLiveAxle<'_> {
     /// Lean of the joints from ride height.
     fn joints<'a>(&'a self, pose: &Pose, on: &mut Found<'a>) {
         // Unit vectors: the distance between them stands for their angle.
-        let (mut greatest, mut most) = (-1.0, None);
-        let (mut left, mut first) = (f64::NAN, None);
+        let (mut peak, mut most) = (-1.0, None);
+        let (mut remaining, mut first) = (f64::NAN, None);
         for joint in &self.joints {
             let held = pose.held.along.lane(joint.link);
             let along = match joint.end {
@@ -443,19 +443,19 @@ impl PreparedLiveAxle<'_> {
                 End::CrankOnAxle => pose.frame.crank_at_rest(pose.frame.direction_here(held)),
             };
             let apart = (along - joint.drawn).square();
-            if apart > greatest {
-                (greatest, most) = (apart, Some(joint));
+            if apart > peak {
+                (peak, most) = (apart, Some(joint));
             }
             if let Some(limit) = joint.limit {
                 let here = limit - lean(apart);
-                if left.is_nan() || here < left {
-                    (left, first) = (here, Some(joint));
+                if remaining.is_nan() || here < remaining {
+                    (remaining, first) = (here, Some(joint));
                 }
             }
         }
-        on.greatest_lean = Angle::from_si(lean(greatest));
-        on.greatest_lean_joint = most.map_or("", |joint| self.joint(joint));
-        on.joint_left = Angle::from_si(left);
+        on.peak_lean = Angle::from_si(lean(peak));
+        on.peak_lean_joint = most.map_or("", |joint| self.joint(joint));
+        on.joint_remaining = Angle::from_si(remaining);
         on.first_joint = first.map_or("not known", |joint| self.joint(joint));
     }
 }

@@ -140,7 +140,7 @@ impl AxleLinkage {
         (0..count).fold(0, |most, place| if shares[place] > shares[most] + 1e-9 { place } else { most })
     }
 
-    /// Least and greatest heave at this roll; none where the axle does not roll so far at ride height.
+    /// Least and largest heave at this roll; none where the axle does not roll so far at ride height.
     pub(super) fn range(&self, roll: f64) -> Option<[Stop; 2]> {
         let from = self.at(0.0, roll)?;
         Some([-FAR, FAR].map(|heave| {
@@ -149,7 +149,7 @@ impl AxleLinkage {
         }))
     }
 
-    /// Least and greatest roll at ride height.
+    /// Least and largest roll at ride height.
     pub(super) fn roll_range(&self) -> [Stop; 2] {
         [-MOST_ROLL, MOST_ROLL].map(|roll| {
             let (pose, went) = self.towards(&self.rest, 0.0, roll);

@@ -93,10 +93,10 @@ struct BetweenStops {
     bushes: Bushes,
     limits: Limits,
     spring_base: Length,
-    bump_left: Length,
-    droop_left: Length,
+    bump_remaining: Length,
+    droop_remaining: Length,
 }
-fields!(BetweenStops { axle, bushes, limits, spring_base, bump_left, droop_left });
+fields!(BetweenStops { axle, bushes, limits, spring_base, bump_remaining, droop_remaining });
 
 /// Lean that the joints of the links allow.
 struct Limits {
@@ -179,9 +179,9 @@ pub(in crate::suspension) const SPRING: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.links = "axle", bushes = "axle", limits = "axle", spring_base, bump_left, droop_left }
+    takes { axle.links = "axle", bushes = "axle", limits = "axle", spring_base, bump_remaining, droop_remaining }
     gives OverTravel {
-        lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_left, crossed_roll, joints_without_limit,
+        lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_remaining, crossed_roll, joints_without_limit,
     }
     says "suspension.LiveAxle at full bump b and droop d, half way, and crossed: heave (b - d) / 2, sin(roll) = (b + d) / base to either side", SOURCE
 };
@@ -217,7 +217,7 @@ struct OverTravel {
     pinion_angle_change: Angle,
     bind_misfit: Length,
     bind_force: Force,
-    joint_left: Angle,
+    joint_remaining: Angle,
     crossed_roll: Angle,
     joints_without_limit: Ratio,
 }
@@ -400,13 +400,14 @@ impl BetweenStops {
     fn over_travel(&self) -> Result<OverTravel> {
         let mut model = self.axle.model()?;
         let unlimited = self.limits.on(&mut model);
-        let [bump, droop] = travelled(self.bump_left, self.droop_left)?.map(Quantity::si);
+        let [bump, droop] = travelled(self.bump_remaining, self.droop_remaining)?.map(Quantity::si);
         let base = self.spring_base.si();
         let sine = (bump + droop) / base;
         if sine.abs() > CROSSED {
-            let (bump_left, droop_left, spring_base) = (self.bump_left, self.droop_left, self.spring_base);
+            let (bump_remaining, droop_remaining, spring_base) =
+                (self.bump_remaining, self.droop_remaining, self.spring_base);
             return Err(
-                cannot!(bump_left, droop_left, spring_base; "stands the axle on end, crossed between the stops"),
+                cannot!(bump_remaining, droop_remaining, spring_base; "stands the axle on end, crossed between the stops"),
             );
         }
         let ready = model.shared()?;
@@ -417,20 +418,20 @@ impl BetweenStops {
         let ends = [&upright[0], &upright[1], &at(crossed, roll)?, &at(crossed, -roll)?];
         let heaved = upright.each_ref();
         // Without a limit this is not a number in all of them.
-        let least = ends.iter().map(|on| on.joint_left.si()).fold(f64::NAN, f64::min);
+        let least = ends.iter().map(|on| on.joint_remaining.si()).fold(f64::NAN, f64::min);
         Ok(OverTravel {
             lateral_shift: most(&heaved, |on| on.lateral_shift),
             pinion_angle_change: most(&heaved, |on| on.pinion_angle_change),
             bind_misfit: most(&ends, |on| on.bind_misfit),
             bind_force: most(&ends, |on| on.bind_force),
-            joint_left: Angle::from_si(least),
+            joint_remaining: Angle::from_si(least),
             crossed_roll: Angle::from_si(roll),
             joints_without_limit: Ratio::from_si(unlimited as f64),
         })
     }
 }
 
-/// Greatest of them to either side.
+/// Largest of them to either side.
 fn most<Q: Quantity>(on: &[&Found<'_>], of: fn(&Found<'_>) -> Q) -> Q {
     // `max` would drop a NaN.
     let each = on.iter().map(|on| of(on).si().abs());
@@ -439,7 +440,7 @@ fn most<Q: Quantity>(on: &[&Found<'_>], of: fn(&Found<'_>) -> Q) -> Q {
 
 /// Message where both are drawn.
 pub(in crate::suspension) const BESIDE_LEAVES: &str = "leaf springs lead an axle as links and rods do, both are drawn, and what they do to each other is not computed: write what was \
-                                        measured of them together, such as bind_force and joint_left";
+                                        measured of them together, such as bind_force and joint_remaining";
 /// Message where wheels that move by themselves have an axle between them.
 pub(in crate::suspension) const APART: &str = "they are written as independent, but links or leaf springs of a live axle are drawn: one of the two is wrong";
 

@@ -12,29 +12,30 @@ use crate::{Error, Result};
 /// Travel of a linkage and of the stops within it.
 struct Travel {
     linkage_bump: Length,
-    bump_left: Length,
+    bump_remaining: Length,
     linkage_droop: Length,
-    droop_left: Length,
+    droop_remaining: Length,
 }
-fields!(Travel { linkage_bump, bump_left, linkage_droop, droop_left });
+fields!(Travel { linkage_bump, bump_remaining, linkage_droop, droop_remaining });
 
 impl Travel {
-    /// The lesser of what the linkage has left in bump and in droop.
-    fn left(&self) -> Result<Length> {
-        let (bump, droop) = (self.linkage_bump - self.bump_left, self.linkage_droop - self.droop_left);
+    /// The lesser of the remaining travel of the linkage in bump and in droop.
+    fn remaining(&self) -> Result<Length> {
+        let (bump, droop) =
+            (self.linkage_bump - self.bump_remaining, self.linkage_droop - self.droop_remaining);
         Ok(Length::from_si(bump.si().min(droop.si())))
     }
 }
 
-pub(in crate::suspension) const LINKAGE_LEFT: Rule = rule! {
-    "axle" Travel::left, Travel
-    takes { linkage_bump, bump_left, linkage_droop, droop_left }
-    says "the lesser of what is left in bump and in droop", "definition: travel left is the least of what ends it"
+pub(in crate::suspension) const LINKAGE_REMAINING: Rule = rule! {
+    "axle" Travel::remaining, Travel
+    takes { linkage_bump, bump_remaining, linkage_droop, droop_remaining }
+    says "the lesser of what remains in bump and in droop", "definition: remaining travel is the least of what ends it"
 };
 
 /// Joints of the links of a live axle; those of the links along the vehicle all have a limit.
 struct Joints {
-    least_joint_left: Angle,
+    least_joint_remaining: Angle,
     joints_without_limit: Ratio,
     lower_body_limit: Angle,
     lower_axle_limit: Angle,
@@ -42,7 +43,7 @@ struct Joints {
     upper_axle_limit: Angle,
 }
 fields!(Joints {
-    least_joint_left,
+    least_joint_remaining,
     joints_without_limit,
     lower_body_limit,
     lower_axle_limit,
@@ -52,16 +53,16 @@ fields!(Joints {
 
 impl Joints {
     /// Lean that the first joint has left; not known unless every joint has a limit.
-    fn left(&self) -> Result<Angle> {
+    fn remaining(&self) -> Result<Angle> {
         let all = self.joints_without_limit.si() == 0.0;
-        Ok(if all { self.least_joint_left } else { Angle::from_si(f64::NAN) })
+        Ok(if all { self.least_joint_remaining } else { Angle::from_si(f64::NAN) })
     }
 }
 
-pub(in crate::suspension) const JOINT_LEFT: Rule = rule! {
-    "axle" Joints::left, Joints
+pub(in crate::suspension) const JOINT_REMAINING: Rule = rule! {
+    "axle" Joints::remaining, Joints
     takes {
-        least_joint_left, joints_without_limit,
+        least_joint_remaining, joints_without_limit,
         lower_body_limit = "axle.lower_links.body_limit", lower_axle_limit = "axle.lower_links.axle_limit",
         upper_body_limit = "axle.upper_links.body_limit", upper_axle_limit = "axle.upper_links.axle_limit",
     }

@@ -336,8 +336,8 @@ fn the_first_joint_at_its_limit_is_named() {
     });
     let on = model.at(metres(0.06), metres(0.0)).unwrap();
     assert_eq!(on.first_joint, "tie rod inner joint");
-    let left = Angle::of::<deg>(9.0) - on.tie_rod_inner_angle;
-    assert_relative_eq!(on.joint_left.si(), left.si(), max_relative = 1e-14);
+    let remaining = Angle::of::<deg>(9.0) - on.tie_rod_inner_angle;
+    assert_relative_eq!(on.joint_remaining.si(), remaining.si(), max_relative = 1e-14);
     // About x along the lower arm's length the joint leans as the arm swings against the upright.
     assert!(on.lower_ball_angle.in_::<deg>() > 5.0 && on.lower_ball_angle.in_::<deg>() < 12.0);
 }

@@ -295,7 +295,7 @@ fn the_first_joint_at_its_limit_is_named() {
     let on = model.at(metres(0.06), metres(0.0)).unwrap();
     assert_eq!(on.first_joint, "top mount");
     assert_relative_eq!(
-        on.joint_left.si(),
+        on.joint_remaining.si(),
         (Angle::of::<deg>(3.0) - on.upper_joint_angle).si(),
         max_relative = 1e-12
     );

@@ -22,7 +22,7 @@ fn at_ride_height_the_axle_stands_as_drawn() {
             (on.left_wheel_y.si(), 0.75),
             (on.right_wheel_y.si(), -0.75),
             (on.left_camber.si(), 0.0),
-            (on.greatest_lean.si(), 0.0),
+            (on.peak_lean.si(), 0.0),
             (on.bind_misfit.si(), 0.0),
         ] {
             assert!((found - wanted).abs() < 1e-9, "{found} {wanted}");

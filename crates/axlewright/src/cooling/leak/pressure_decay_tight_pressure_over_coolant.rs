@@ -41,7 +41,7 @@ use crate::{Result, valid};
 /// ```
 /// use axlewright::{cooling, fluid, units::*};
 /// let (start, later) = (Temperature::of::<degC>(25.0), Temperature::of::<degC>(15.0));
-/// let reading = cooling::leak_down_pressure_over_coolant(
+/// let reading = cooling::pressure_decay_tight_pressure_over_coolant(
 ///     GaugePressure::of::<psi_gauge>(15.0), Volume::of::<L>(1.0), Volume::of::<L>(11.0), Ratio::of::<percent>(-0.4),
 ///     start, later, AbsolutePressure::of::<atm_absolute>(1.0),
 /// )?;
@@ -53,7 +53,7 @@ use crate::{Result, valid};
 /// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
-pub fn leak_down_pressure_over_coolant(
+pub fn pressure_decay_tight_pressure_over_coolant(
     gauge_pressure: GaugePressure,
     gas_volume: Volume,
     coolant_volume: Volume,
@@ -82,7 +82,7 @@ pub fn leak_down_pressure_over_coolant(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::cooling::leak_down_pressure;
+    use crate::cooling::pressure_decay_tight_pressure;
     use proptest::prelude::*;
 
     proptest! {
@@ -91,8 +91,8 @@ mod tests {
             let (p, air) = (GaugePressure::from_si(p), AbsolutePressure::from_si(1e5));
             let (from, to) = (Temperature::from_si(from), Temperature::from_si(to));
             let (gas, coolant) = (Volume::from_si(1e-3), Volume::from_si(1e-2));
-            let over = leak_down_pressure_over_coolant(p, gas, coolant, Ratio::from_si(0.0), from, to, air);
-            prop_assert_eq!(over, leak_down_pressure(p, from, to, air));
+            let over = pressure_decay_tight_pressure_over_coolant(p, gas, coolant, Ratio::from_si(0.0), from, to, air);
+            prop_assert_eq!(over, pressure_decay_tight_pressure(p, from, to, air));
         }
     }
 }

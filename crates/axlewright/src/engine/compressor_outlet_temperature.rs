@@ -4,7 +4,7 @@ use crate::{Result, valid};
 /// Exponent `(g - 1) / g` of air with the ratio of specific heats `g = 1.4`.
 const EXPONENT: f64 = 2.0 / 7.0;
 
-/// Temperature of the charge behind a compressor.
+/// Temperature of the charge at the outlet of a compressor.
 ///
 /// # Formula
 /// `T_2 = T_1 (1 + (R^((g - 1) / g) - 1) / e)`, `g = 1.4`
@@ -34,21 +34,21 @@ const EXPONENT: f64 = 2.0 / 7.0;
 /// # Example
 /// ```
 /// use axlewright::{engine, units::*};
-/// let charge = engine::charge_temperature(Temperature::of::<degC>(25.0), Ratio::of::<one>(2.5), Ratio::of::<percent>(70.0))?;
-/// assert_eq!(format!("{:.0} °C", charge.in_::<degC>()), "152 °C");
+/// let outlet = engine::compressor_outlet_temperature(Temperature::of::<degC>(25.0), Ratio::of::<one>(2.5), Ratio::of::<percent>(70.0))?;
+/// assert_eq!(format!("{:.0} °C", outlet.in_::<degC>()), "152 °C");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///
 /// # Caution
 /// Charge pipes and hoses reach this temperature: they burn skin, and a hose must be rated for temperature and pressure together.
 #[inline]
-pub fn charge_temperature(
+pub fn compressor_outlet_temperature(
     inlet_temperature: Temperature,
     pressure_ratio: Ratio,
     isentropic_efficiency: Ratio,
 ) -> Result<Temperature> {
     valid! {
-        inlet_temperature: 150 <= .. <= 500 ; "common practice, no source: outside 150 K to 500 K air is no perfect gas of these specific heats";
+        inlet_temperature: 150 <= .. <= 500 ; "outside 150 K to 500 K air is no perfect gas of these specific heats";
         pressure_ratio: 1 <= .. <= 10 ; "definition: a compressor raises the pressure; plausibility limit: one stage of a vehicle stays below 10";
         isentropic_efficiency: 0.1 <= .. <= 1 ; "second law: at most 1; plausibility limit: below 0.1 it is no compressor";
     }

@@ -9,7 +9,7 @@ use crate::{Result, cannot, valid};
 ///
 /// # Parameters
 /// - `level_mass` — `m_1`, scale reading of the axle that stays down, vehicle level, both wheels together
-/// - `raised_mass` — `m_2`, scale reading of the same axle, with the other one raised
+/// - `tilted_mass` — `m_2`, scale reading of the axle that stays down, with the other one raised
 /// - `total_mass` — `m`, mass of the whole vehicle: all scale readings together, vehicle level
 /// - `wheelbase` — `l`, front to rear axle, along the vehicle
 /// - `lift` — `H`, height of the wheel centres of one axle over those of the other, less that height with the vehicle level
@@ -20,10 +20,10 @@ use crate::{Result, cannot, valid};
 ///
 /// # Valid for
 /// - `0.001 <= level_mass <= 4000000`
-/// - `0.001 <= raised_mass <= 4000000`
+/// - `0.001 <= tilted_mass <= 4000000`
 /// - `0.001 <= total_mass <= 4000000`
 /// - `total_mass > level_mass`
-/// - `total_mass > raised_mass`
+/// - `total_mass > tilted_mass`
 /// - `0.01 <= wheelbase <= 100`
 /// - `0.001 <= lift <= 100`
 /// - `wheelbase > lift`
@@ -40,7 +40,7 @@ use crate::{Result, cannot, valid};
 /// # Example
 /// ```
 /// use axlewright::{mass, units::*};
-/// let height = mass::raised_axle_height(
+/// let height = mass::centre_of_gravity_height_by_tilt(
 ///     Mass::of::<kg>(1223.0), Mass::of::<kg>(1289.0), Mass::of::<kg>(2400.0), Length::of::<mm>(2650.0), Length::of::<mm>(600.0), Length::of::<mm>(342.0),
 /// )?;
 /// assert_eq!(format!("{:.0} mm", height.in_::<mm>()), "656 mm");
@@ -50,9 +50,9 @@ use crate::{Result, cannot, valid};
 /// # Caution
 /// A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first.
 #[inline]
-pub fn raised_axle_height(
+pub fn centre_of_gravity_height_by_tilt(
     level_mass: Mass,
-    raised_mass: Mass,
+    tilted_mass: Mass,
     total_mass: Mass,
     wheelbase: Length,
     lift: Length,
@@ -60,10 +60,10 @@ pub fn raised_axle_height(
 ) -> Result<Length> {
     valid! {
         level_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
-        raised_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
+        tilted_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         total_mass: 0.001 <= .. <= 4e6 ; "plausibility limit: no vehicle weighs 4000 t";
         total_mass > level_mass ; "definition: the other axle carries something";
-        total_mass > raised_mass ; "definition: the other axle carries something";
+        total_mass > tilted_mass ; "definition: the other axle carries something";
         wheelbase: 0.01 <= .. <= 100 ; "definition: a distance between axles, of a road vehicle";
         lift: 0.001 <= .. <= 100 ; "definition: a level vehicle gives no height";
         wheelbase > lift ; "definition: the vehicle leans less than upright";
@@ -71,12 +71,12 @@ pub fn raised_axle_height(
     }
     let (l, lift) = (wheelbase.si(), lift.si());
     let along = ((l - lift) * (l + lift)).sqrt();
-    let moved = (raised_mass.si() - level_mass.si()) / total_mass.si();
+    let moved = (tilted_mass.si() - level_mass.si()) / total_mass.si();
     let height = loaded_radius.si() + l * moved * (along / lift);
     if height < 0.0 {
         let below = said(Length::from_si(-height));
         return Err(cannot!(
-            raised_mass; "puts the centre of gravity {below} below the ground: check the readings and the lift"
+            tilted_mass; "puts the centre of gravity {below} below the ground: check the readings and the lift"
         ));
     }
     Ok(Length::from_si(height))

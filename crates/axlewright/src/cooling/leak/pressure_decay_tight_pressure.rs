@@ -35,7 +35,7 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{cooling, units::*};
-/// let reading = cooling::leak_down_pressure(
+/// let reading = cooling::pressure_decay_tight_pressure(
 ///     GaugePressure::of::<psi_gauge>(15.0),
 ///     Temperature::of::<degF>(77.0), Temperature::of::<degF>(59.0),
 ///     AbsolutePressure::of::<psi_absolute>(14.7),
@@ -48,7 +48,7 @@ use crate::{Result, valid};
 /// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
-pub fn leak_down_pressure(
+pub fn pressure_decay_tight_pressure(
     gauge_pressure: GaugePressure,
     temperature: Temperature,
     later_temperature: Temperature,

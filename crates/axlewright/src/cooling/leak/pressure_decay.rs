@@ -3,8 +3,8 @@ use crate::base::error::known;
 use crate::base::table::{Filling, Table, record};
 use crate::base::verdict::less;
 use crate::cooling::{
-    Liquid, leak_down_least_pressure, leak_down_pressure, leak_down_pressure_over_coolant, leaked_air_volume,
-    leaked_coolant_volume,
+    Liquid, leaked_air_volume, leaked_coolant_volume, pressure_decay_least_pressure,
+    pressure_decay_tight_pressure, pressure_decay_tight_pressure_over_coolant,
 };
 use crate::units::{AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, Volume};
 use crate::{Error, Result, fluid, valid};
@@ -12,7 +12,7 @@ use crate::{Error, Result, fluid, valid};
 /// A system pumped up and left alone: the share of its pressure loss that is a leak.
 ///
 /// # Formula
-/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `leak_down_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `leak_down_least_pressure`
+/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `pressure_decay_least_pressure`
 ///
 /// # Fields
 /// - `trapped` — what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left
@@ -31,7 +31,7 @@ use crate::{Error, Result, fluid, valid};
 /// # Valid for
 /// Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
 /// but for water, `mass_fraction` the loss is known only where the two temperatures are the same. A system full of liquid follows the growth of liquid, hoses and metal:
-/// its loss and its margin are not numbers, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `leak_down_pressure` and `leak_down_pressure_over_coolant`.
+/// its loss and its margin are not numbers, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `pressure_decay_tight_pressure` and `pressure_decay_tight_pressure_over_coolant`.
 ///
 /// # Source
 /// Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
@@ -40,7 +40,7 @@ use crate::{Error, Result, fluid, valid};
 /// Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and stand clear; never open a hot system. The maker's instructions and local codes come first.
 #[derive(Debug, Clone, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(deny_unknown_fields))]
-pub struct LeakDown {
+pub struct PressureDecay {
     /// Contents of the system: gas, gas over coolant, or liquid.
     pub trapped: Trapped,
     /// Reading at the start of the test.
@@ -85,9 +85,9 @@ pub enum Trapped {
 }
 
 record! {
-    /// Result of a leak-down test; an unknown value is not a number.
+    /// Result of a pressure decay test; an unknown value is not a number.
     #[derive(Debug, Clone, Copy, PartialEq)]
-    pub struct LeakDownFindings {
+    pub struct PressureDecayFindings {
         /// Reading that a tight system would show.
         pub tight_pressure: GaugePressure,
         /// Lowest reading that proves the system tight.
@@ -95,7 +95,7 @@ record! {
         /// Loss: tight reading less the reading.
         pub loss: Stress,
         /// Loss with the gauge's error counted against the system.
-        pub greatest_loss: Stress,
+        pub largest_loss: Stress,
         /// Margin: allowed loss less that loss.
         pub margin: Stress,
         /// Air that left, if it was air.
@@ -108,7 +108,7 @@ record! {
 #[cfg(feature = "sheet")]
 crate::base::section::words!(Trapped { Gas = "gas", GasOverCoolant = "gas_over_coolant", Liquid = "liquid" });
 #[cfg(feature = "sheet")]
-crate::base::section::fields!(LeakDown {
+crate::base::section::fields!(PressureDecay {
     trapped,
     gauge_pressure,
     later_gauge_pressure,
@@ -123,8 +123,8 @@ crate::base::section::fields!(LeakDown {
     mass_fraction,
 });
 
-impl crate::base::Sealed for LeakDown {}
-impl Model for LeakDown {
+impl crate::base::Sealed for PressureDecay {}
+impl Model for PressureDecay {
     const WISHES: &'static [[&'static str; 3]] = &[["tight_below", "wanted.cap", "of_difference"]];
 
     fn check(&self) -> Result<()> {
@@ -139,11 +139,11 @@ impl Model for LeakDown {
             temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             later_temperature: 233.15 <= .. <= 333.15 ; "above 60 °C the vapour of what is left wet adds to the gas";
             station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
-            allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the greatest reading";
+            allowed_loss: 0 <= .. <= 1000000 ; "definition: a loss that is allowed is not negative, and less than the largest reading";
         }
         if let Some(gauge_error) = &self.gauge_error {
             let gauge_error = gauge_error.quantity;
-            valid! { gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the greatest reading"; }
+            valid! { gauge_error: 0 <= .. <= 1000000 ; "definition: half a width is not negative, and less than the largest reading"; }
         }
         if let Some(gas_volume) = &self.gas_volume {
             let gas_volume = gas_volume.quantity;
@@ -168,14 +168,14 @@ impl Model for LeakDown {
     }
 }
 
-impl LeakDown {
+impl PressureDecay {
     /// Losses from the two readings, without the effect of temperature.
     ///
     /// # Returns
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
     /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
     /// - `loss` — tight reading less the reading; negative if the reading is higher
-    /// - `greatest_loss` — that loss with the gauge's error counted against the system in both readings
+    /// - `largest_loss` — that loss with the gauge's error counted against the system in both readings
     /// - `margin` — allowed loss less that loss, which equals the reading less the lowest one
     /// - `leaked_air` — air that left, as it takes up room outside, if all of it was air; not a number without `gas_volume`
     /// - `leaked_coolant` — coolant that left, if all of it was coolant; not a number without `gas_volume`, nor where gas alone is trapped
@@ -183,7 +183,7 @@ impl LeakDown {
     /// # Example
     /// ```
     /// use axlewright::{Model, Value, Verdict, cooling::*, units::*};
-    /// let test = LeakDown {
+    /// let test = PressureDecay {
     ///     trapped: Trapped::Gas,
     ///     gauge_pressure: Value::parse("15 psi gauge")?, later_gauge_pressure: Value::parse("13.6 psi gauge")?,
     ///     temperature: Value::parse("77 °F")?, later_temperature: Value::parse("59 °F")?, station_pressure: Value::parse("14.7 psi absolute")?,
@@ -194,10 +194,10 @@ impl LeakDown {
     /// assert_eq!(format!("{:.1} psi of 1.4", on.loss.in_::<psi>()), "0.4 psi of 1.4"); // the rest is the cold
     /// let verdict = |margin| Verdict::of_difference(margin, Stress::of::<psi>(0.2));
     /// assert_eq!(verdict(on.margin), Verdict::Meets);
-    /// assert_eq!(verdict(LeakDown { trapped: Trapped::Liquid, ..test }.findings()?.margin), Verdict::NotKnown);
+    /// assert_eq!(verdict(PressureDecay { trapped: Trapped::Liquid, ..test }.findings()?.margin), Verdict::NotKnown);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
-    pub fn findings(&self) -> Result<LeakDownFindings> {
+    pub fn findings(&self) -> Result<PressureDecayFindings> {
         self.check()?;
         let (later, air) = (self.later_gauge_pressure.quantity, self.station_pressure.quantity);
         let tight_pressure = known(self.tight_pressure())?;
@@ -205,7 +205,7 @@ impl LeakDown {
         let loss = Stress::from_si(tight_pressure.si() - later.si());
         let least_pressure = known(self.least_pressure())?;
         let margin = Stress::from_si(less(later.si(), least_pressure.si()));
-        let greatest_loss = self.allowed_loss.quantity - margin;
+        let largest_loss = self.allowed_loss.quantity - margin;
         let (leaked_air, leaked_coolant) = match &self.gas_volume {
             Some(gas) if !tight_pressure.si().is_nan() => {
                 let gas = gas.quantity;
@@ -217,11 +217,11 @@ impl LeakDown {
             }
             _ => (unknown, unknown),
         };
-        Ok(LeakDownFindings {
+        Ok(PressureDecayFindings {
             tight_pressure,
             least_pressure,
             loss,
-            greatest_loss,
+            largest_loss,
             margin,
             leaked_air,
             leaked_coolant,
@@ -234,11 +234,11 @@ impl LeakDown {
     /// - `later_temperature` — temperatures at the end of the test
     ///
     /// # Returns
-    /// One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`, `loss`, `greatest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
+    /// One row a temperature: `later_temperature`, `tight_pressure`, `least_pressure`, `loss`, `largest_loss`, `margin`, `leaked_air`, `leaked_coolant`.
     pub fn table(&self, later_temperature: &[Temperature]) -> Result<Table> {
         let mut rows = Filling::over(["later_temperature"], &[later_temperature.len()])?;
         for temperature in later_temperature {
-            let changed = LeakDown { later_temperature: Value::new(*temperature), ..self.clone() };
+            let changed = PressureDecay { later_temperature: Value::new(*temperature), ..self.clone() };
             rows.push((*temperature,), changed.findings());
         }
         Ok(rows.finish())
@@ -250,7 +250,7 @@ impl LeakDown {
         let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
         let needed = |argument| Error::Missing { argument, why: OVER_COOLANT };
         match self.trapped {
-            Trapped::Gas => leak_down_pressure(first, from, to, air),
+            Trapped::Gas => pressure_decay_tight_pressure(first, from, to, air),
             Trapped::Liquid => Err(Error::Missing { argument: "trapped", why: LIQUID }),
             // Neither gas nor coolant changes.
             Trapped::GasOverCoolant if from == to => Ok(first),
@@ -259,7 +259,7 @@ impl LeakDown {
                 let coolant = self.coolant_volume.as_ref().ok_or(needed("coolant_volume"))?.quantity;
                 let liquid = self.liquid.ok_or(needed("liquid"))?;
                 let growth = self.growth(liquid)?.ok_or(needed("mass_fraction"))?;
-                leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air)
+                pressure_decay_tight_pressure_over_coolant(first, gas, coolant, growth, from, to, air)
             }
         }
     }
@@ -271,7 +271,7 @@ impl LeakDown {
         let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
         let (allowed, later) = (self.allowed_loss.quantity, self.later_gauge_pressure.quantity);
         let least = match &self.gauge_error {
-            Some(error) => leak_down_least_pressure(first, tight, allowed, error.quantity, air)?,
+            Some(error) => pressure_decay_least_pressure(first, tight, allowed, error.quantity, air)?,
             None => GaugePressure::from_si(tight.si() - allowed.si()),
         };
         if less(later.si(), least.si()) < 0.0 {
@@ -315,13 +315,13 @@ mod tests {
     use proptest::prelude::*;
 
     /// Against the 2 kPa that the tests want.
-    fn graded(on: &LeakDownFindings) -> Verdict {
+    fn graded(on: &PressureDecayFindings) -> Verdict {
         Verdict::of_difference(on.margin, Stress::from_si(2e3))
     }
 
     /// 100 kPa gauge under 100 kPa, at 300 K, on a gauge good to 1 kPa.
-    fn test(trapped: Trapped, later: f64, later_temperature: f64) -> LeakDown {
-        LeakDown {
+    fn test(trapped: Trapped, later: f64, later_temperature: f64) -> PressureDecay {
+        PressureDecay {
             trapped,
             gauge_pressure: Value::new(GaugePressure::from_si(100e3)),
             later_gauge_pressure: Value::new(GaugePressure::from_si(later)),
@@ -337,8 +337,8 @@ mod tests {
         }
     }
 
-    fn over_coolant(later: f64, later_temperature: f64) -> LeakDown {
-        LeakDown {
+    fn over_coolant(later: f64, later_temperature: f64) -> PressureDecay {
+        PressureDecay {
             gas_volume: Some(Value::new(Volume::from_si(1e-3))),
             coolant_volume: Some(Value::new(Volume::from_si(1e-2))),
             liquid: Some(Liquid::EthyleneGlycol),
@@ -350,7 +350,7 @@ mod tests {
     #[test]
     fn a_system_open_to_the_air_never_passes() {
         // By hand at one temperature: the least reading is 100 - l + 2 kPa, and an open system may show 1 kPa.
-        let open = |allowed, later| LeakDown {
+        let open = |allowed, later| PressureDecay {
             allowed_loss: Value::new(Stress::from_si(allowed)),
             ..test(Trapped::Gas, later, 300.0)
         };
@@ -365,7 +365,8 @@ mod tests {
             assert_eq!(graded(&open(allowed, later).findings().unwrap()), verdict, "{allowed} {later}");
         }
         // The sheet asks the rule without the model's check.
-        let nothing = LeakDown { gauge_pressure: Value::new(GaugePressure::from_si(0.0)), ..open(7e3, 0.0) };
+        let nothing =
+            PressureDecay { gauge_pressure: Value::new(GaugePressure::from_si(0.0)), ..open(7e3, 0.0) };
         assert!(matches!(nothing.least_pressure(), Err(Error::Missing { argument: "gauge_pressure", .. })));
     }
 
@@ -384,7 +385,7 @@ mod tests {
             let on = test(Trapped::Gas, later, 285.0).findings().unwrap();
             assert_relative_eq!(on.tight_pressure.si(), 90e3, max_relative = 1e-12);
             assert_relative_eq!(on.loss.si(), loss, epsilon = 1e-9);
-            assert_relative_eq!(on.greatest_loss.si(), loss + 1950.0, epsilon = 1e-8);
+            assert_relative_eq!(on.largest_loss.si(), loss + 1950.0, epsilon = 1e-8);
             assert_relative_eq!(on.margin.si(), 5050.0 - loss, epsilon = 1e-8);
             assert_relative_eq!(on.least_pressure.si(), later - 5050.0 + loss, epsilon = 1e-8);
             assert_eq!(graded(&on), verdict, "{later}");
@@ -394,7 +395,7 @@ mod tests {
 
     #[test]
     fn what_is_not_known_stays_so() {
-        let nothing = |on: LeakDownFindings| {
+        let nothing = |on: PressureDecayFindings| {
             graded(&on) == Verdict::NotKnown && on.loss.si().is_nan() && on.tight_pressure.si().is_nan()
         };
         for later_temperature in [285.0, 300.0] {
@@ -405,10 +406,10 @@ mod tests {
         let same = test(Trapped::GasOverCoolant, 95e3, 300.0).findings().unwrap();
         assert_eq!((same.loss.si(), graded(&same)), (5e3, Verdict::Tight));
         for lacking in [
-            LeakDown { gas_volume: None, ..over_coolant(95e3, 290.0) },
-            LeakDown { coolant_volume: None, ..over_coolant(95e3, 290.0) },
-            LeakDown { liquid: None, ..over_coolant(95e3, 290.0) },
-            LeakDown { mass_fraction: None, ..over_coolant(95e3, 290.0) },
+            PressureDecay { gas_volume: None, ..over_coolant(95e3, 290.0) },
+            PressureDecay { coolant_volume: None, ..over_coolant(95e3, 290.0) },
+            PressureDecay { liquid: None, ..over_coolant(95e3, 290.0) },
+            PressureDecay { mass_fraction: None, ..over_coolant(95e3, 290.0) },
         ] {
             assert!(nothing(lacking.findings().unwrap()));
         }
@@ -424,11 +425,11 @@ mod tests {
         let air = AbsolutePressure::from_si(100e3);
         let tight = |reading| {
             let first = GaugePressure::from_si(reading);
-            leak_down_pressure_over_coolant(first, gas, coolant, growth, from, to, air).unwrap()
+            pressure_decay_tight_pressure_over_coolant(first, gas, coolant, growth, from, to, air).unwrap()
         };
         let (on, later) = (of.findings().unwrap(), GaugePressure::from_si(80e3));
         assert_eq!(on.tight_pressure, tight(100e3));
-        assert_relative_eq!(on.greatest_loss.si(), tight(101e3).si() - 79e3, max_relative = 1e-11);
+        assert_relative_eq!(on.largest_loss.si(), tight(101e3).si() - 79e3, max_relative = 1e-11);
         assert_eq!(on.leaked_air, leaked_air_volume(gas, on.tight_pressure, later, air).unwrap());
         assert_eq!(on.leaked_coolant, leaked_coolant_volume(gas, on.tight_pressure, later, air).unwrap());
     }
@@ -454,61 +455,71 @@ mod tests {
             for (name, changed) in [
                 (
                     "gauge_pressure",
-                    LeakDown { gauge_pressure: Value::new(GaugePressure::from_si(wrong)), ..full.clone() },
+                    PressureDecay {
+                        gauge_pressure: Value::new(GaugePressure::from_si(wrong)),
+                        ..full.clone()
+                    },
                 ),
                 (
                     "later_gauge_pressure",
-                    LeakDown {
+                    PressureDecay {
                         later_gauge_pressure: Value::new(GaugePressure::from_si(wrong)),
                         ..full.clone()
                     },
                 ),
                 (
                     "temperature",
-                    LeakDown { temperature: Value::new(Temperature::from_si(wrong)), ..full.clone() },
+                    PressureDecay { temperature: Value::new(Temperature::from_si(wrong)), ..full.clone() },
                 ),
                 (
                     "later_temperature",
-                    LeakDown { later_temperature: Value::new(Temperature::from_si(wrong)), ..full.clone() },
+                    PressureDecay {
+                        later_temperature: Value::new(Temperature::from_si(wrong)),
+                        ..full.clone()
+                    },
                 ),
                 (
                     "station_pressure",
-                    LeakDown {
+                    PressureDecay {
                         station_pressure: Value::new(AbsolutePressure::from_si(wrong)),
                         ..full.clone()
                     },
                 ),
-                ("gauge_error", LeakDown { gauge_error: Some(stress.clone()), ..full.clone() }),
-                ("allowed_loss", LeakDown { allowed_loss: stress, ..full.clone() }),
+                ("gauge_error", PressureDecay { gauge_error: Some(stress.clone()), ..full.clone() }),
+                ("allowed_loss", PressureDecay { allowed_loss: stress, ..full.clone() }),
                 (
                     "gas_volume",
-                    LeakDown { gas_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },
+                    PressureDecay { gas_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },
                 ),
                 (
                     "coolant_volume",
-                    LeakDown { coolant_volume: Some(Value::new(Volume::from_si(wrong))), ..full.clone() },
+                    PressureDecay {
+                        coolant_volume: Some(Value::new(Volume::from_si(wrong))),
+                        ..full.clone()
+                    },
                 ),
                 (
                     "mass_fraction",
-                    LeakDown { mass_fraction: Some(Value::new(Ratio::from_si(wrong))), ..full.clone() },
+                    PressureDecay { mass_fraction: Some(Value::new(Ratio::from_si(wrong))), ..full.clone() },
                 ),
             ] {
                 let message = changed.findings().unwrap_err().to_string();
                 assert!(message.starts_with(name), "{message}");
             }
         }
-        let water = LeakDown { liquid: Some(Liquid::Water), ..full.clone() };
+        let water = PressureDecay { liquid: Some(Liquid::Water), ..full.clone() };
         assert!(water.check().unwrap_err().to_string().starts_with("mass_fraction"));
         // Gas alone leaves the coolant aside.
-        let dry = LeakDown { trapped: Trapped::Gas, ..full };
-        let without = LeakDown { coolant_volume: None, liquid: None, mass_fraction: None, ..dry.clone() };
+        let dry = PressureDecay { trapped: Trapped::Gas, ..full };
+        let without =
+            PressureDecay { coolant_volume: None, liquid: None, mass_fraction: None, ..dry.clone() };
         assert_eq!(dry.findings().unwrap().tight_pressure, without.findings().unwrap().tight_pressure);
     }
 
     proptest! {
         #[test]
         fn what_a_tight_system_reads_is_no_loss(first in 1e3f64..3e5, from in 240.0f64..330.0, to in 240.0f64..330.0) {
-            let of = |later| LeakDown {
+            let of = |later| PressureDecay {
                 gauge_pressure: Value::new(GaugePressure::from_si(first)),
                 temperature: Value::new(Temperature::from_si(from)),
                 ..test(Trapped::Gas, later, to)

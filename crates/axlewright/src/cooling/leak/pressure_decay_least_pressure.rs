@@ -1,14 +1,14 @@
 use crate::units::{AbsolutePressure, GaugePressure, Stress};
 use crate::{Result, valid};
 
-/// Lowest reading at the end of a leak-down test that still proves the system tight.
+/// Lowest reading at the end of a pressure decay test that still proves the system tight.
 ///
 /// # Formula
 /// `p_l = p_t - l + e (1 + (p_t + p_a) / (p_1 + p_a))`
 ///
 /// # Parameters
 /// - `gauge_pressure` — `p_1`, reading at the start of the test
-/// - `tight_pressure` — `p_t`, reading of a tight system at the end: `leak_down_pressure`, or `leak_down_pressure_over_coolant`
+/// - `tight_pressure` — `p_t`, reading of a tight system at the end: `pressure_decay_tight_pressure`, or `pressure_decay_tight_pressure_over_coolant`
 /// - `allowed_loss` — `l`, loss of pressure that is allowed beyond the change with temperature
 /// - `gauge_error` — `e`, half width of the gauge's error
 /// - `station_pressure` — `p_a`, absolute pressure of the air around, as measured there, not reduced to sea level
@@ -36,8 +36,8 @@ use crate::{Result, valid};
 /// ```
 /// use axlewright::{cooling, units::*};
 /// let (start, air) = (GaugePressure::of::<psi_gauge>(15.0), AbsolutePressure::of::<psi_absolute>(14.7));
-/// let tight = cooling::leak_down_pressure(start, Temperature::of::<degF>(77.0), Temperature::of::<degF>(59.0), air)?;
-/// let least = cooling::leak_down_least_pressure(start, tight, Stress::of::<psi>(1.0), Stress::of::<psi>(0.5), air)?;
+/// let tight = cooling::pressure_decay_tight_pressure(start, Temperature::of::<degF>(77.0), Temperature::of::<degF>(59.0), air)?;
+/// let least = cooling::pressure_decay_least_pressure(start, tight, Stress::of::<psi>(1.0), Stress::of::<psi>(0.5), air)?;
 /// assert_eq!(format!("{:.2} psi gauge", least.in_::<psi_gauge>()), "13.99 psi gauge"); // 13.5 is too low
 /// # Ok::<(), axlewright::Error>(())
 /// ```
@@ -46,7 +46,7 @@ use crate::{Result, valid};
 /// Compressed gas stores far more energy than liquid at the same pressure. Test a cold system, below the rating of its weakest component, and
 /// stand clear. The maker's instructions and local codes come first.
 #[inline]
-pub fn leak_down_least_pressure(
+pub fn pressure_decay_least_pressure(
     gauge_pressure: GaugePressure,
     tight_pressure: GaugePressure,
     allowed_loss: Stress,
