@@ -239,6 +239,38 @@ static void extremes(const family *of)
     check(nan == 0, of->name, detail, __FILE__, __LINE__);
 }
 
+/* Names of the version before answer. */
+static void former_names(void)
+{
+    double out = UNTOUCHED;
+    STATUS(axw_engine_charge_temperature(298.15, 2.5, 0.7, &out), AXW_OK);
+    SAME(out, axw_engine_compressor_outlet_temperature_value(298.15, 2.5, 0.7));
+    SAME(axw_mass_raised_axle_height_value(500, 520, 1000, 2.5, 0.5, 0.3),
+         axw_mass_centre_of_gravity_height_by_tilt_value(500, 520, 1000, 2.5, 0.5, 0.3));
+    SAME(axw_mass_raised_axle_height_over_tyres_value(500, 520, 1000, 2.5, 0.5, 0.3, 4e5, 4e5),
+         axw_mass_centre_of_gravity_height_by_tilt_over_tyres_value(500, 520, 1000, 2.5, 0.5, 0.3, 4e5, 4e5));
+    SAME(axw_cooling_leak_down_pressure_value(1e5, 298.15, 288.15, 101300),
+         axw_cooling_pressure_decay_tight_pressure_value(1e5, 298.15, 288.15, 101300));
+    SAME(axw_cooling_leak_down_pressure_over_coolant_value(1e5, 1e-3, 8e-3, -4e-3, 298.15, 288.15, 101300),
+         axw_cooling_pressure_decay_tight_pressure_over_coolant_value(1e5, 1e-3, 8e-3, -4e-3, 298.15, 288.15,
+                                                                      101300));
+    SAME(axw_cooling_leak_down_least_pressure_value(1e5, 98e3, 5e3, 500, 101300),
+         axw_cooling_pressure_decay_least_pressure_value(1e5, 98e3, 5e3, 500, 101300));
+
+    axw_cooling_leak_down *model = NULL;
+    double old = UNTOUCHED, margin = UNTOUCHED;
+    STATUS(axw_cooling_leak_down_new(
+               "{\"trapped\": \"gas\", \"gauge_pressure\": \"103 kPa gauge\", \"later_gauge_pressure\": "
+               "\"97 kPa gauge\", \"temperature\": \"25 °C\", \"later_temperature\": \"15 °C\", "
+               "\"station_pressure\": \"101.3 kPa absolute\", \"allowed_loss\": \"5 kPa\"}",
+               &model),
+           AXW_OK);
+    STATUS(axw_cooling_leak_down_findings(model, NULL, NULL, NULL, NULL, &old, NULL, NULL), AXW_OK);
+    STATUS(axw_cooling_pressure_decay_findings(model, NULL, NULL, NULL, NULL, &margin, NULL, NULL), AXW_OK);
+    SAME(old, margin);
+    axw_cooling_leak_down_free(model);
+}
+
 void test_functions(void)
 {
     for (size_t i = 0; i < sizeof families / sizeof families[0]; i++) {
@@ -252,4 +284,5 @@ void test_functions(void)
     }
     limits();
     several_results();
+    former_names();
 }
