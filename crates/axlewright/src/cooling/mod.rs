@@ -11,6 +11,8 @@ mod cap;
 mod leak;
 mod liquid;
 #[cfg(feature = "sheet")]
+mod rules;
+#[cfg(feature = "sheet")]
 mod sheet;
 
 pub use crate::renamed::cooling::*;

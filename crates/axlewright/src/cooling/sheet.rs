@@ -1,8 +1,9 @@
 use super::leak::pressure_decay::Trapped;
+use super::rules::*;
 use super::{CapTest, Coolant, Liquid, PressureDecay};
 use crate::base::section::{
-    About, Finding, Line, Margin, Renamed, Rule, Section, by, choice, derived, joined, line, model, pick,
-    renamed, rule, same, step, sum_of,
+    About, Finding, Line, Margin, Renamed, Section, by, choice, derived, joined, line, model, pick, renamed,
+    same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
@@ -83,7 +84,6 @@ const THE_SYSTEM: &[&str] = &[
     "cap.vacuum_limit",
 ];
 
-const READING: &str = "definition: the gauge's whole error counts against the cap";
 const HOT: &str = "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; local codes and the maker's \
                    instructions come first.";
 const PUMPED: &str = "Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and \
@@ -193,58 +193,6 @@ const FREEZING: &[Line] = &[
     warmth("wanted.freezing", "wanted margin of the freezing point below the coldest air")
         .or(3.0, "common practice, no source"),
 ];
-
-const HOLDS: Rule = rule! {
-    "cap" CapTest::holds_at_least, CapTest
-    needs { holding_pressure }
-    uses { rating, rating_tolerance, gauge_error, opening_pressure }
-    says "p_h - e", READING
-};
-const HOLDS_BY_OPENING: Rule = rule! {
-    "cap" CapTest::holds_at_least, CapTest
-    needs { opening_pressure }
-    uses { rating, rating_tolerance, gauge_error }
-    says "p_o - e where that is too low already", READING
-};
-const HAS_TO_HOLD: Rule = rule! {
-    "cap" CapTest::least_holding, CapTest
-    needs { rating, rating_tolerance }
-    says "p_r - t", READING
-};
-const OPENS: Rule = rule! {
-    "cap" CapTest::opens_at_most, CapTest
-    needs { opening_pressure }
-    uses { rating, rating_tolerance, gauge_error, holding_pressure }
-    says "p_o + e", READING
-};
-const OPENS_BY_HOLDING: Rule = rule! {
-    "cap" CapTest::opens_at_most, CapTest
-    needs { holding_pressure }
-    uses { rating, rating_tolerance, gauge_error }
-    says "p_h + e where that is too high already", READING
-};
-const HAS_TO_OPEN: Rule = rule! {
-    "cap" CapTest::largest_opening, CapTest
-    needs { rating, rating_tolerance }
-    says "p_r + t", READING
-};
-const LETS_COME: Rule = rule! {
-    "cap" CapTest::peak_pressure, CapTest
-    needs { rating }
-    uses { opening_pressure, holding_pressure, gauge_error, weakest_component }
-    says "max(p_o + e, p_r); max(p_h + e, p_r) where that is too much already", READING
-};
-const VACUUM: Rule = rule! {
-    "cap" CapTest::vacuum_opens_at_least, CapTest
-    needs { vacuum_opening, gauge_error }
-    says "p_v - e", READING
-};
-const BUILT: Rule = rule! {
-    "cap" CapTest::header_pressure, CapTest
-    needs { rating }
-    uses { rating_tolerance, gauge_error, holding_pressure, opening_pressure }
-    says "the cap's rating, an upper bound, or the reading that it keeps less the gauge's error, if that is less", READING
-};
 
 /// A cap on the tester.
 const CAP: &[Line] = &[
@@ -398,33 +346,6 @@ const HEADER: &[Line] = &[
     volume("wanted.header_air", "air that is wanted in the header tank beyond what it needs")
         .or(0.0, "no margin beyond its need"),
 ];
-
-const TIGHT: Rule = rule! {
-    "leak_test" PressureDecay::tight_pressure, PressureDecay
-    needs {
-        trapped, gauge_pressure, temperature, later_temperature,
-        station_pressure = "use.station_pressure",
-    }
-    uses {
-        gas_volume, coolant_volume, liquid = "coolant.liquid",
-        mass_fraction = "coolant.mass_fraction",
-    }
-    says "p_t = (p_1 + p_a) T_2 / T_1 - p_a, over coolant as cooling.pressure_decay_tight_pressure_over_coolant", GAS
-};
-const PROVEN: Rule = rule! {
-    "leak_test" PressureDecay::least_pressure, PressureDecay
-    needs {
-        trapped, gauge_pressure, temperature, later_temperature,
-        station_pressure = "use.station_pressure", allowed_loss,
-    }
-    uses {
-        gauge_error = "cap.gauge_error", later_gauge_pressure,
-        gas_volume, coolant_volume, liquid = "coolant.liquid",
-        mass_fraction = "coolant.mass_fraction",
-    }
-    says "cooling.pressure_decay_least_pressure; p_t - l where the later reading is below it already", GAS
-};
-const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";
 
 /// A pressure decay test.
 const LEAK_TEST: &[Line] = &[

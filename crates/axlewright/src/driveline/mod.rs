@@ -8,6 +8,8 @@
 
 mod gearing;
 #[cfg(feature = "sheet")]
+mod rules;
+#[cfg(feature = "sheet")]
 mod sheet;
 mod torque;
 

@@ -14,6 +14,8 @@ mod combined;
 mod damper;
 mod leaf;
 #[cfg(feature = "sheet")]
+mod rules;
+#[cfg(feature = "sheet")]
 mod sheet;
 mod wheel;
 

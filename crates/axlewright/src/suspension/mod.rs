@@ -40,8 +40,8 @@ mod sheet;
 #[cfg(feature = "serde")]
 mod tests;
 
-pub use independent::*;
 pub use crate::renamed::suspension::*;
+pub use independent::*;
 pub use kinematics::TravelRange;
 pub use leaf_axle::*;
 pub use live_axle::*;

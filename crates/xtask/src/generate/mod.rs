@@ -37,7 +37,10 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
             path: "crates/axlewright/src/sheet/generated.rs".into(),
             text: rustfmt(&sections::source(&api))?,
         },
-        File { path: "crates/axlewright/src/generated.renamed.rs".into(), text: rustfmt(&renamed::source(&api)?)? },
+        File {
+            path: "crates/axlewright/src/generated.renamed.rs".into(),
+            text: rustfmt(&renamed::source(&api)?)?,
+        },
         File { path: "bindings/c/include/axlewright.h".into(), text: header.clone() },
     ];
     files.extend(python::files(&api)?);

@@ -1,0 +1,119 @@
+//! Rules of springs and dampers on a corner, with the lines from which each takes its inputs.
+
+use super::Corner;
+use super::wheel::measured::{
+    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
+};
+use super::wheel::travel::{AtWheel, Bind, Bump, Carried, Mounting};
+use crate::base::section::{Rule, fields, rule, words};
+
+const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
+pub(super) const LENGTHS: &str = "definition: lengths along the spring";
+pub(super) const BETWEEN_EYES: &str = "definition: lengths along the coil-over, between its eyes";
+const TRAVEL: &str = "definition: travel of the wheel is that of the spring over the motion ratio";
+
+pub(super) const OPEN_DAMPER: Rule = rule! {
+    "axle" OpenDamper::between_seats, OpenDamper
+    takes {
+        mounting = "axle.damper.mounting", open_length = "axle.damper.open_length",
+        seat_offset = "axle.spring.seat_offset",
+    }
+    says "open damper less seat offset, of a coil-over", LENGTHS;
+    lacking "a damper that stands apart needs spring.droop_length"
+};
+pub(super) const MOUNT_RATIO: Rule = rule! {
+    "axle.spring" AtMount::motion_ratio, AtMount
+    takes { mount_ratio, angle }
+    says "r = r_m cos(a)", "geometry: the part of the mount's travel that lies along the spring"
+};
+pub(super) const MOUNT_GRADIENT: Rule = rule! {
+    "axle.spring" AtMount::ratio_gradient, AtMount
+    takes { mount_ratio, angle, eye_length }
+    says "-(r_m sin a)^2 / L", "geometry: a spring turns about its fixed upper eye, see spring.inclined_tangent_rate"
+};
+pub(super) const SPRING_FORCE: Rule = rule! {
+    "axle" Carried::force, Carried
+    takes { sprung_mass, motion_ratio = "axle.spring.motion_ratio" }
+    says "F = m g / r", STATICS
+};
+pub(super) const ONE_AXIS: Rule = rule! {
+    "axle" OnOneAxis::damper_ratio, OnOneAxis
+    takes { mounting = "axle.damper.mounting", motion_ratio = "axle.spring.motion_ratio" }
+    says "r_d = r on a coil-over", "definition: a coil-over has one axis";
+    lacking "a damper that stands apart needs damper.motion_ratio"
+};
+pub(super) const DAMPER_TRAVEL: Rule = rule! {
+    "axle.damper" DamperTravel::whole, DamperTravel
+    takes { bump_end, droop_end, stroke, motion_ratio }
+    says "z_c - z_o of the linkage; h / r_d where it is not drawn", TRAVEL
+};
+pub(super) const DROOP_REMAINING: Rule = rule! {
+    "axle.spring" Droop::remaining, Droop
+    takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, motion_ratio }
+    says "z = -z_o of the linkage; (L_d - L) / r where it is not drawn", TRAVEL
+};
+pub(super) const COIL_TRAVEL: Rule = rule! {
+    "axle.spring" AtWheel::travel, AtWheel
+    takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", motion_ratio }
+    says "(L - L_c - s) / r", TRAVEL
+};
+pub(super) const BUMP_REMAINING: Rule = rule! {
+    "axle" Bump::remaining, Bump
+    takes {
+        coil_travel, damper_travel = "axle.damper.wheel_travel", droop_remaining, bump_stop_travel, bump_clearance,
+        motion_ratio = "axle.spring.motion_ratio",
+    }
+    says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
+        "definition: remaining travel is the least of what ends it"
+};
+pub(super) const BIND: Rule = rule! {
+    "axle.spring" Bind::margin, Bind
+    takes {
+        droop_length, damper_travel = "axle.damper.wheel_travel", motion_ratio, shortest,
+        mounting = "axle.damper.mounting", stroke = "axle.damper.stroke",
+    }
+    says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
+};
+pub(super) const COMPRESSION: Rule = rule! {
+    "axle.spring" Compression::largest, Compression
+    takes { free_length, shortest }
+    says "L_0 - L_c - s", LENGTHS
+};
+pub(super) const LARGEST_FORCE: Rule = rule! {
+    "axle.spring" Compressed::force, Compressed
+    takes { rate, largest_compression }
+    says "k (L_0 - L_c - s)", "Hooke's law; a linear spring"
+};
+pub(super) const BUCKLING: Rule = rule! {
+    "axle.spring" Column::buckles, Column
+    takes { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus }
+    says "y of spring.buckling_deflection; L_0 where the spring is too short to buckle",
+        "Shigley's Mechanical Engineering Design, eq. 10-10 to 10-12 and Table 10-2; EN 13906-1:2013 has the same formula (from memory)"
+};
+
+fields!(OpenDamper { mounting, open_length, seat_offset });
+fields!(AtMount { mount_ratio, angle, eye_length });
+fields!(Carried { sprung_mass, motion_ratio });
+fields!(OnOneAxis { mounting, motion_ratio });
+fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
+fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
+fields!(AtWheel { longer, shorter, motion_ratio });
+fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
+fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
+fields!(Compression { free_length, shortest });
+fields!(Compressed { rate, largest_compression });
+fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });
+fields!(Corner {
+    rate,
+    free_length,
+    solid_length,
+    minimum_gap,
+    motion_ratio,
+    sprung_mass,
+    droop_length,
+    damper_stroke,
+    damper_motion_ratio,
+    damper_mounting,
+    bump_stop_travel,
+});
+words!(Mounting { CoilOver = "coil_over", Apart = "apart" });
