@@ -29,7 +29,7 @@ fn sweep(model: &DoubleWishbone) -> Result<f64> {
     Ok(times[times.len() / 2])
 }
 
-/// The same linkage with its three joints up to 15 mm elsewhere along each axis, never twice in the same places.
+/// A linkage with its three joints moved by up to 15 mm along each axis, never twice to the same places.
 fn moved(model: &DoubleWishbone, number: usize) -> DoubleWishbone {
     let mut other = model.clone();
     let mut share = (number as f64 + 0.5) / GEOMETRIES as f64;

@@ -53,7 +53,7 @@ pub fn verdict_word(assessment: &Assessment, path: &str) -> &'static str {
     verdict(assessment, path).word()
 }
 
-/// What a finding lacks, in words.
+/// Missing inputs of a finding, in words.
 pub fn lacks(assessment: &Assessment, path: &str) -> String {
     assessment.missing_text(assessment.answer(path).unwrap())
 }

@@ -28,7 +28,7 @@ pub fn entry(name: &str) -> &'static Entry {
     FUNCTIONS.iter().find(|entry| entry.name == name).unwrap_or_else(|| panic!("no function {name}"))
 }
 
-/// What the row gives to its function, in the order of the parameters.
+/// Arguments of the row, in the order of the parameters.
 pub fn arguments(row: &Value) -> Vec<f64> {
     let entry = entry(words(row, "function").unwrap());
     let inputs = row["inputs"].as_object().unwrap();

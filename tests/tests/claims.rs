@@ -1,4 +1,4 @@
-//! What is claimed of each function in `claims.json` holds: at every point of its rows, and at points drawn inside its ranges.
+//! The claims of `claims.json` hold for each function: at every point of its rows, and at points drawn inside its ranges.
 //!
 //! One line of the file is about one function, and one `result` where it has several. `where` narrows the ranges of its parameters
 //! (coherent SI), `at` sets some of them, and then it claims one or more of these:

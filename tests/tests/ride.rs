@@ -228,7 +228,7 @@ fn apart(one: &[f64], other: &[f64], scale: f64) -> f64 {
     one.iter().zip(other).map(|(a, b)| (a - scale * b).abs()).fold(0.0, f64::max) / size
 }
 
-/// Where both tracks meet the same, a full car is a half car; on a random road in the limit of a narrow track.
+/// A full car is a half car if both tracks meet the same road; on a random road, in the limit of a narrow track.
 #[test]
 fn a_full_car_on_one_track_is_a_half_car() {
     for pair in vehicles().chunks_exact(2) {

@@ -1,4 +1,4 @@
-//! What the vehicle lacks is not asked: only `none` and the word of a choice say so. What is merely not written stays not known.
+//! A finding about an absent part does not apply: only `none` and the word of a choice say so. A part that is not written stays not known.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::Verdict::{DoesNotApply, Meets, NotKnown, Short, Tight};

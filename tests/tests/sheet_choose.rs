@@ -164,7 +164,7 @@ fn with_parts(sheet: &Sheet, list: &PriceList, parts: &[usize]) -> Sheet {
     with
 }
 
-/// What a requirement says of a sheet on which the parts are written.
+/// Verdict of a requirement on a sheet on which the parts are written.
 fn holds(text: &str, assessed: &Assessment, cents: i64, grams: i64) -> bool {
     let terms: Vec<&str> = text.split("<=").flat_map(|term| term.split(">=")).map(str::trim).collect();
     let number = |text: &str| text.split(' ').next().unwrap().parse::<f64>().unwrap();

@@ -1,6 +1,6 @@
 //! The findings of the demo sheet equal the typed functions and the models, called one by one with what the sheet says.
 //!
-//! Where a finding and a model add in the same order they agree to the last bit; where the model adds in another order (`CapTest`), to
+//! A finding and a model agree to the last bit if they add in one order; if the model adds in another order (`CapTest`), to
 //! 1e-12 of the pressures, and the verdict is the same.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 

@@ -14,7 +14,7 @@ use axlewright_tests::assessed::{demo, text, value};
 use axlewright_tests::axles::Held;
 use axlewright_tests::catalogue::Random;
 
-/// The same number, or both not known.
+/// True if both numbers are equal, or both are not known.
 #[track_caller]
 fn same(of: &str, sheet: f64, model: f64) {
     let same = sheet.to_bits() == model.to_bits() || sheet.is_nan() && model.is_nan();

@@ -8,7 +8,7 @@ use axlewright_tests::{Found, Results};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 
-/// What was put in, in coherent SI: numbers of a function's arguments, quantities of a model's document.
+/// Inputs in coherent SI: numbers of a function's arguments, quantities of a model's document.
 fn given(row: &Value) -> BTreeMap<String, f64> {
     fn collect(name: &str, value: &Value, into: &mut BTreeMap<String, f64>) {
         let below = |key: &str| if name.is_empty() { key.to_owned() } else { format!("{name}.{key}") };

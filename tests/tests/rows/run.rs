@@ -6,7 +6,7 @@ use axlewright_tests::rows::{arguments, entry, number, words};
 use axlewright_tests::{Found, MODELS, Results};
 use serde_json::Value;
 
-/// What the row asks: the name of a function, or of a model or unit.
+/// Name of the function, model or unit that the row asks.
 pub fn subject(row: &Value) -> &str {
     ["function", "model", "unit"].iter().find_map(|key| words(row, key)).unwrap()
 }

@@ -1,4 +1,4 @@
-//! What a row must say, and that every function has one.
+//! Each row is complete, and every function has one.
 
 use crate::run::gates;
 use axlewright_tests::FUNCTIONS;

@@ -17,7 +17,7 @@ struct Case {
     clutch: bool,
     shock: bool,
     low: bool,
-    /// Of every part; a greater one is not short under the steady torque.
+    /// Rating of every part; a greater one is not short under the steady torque.
     rating: f64,
 }
 

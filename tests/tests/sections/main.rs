@@ -1,4 +1,4 @@
-//! What the systems' sections of the build sheet say agrees with the models that say the same, and with what a builder may read into it.
+//! The systems' sections of the build sheet agree with the models that answer the same questions.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 mod cooling;

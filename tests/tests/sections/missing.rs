@@ -1,4 +1,4 @@
-//! What is asked for when it is missing.
+//! Missing lines are asked for by name.
 
 use axlewright_tests::assessed::{assessed, lacks, value};
 

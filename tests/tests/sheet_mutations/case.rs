@@ -4,7 +4,7 @@ use axlewright::base::section::Line;
 use axlewright_tests::catalogue::Random;
 use axlewright_tests::sheets::{Node, Written, kind, quoted, steps};
 
-/// What has to happen to a document.
+/// Expected outcome for a document.
 pub enum Oracle {
     /// It is read, and its assessment is the same to the bit.
     Harmless,
@@ -19,7 +19,7 @@ pub struct Mutated {
     pub oracle: Oracle,
 }
 
-/// What everything is made from.
+/// Documents from which all cases are made.
 pub struct Case<'a> {
     pub random: &'a mut Random,
     pub json: bool,

@@ -1,4 +1,4 @@
-//! What the generator reads of a made-up core, and what it refuses.
+//! The generator reads a made-up core, and refuses its faults.
 
 use super::root;
 use surface::Api;

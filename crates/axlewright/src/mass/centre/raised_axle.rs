@@ -63,10 +63,10 @@ pub struct RaisedAxle {
     pub raised_loaded_radius: Value<Length>,
     /// State of the suspension: free or locked.
     pub suspension: Suspension,
-    /// Of one wheel of the axle that stays down, its tyre or tyres: vertical rate; needed if the lift was measured on the ground.
+    /// Vertical tyre rate of one wheel of the axle that stays down, twin tyres together; needed if the lift was measured on the ground.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lower_tyre_rate: Option<Value<LinearStiffness>>,
-    /// Of one wheel of the raised axle, its tyre or tyres: vertical rate.
+    /// Vertical tyre rate of one wheel of the raised axle, twin tyres together.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub raised_tyre_rate: Option<Value<LinearStiffness>>,
     /// Wheel rate of one wheel of the axle that stays down; needed if the suspension is free.
