@@ -34,7 +34,7 @@ fn bits(of: &Table) -> Vec<(String, Vec<u64>)> {
 /// Lines that change together, and the texts to which they change.
 type Texts = (Vec<String>, Vec<Vec<String>>);
 
-/// The same row by `set` and `assess`, against a row of the table.
+/// A row by `set` and `assess` equals the row of the table.
 fn same_as_set(
     sheet: &Sheet,
     axes: &[Texts],

@@ -48,7 +48,7 @@ fn other_models_are_held_to_the_same_memory() {
     refused(cap.boiling_table(&pressures, &heights), "cap");
 }
 
-/// What is drawn has no more points than the memory of a table of points is counted with.
+/// A drawing has no more points than the memory of a table of points is counted for.
 #[test]
 fn a_drawing_has_no_more_points_than_are_counted() {
     let (none, level) = ([Length::from_si(0.0)], [Angle::from_si(0.0)]);

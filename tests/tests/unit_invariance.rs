@@ -1,4 +1,4 @@
-//! The same inputs in every unit, in every spelling, give the same result.
+//! Inputs in any unit and any spelling give the same result.
 //!
 //! Each point at which a row is answered, and a few drawn inside the ranges, is written as text, read back by the core's parser and put through the function. The
 //! result agrees to 1e-12, relative. Where a function takes a difference of nearly equal things the rounding of an argument is

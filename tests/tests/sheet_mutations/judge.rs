@@ -32,7 +32,7 @@ pub fn bits(of: &Assessment) -> Vec<([u64; 6], &'static str)> {
         .collect()
 }
 
-/// What is wrong with the outcome, if anything.
+/// Fault of the outcome, if there is one.
 pub fn judged(mutated: &Mutated, expected: &[([u64; 6], &str)]) -> Result<(), String> {
     let read = catch_unwind(AssertUnwindSafe(|| Sheet::from_text(&mutated.text)));
     let read = read.map_err(|_| "it panics".to_owned())?;

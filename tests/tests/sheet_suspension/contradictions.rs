@@ -107,7 +107,7 @@ fn a_drawing_is_held_against_the_tape() {
     assert_eq!(clash(&[("front.brake_share", "0.62 +/- 0.02"), ("rear.brake_share", "0.37 +/- 0.01")]), "");
 }
 
-/// What is drawn of both axles is measured, too: wheelbase and track follow where nobody wrote them.
+/// Drawn axles give wheelbase and track where nobody wrote them.
 #[test]
 fn wheelbase_and_track_follow_from_the_drawing() {
     let lines = [("vehicle.wheelbase", ""), ("front.track", ""), ("rear.brake_share", "")];

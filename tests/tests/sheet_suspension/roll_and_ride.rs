@@ -81,7 +81,7 @@ fn ride_is_that_of_the_model() {
     assert_eq!(of("front.tyre_load_share").to_bits(), on.tyre_load_share.si().to_bits());
 }
 
-/// What remains to each limit, with what is wanted by the text of the sheet or assumed, by hand.
+/// Margins to each limit against the wanted ones, written or assumed, by hand.
 #[test]
 fn findings_hold_these_lines_against_their_limits() {
     let assessment = demo("dunlin_measured", &[("wanted.ride_acceleration", "0.63 m/s^2")]).assess();
