@@ -158,7 +158,10 @@ impl Answer {
         } else {
             String::new()
         };
-        format!("{}{spread}, wanted {}", show(self.margin), show(self.wanted))
+        // The verdict stands on this number.
+        let worst =
+            if self.worst < self.margin { format!(", at worst {}", show(self.worst)) } else { String::new() };
+        format!("{}{spread}{worst}, wanted {}", show(self.margin), show(self.wanted))
     }
 }
 
@@ -347,7 +350,7 @@ impl Assessment {
                     "high": number(answer.high), "kind": answer.kind.name, "unit": answer.kind.si,
                     "form": answer.form, "margin": number(answer.margin), "wanted": number(answer.wanted),
                     "margin_kind": answer.margin_kind.name, "margin_unit": answer.margin_kind.si,
-                    "uncertainty": number(answer.uncertainty), "safety": answer.is_safety(), "caution": answer.caution,
+                    "uncertainty": number(answer.uncertainty), "worst": number(answer.worst), "safety": answer.is_safety(), "caution": answer.caution,
                     "rests_on": self.rests_on(answer),
                 });
                 let functions = self.functions(answer).into_iter().map(|entry| {
