@@ -154,13 +154,18 @@ impl Answer {
         let spread = if self.uncertainty > 0.0 {
             format!(" ± {} (1 standard uncertainty)", show(self.uncertainty))
         } else if self.uncertainty.is_nan() && !self.margin.is_nan() {
-            " ± not known (a tolerance reaches beyond what can be computed)".to_owned()
+            " ± not known".to_owned()
         } else {
             String::new()
         };
         // The verdict stands on this number.
-        let worst =
-            if self.worst < self.margin { format!(", at worst {}", show(self.worst)) } else { String::new() };
+        let worst = match self.worst {
+            worst if worst < self.margin => format!(", at worst {}", show(worst)),
+            worst if worst.is_nan() && !self.margin.is_nan() => {
+                ", at worst not known (a tolerance reaches beyond what can be computed)".to_owned()
+            }
+            _ => String::new(),
+        };
         format!("{}{spread}{worst}, wanted {}", show(self.margin), show(self.wanted))
     }
 }

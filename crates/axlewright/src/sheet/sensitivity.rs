@@ -62,7 +62,7 @@ impl Assessment {
         let mut found = Vec::new();
         changes(&self.sheet, &self.plan, &self.values, &spread, |line, of| {
             if of.finding == finding && of.half != 0.0 {
-                let Spread { slot, low, high, share } = spread[line];
+                let Spread { slot, step: [low, high], share, .. } = spread[line];
                 let written = self.sheet.values.get(&slot).and_then(|written| written.tolerance);
                 let tolerance = written.map_or(f64::NAN, |tolerance| tolerance.si);
                 let change = of.half * tolerance / ((high - low) / 2.0);

@@ -11,21 +11,24 @@ use super::plan::Plan;
 use crate::Verdict;
 use crate::base::text::{Form, Tolerance};
 
-/// A written line with a tolerance: the values to which its bound reaches, and the standard uncertainty as a share of half their distance.
+/// A written line with a tolerance.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Spread {
     pub slot: Slot,
-    pub low: f64,
-    pub high: f64,
+    /// Values to which one tolerance reaches: half the width of the band, or one standard deviation.
+    pub step: [f64; 2],
+    /// Values that count against a finding: the ends of the band, or two standard deviations.
+    pub ends: [f64; 2],
+    /// Standard uncertainty of the line as a share of one tolerance.
     pub share: f64,
 }
 
 /// Effect of one tolerance on one margin.
 pub(super) struct Change {
     pub finding: usize,
-    /// Half the change of the margin from the low end of the tolerance to the high one; one side only where the other is refused.
+    /// Half the change of the margin over one tolerance either way; one side only where the other is refused.
     pub half: f64,
-    /// Margin at the low end and at the high one; not a number where something is refused there.
+    /// Margin at both ends that count; not a number where something is refused there.
     pub ends: [f64; 2],
 }
 
@@ -75,23 +78,39 @@ pub(super) fn changes(
             .collect();
         let (mut above, mut below) = (values.to_vec(), values.to_vec());
         let mut refusals = Vec::new();
-        for (bit, Spread { slot, low, high, .. }) in lines.iter().enumerate() {
+        for (bit, Spread { slot, step, ends, .. }) in lines.iter().enumerate() {
             let at = usize::from(*slot);
-            (above[at], below[at]) = (*high, *low);
             let follows = || plan.nodes.iter().zip(&nodes).filter(|(_, mask)| *mask >> bit & 1 == 1);
-            for (node, _) in follows() {
-                node.run(sheet, &mut above, &mut refusals);
-                node.run(sheet, &mut below, &mut refusals);
+            let mut moved = |[low, high]: [f64; 2], above: &mut Vec<f64>, below: &mut Vec<f64>| {
+                (above[at], below[at]) = (high, low);
+                for (node, _) in follows() {
+                    node.run(sheet, above, &mut refusals);
+                    node.run(sheet, below, &mut refusals);
+                }
+            };
+            let touched = || findings.iter().enumerate().filter(|(_, mask)| *mask >> bit & 1 == 1);
+            let at_ends = |above: &[f64], below: &[f64]| -> Vec<[f64; 2]> {
+                let margin =
+                    |finding: &FindingInfo, at: &[f64]| margin(finding, |slot| at[usize::from(slot)]);
+                touched()
+                    .map(|(finding, _)| [below, above].map(|at| margin(&graph.findings[finding], at)))
+                    .collect()
+            };
+            let mut counted = None;
+            if step != ends {
+                moved(*ends, &mut above, &mut below);
+                counted = Some(at_ends(&above, &below));
             }
-            for (finding, _) in findings.iter().enumerate().filter(|(_, mask)| *mask >> bit & 1 == 1) {
+            moved(*step, &mut above, &mut below);
+            let at_step = at_ends(&above, &below);
+            for (place, (finding, _)) in touched().enumerate() {
                 let of = &graph.findings[finding];
                 let edge = nearer(of.margin, |slot| values[usize::from(slot)]);
-                let ends = [&below, &above].map(|at| margin(of, |slot| at[usize::from(slot)]));
                 let to_edge = |values: &[f64], known: f64| match known.is_nan() {
                     true => f64::NAN,
                     false => remaining(edge, |slot| values[usize::from(slot)]),
                 };
-                let (down, up) = (to_edge(&below, ends[0]), to_edge(&above, ends[1]));
+                let (down, up) = (to_edge(&below, at_step[place][0]), to_edge(&above, at_step[place][1]));
                 let here = || to_edge(values, margin(of, |slot| values[usize::from(slot)]));
                 let half = match (up.is_nan(), down.is_nan()) {
                     (false, false) => (up - down) / 2.0,
@@ -99,6 +118,7 @@ pub(super) fn changes(
                     (true, false) => here() - down,
                     (true, true) => f64::NAN,
                 };
+                let ends = counted.as_ref().unwrap_or(&at_step)[place];
                 tell(64 * batch + bit, Change { finding, half, ends });
             }
             let lines = core::iter::once(*slot)
@@ -112,7 +132,11 @@ pub(super) fn changes(
 
 /// Ends of a tolerance: a bound as it is, a standard deviation twice, but no further than the range of the line.
 pub(super) fn ends(slot: Slot, si: f64, tolerance: Tolerance) -> [f64; 2] {
-    let reach = reach(tolerance);
+    within(slot, si, reach(tolerance))
+}
+
+/// A value less and plus a reach, but no further than the range of its line.
+fn within(slot: Slot, si: f64, reach: f64) -> [f64; 2] {
     let range = Graph::get().info(slot).line.range;
     // The end itself of a range may be outside of it.
     let least = if range.lower_open { range.lower + (si - range.lower) * 1e-6 } else { range.lower };
@@ -134,10 +158,10 @@ pub(super) fn tolerances(sheet: &Sheet) -> impl Iterator<Item = Spread> {
         // A rectangular bound of half-width a has the standard deviation a / √3 (JCGM 100:2008, 4.3.7).
         let share = match tolerance.form {
             Form::Bound => 1.0 / 3.0_f64.sqrt(),
-            Form::StandardDeviation => 0.5,
+            Form::StandardDeviation => 1.0,
         };
-        let [low, high] = ends(*slot, written.si, tolerance);
-        Some(Spread { slot: *slot, low, high, share })
+        let step = within(*slot, written.si, tolerance.si);
+        Some(Spread { slot: *slot, step, ends: ends(*slot, written.si, tolerance), share })
     })
 }
 
@@ -218,11 +242,11 @@ pub(super) fn counted(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Counted
     let mut squares = vec![0.0; worst.len()];
     let mut corners: Vec<Vec<(Slot, f64)>> = vec![vec![]; worst.len()];
     changes(sheet, plan, values, &spread, |line, change| {
-        let Spread { slot, low, high, share } = spread[line];
+        let Spread { slot, ends, share, .. } = spread[line];
         let deviation = change.half * share;
         squares[change.finding] += deviation * deviation;
         if let Some(end) = worst[change.finding].count(change.ends) {
-            corners[change.finding].push((slot, [low, high][end]));
+            corners[change.finding].push((slot, ends[end]));
         }
     });
     let wanted = |finding: &FindingInfo| highest(sheet, finding.wanted, value(finding.wanted));

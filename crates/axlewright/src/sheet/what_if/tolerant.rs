@@ -51,8 +51,7 @@ impl Tolerant {
         plan.rests_on(&asked).into_iter().for_each(|slot| reached[usize::from(slot)] = true);
         let swept = |slot: Slot| axes.iter().any(|axis| axis.slots.contains(&slot));
         let fixed = tolerances(sheet).filter(|spread| !swept(spread.slot));
-        let fixed =
-            fixed.map(|spread| Line { slot: spread.slot, ends: Ends::Fixed([spread.low, spread.high]) });
+        let fixed = fixed.map(|spread| Line { slot: spread.slot, ends: Ends::Fixed(spread.ends) });
         let along = axes.iter().enumerate().flat_map(|(place, axis)| {
             let columns = axis.ends.iter().enumerate().filter(|(_, ends)| ends.is_some());
             columns.map(move |(column, _)| Line {
