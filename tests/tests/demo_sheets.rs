@@ -24,17 +24,17 @@ const DUNLIN: [(&str, &str); 5] = [
     (
         "short",
         "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
-         leak_test.tight",
+         leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "gearbox.strength final_drive.strength"),
+    ("tight", "front.bump gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
-         rear.frequency vehicle.frequency_pair front.damping rear.damping front.bump rear.bump \
-         front.droop rear.droop front.coil_bind rear.coil_bind front.captive rear.captive \
-         front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal clutch.holds driveline.red_line coolant.boiling coolant.freezing \
-         cap.opens cap.weakest cap.vacuum leak_test.pumped vehicle.flat_ride",
+         rear.frequency vehicle.frequency_pair front.damping rear.damping rear.bump front.droop \
+         rear.droop front.coil_bind rear.coil_bind front.captive rear.captive front.buckling \
+         front.spring_strength engine.pistons front.load rear.load vehicle.load vehicle.diagonal \
+         clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest \
+         cap.vacuum leak_test.pumped",
     ),
     (
         "not known",
@@ -53,10 +53,11 @@ const DUNLIN: [(&str, &str); 5] = [
 const MEASURED: [(&str, &str); 5] = [
     (
         "short",
-        "speedometer.reading front.bump_steer_band front.roll_steer_band half_shaft.strength \
-         driveline.cruise cap.holds header.air leak_test.tight",
+        "speedometer.reading rear.captive front.bump_steer_band front.roll_steer_band \
+         half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
+         vehicle.flat_ride",
     ),
-    ("tight", "rear.captive rear.joints rear.bind gearbox.strength final_drive.strength"),
+    ("tight", "rear.joints rear.bind gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
@@ -67,7 +68,7 @@ const MEASURED: [(&str, &str); 5] = [
          rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
          vehicle.roll vehicle.balance clutch.holds driveline.red_line coolant.boiling \
          coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding \
-         rear.road_holding vehicle.flat_ride",
+         rear.road_holding",
     ),
     (
         "not known",
@@ -79,15 +80,18 @@ const MEASURED: [(&str, &str); 5] = [
 
 /// Before its first season.
 const WAGTAIL: [(&str, &str); 5] = [
-    ("short", "half_shaft.strength vehicle.flat_ride"),
-    ("tight", "rear.droop front.spring_strength gearbox.strength front.road_holding"),
+    (
+        "short",
+        "vehicle.frequency_pair front.spring_strength vehicle.balance half_shaft.strength \
+         front.road_holding vehicle.flat_ride",
+    ),
+    ("tight", "front.bump front.droop rear.droop front.captive gearbox.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed speedometer.reading \
-         front.frequency rear.frequency vehicle.frequency_pair front.damping rear.damping \
-         front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
-         rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
+         front.frequency rear.frequency front.damping rear.damping rear.bump front.coil_bind \
+         rear.coil_bind rear.captive front.buckling engine.pistons front.load rear.load \
+         vehicle.load vehicle.diagonal vehicle.roll clutch.holds propeller_shaft.strength \
          driveline.cruise driveline.red_line coolant.boiling coolant.freezing cap.holds cap.opens \
          cap.weakest coolant.pump_inlet rear.road_holding",
     ),
@@ -110,18 +114,18 @@ const WAGTAIL: [(&str, &str); 5] = [
 const DRAY: [(&str, &str); 5] = [
     (
         "short",
-        "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
-         half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
+        "speedometer.reading rear.spring_strength front.load vehicle.diagonal rear.wind_up \
+         vehicle.balance half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "rear.tyre_load final_drive.strength coolant.boiling"),
+    ("tight", "rear.tyre_load vehicle.load final_drive.strength coolant.boiling"),
     (
         "meets",
         "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
          vehicle.frequency_pair front.damping rear.damping rear.bump rear.droop engine.pistons \
-         rear.load vehicle.load vehicle.diagonal rear.bump_steer_band rear.joints \
-         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
-         clutch.holds gearbox.strength driveline.cruise driveline.red_line driveline.crawl \
-         cap.holds cap.opens cap.weakest leak_test.pumped front.road_holding rear.road_holding",
+         rear.load rear.bump_steer_band rear.joints rear.linkage_range rear.roll_steer_band \
+         rear.sideways rear.pinion rear.squat clutch.holds gearbox.strength driveline.cruise \
+         driveline.red_line driveline.crawl cap.holds cap.opens cap.weakest leak_test.pumped \
+         front.road_holding rear.road_holding",
     ),
     (
         "not known",

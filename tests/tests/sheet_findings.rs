@@ -11,7 +11,7 @@ use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
 use axlewright::units::*;
 use axlewright::{Value, Verdict, air, cooling, driveline, engine, fluid, mass, spring, tyre};
-use axlewright_tests::sheets::DUNLIN;
+use axlewright_tests::sheets::{DUNLIN, exact};
 use std::path::Path;
 
 struct Dunlin {
@@ -21,7 +21,7 @@ struct Dunlin {
 
 impl Dunlin {
     fn new() -> Dunlin {
-        let sheet = Sheet::from_text(DUNLIN).unwrap();
+        let sheet = Sheet::from_text(&exact(DUNLIN)).unwrap();
         let on = sheet.assess();
         Dunlin { sheet, on }
     }

@@ -166,7 +166,8 @@ fn coolant_boils_on_what_the_cap_keeps() {
     let early = [("cap.holding_pressure", ""), ("cap.opening_pressure", "5 psi gauge")];
     assert_eq!(boils(&early), boils(&weak));
     assert!(boils(&weak) < boils(&strong) - 10.0);
-    assert_eq!(verdict_word(&assessed("dunlin", &weak), "coolant.boiling"), "tight");
+    // The tolerances of the readings use up the remaining margin.
+    assert_eq!(verdict_word(&assessed("dunlin", &weak), "coolant.boiling"), "short");
 }
 
 /// As `cooling.CapTest` has it.

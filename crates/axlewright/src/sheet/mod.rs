@@ -547,6 +547,7 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 return Err(refused(outside(&spot.value, range, kind)));
             }
             if let Some(tolerance) = reading.tolerance
+                && range.upper > range.lower
                 && uncertainty::reach(tolerance) > range.upper - range.lower
             {
                 return Err(refused(format!(
