@@ -277,7 +277,6 @@ impl Api {
             api.read_system(system, &systems)?;
         }
         api.refuse_doubles()?;
-        renamed::check(&api)?;
         Ok(api)
     }
 

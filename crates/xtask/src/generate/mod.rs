@@ -29,6 +29,7 @@ struct File {
 /// Writes every generated file, or names those that differ.
 pub fn run(root: &Path, check: bool) -> Result<(), String> {
     let api = Api::read(&surface::core_sources())?;
+    surface::renamed::check(&api)?;
     build(root, &api)?;
     let header = header::text(&api, root)?;
     let mut files = vec![
