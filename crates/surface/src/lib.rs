@@ -13,6 +13,7 @@ mod docs;
 mod functions;
 mod kinds;
 mod layers;
+mod limits;
 mod models;
 mod ranges;
 mod sources;
@@ -20,7 +21,8 @@ mod sources;
 pub use docs::one_line;
 pub use kinds::{Kind, Unit};
 pub use layers::{LAYERS, imports};
-pub use sources::{read, rust_files};
+pub use limits::with_limits;
+pub use sources::{NOT_A_SYSTEM, read, rust_files};
 
 use sources::Sources;
 use std::collections::BTreeSet;
