@@ -246,7 +246,8 @@ impl Function {
 
 /// Sources of the core in this repository, or beside this crate in a source distribution.
 pub fn core_sources() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../axlewright/src")
+    let own = Path::new(env!("CARGO_MANIFEST_DIR"));
+    own.parent().unwrap_or(own).join("axlewright/src")
 }
 
 /// A whole build script: writes `generated.rs`, made from the core's sources, into the build folder. It runs again after a change of a
@@ -275,8 +276,10 @@ impl Api {
             });
             api.choices.extend(system.files.iter().flat_map(|(_, file)| sources::choices(file)));
         }
-        for system in &systems {
-            api.read_system(system, &systems)?;
+        let faults: Vec<String> =
+            systems.iter().filter_map(|system| api.read_system(system, &systems).err()).collect();
+        if !faults.is_empty() {
+            return Err(faults.join("\n"));
         }
         api.refuse_doubles()?;
         Ok(api)
@@ -292,6 +295,15 @@ impl Api {
     }
 
     fn refuse_doubles(&self) -> Fallible<()> {
+        // Words of a choice are numbered in C by its name alone.
+        let mut choices = BTreeSet::new();
+        if let Some(double) = self.choices.iter().find(|choice| !choices.insert(&choice.name)) {
+            return Err(format!(
+                "the enum {0} is there twice, and C names its words AXW_{1}_... without the system: give one another name",
+                double.name,
+                snake(&double.name).to_uppercase()
+            ));
+        }
         let mut seen = BTreeSet::new();
         let names = self.functions.iter().map(Function::path);
         let models = self.models.iter().map(|model| format!("{}.{}", model.system, snake(&model.name)));
