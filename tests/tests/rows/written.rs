@@ -47,7 +47,7 @@ fn every_function_has_a_reference_row_and_a_refusal() {
         let answered = of().filter(|row| row["expected"].get("error").is_none()).count();
         assert!(
             answered > 0,
-            "{} has no row with an answer from outside and more than low confidence: add one to tests/rows",
+            "{} has no reference row with an answer and more than low confidence: add one to tests/rows",
             entry.name
         );
         assert!(
