@@ -20,7 +20,7 @@ from routes import ROUTES, Refused, in_si
 
 HERE = Path(__file__).resolve().parent
 SCRIPTED = ("independent script", "own equations")
-ROUTED = ("air", "cooling", "driveline", "engine", "fluid", "linkage", "mass", "mixtures", "roll", "spring", "tyre")
+ROUTED = tuple(sorted(path.stem for path in (HERE / "routes").glob("[a-z]*.py")))
 SLOW = ("double_wishbone", "strut", "live_axle", "leaf_axle", "leaf_sideways")
 # The source of a row begins with the script that gives its numbers.
 PLACE = "tests/scripts/"
@@ -91,13 +91,14 @@ def differences(row: dict, found: dict | None) -> list[str]:
 
 def main() -> int:
     arguments = argparse.ArgumentParser(description=__doc__)
-    arguments.add_argument("names", nargs="*", help="scripts to run; all quick ones without")
+    arguments.add_argument("names", nargs="*", help="systems, or scripts to run; all quick ones without")
     arguments.add_argument("--slow", action="store_true", help="also the scripts that write whole files of rows")
     arguments.add_argument("--all", action="store_true", help="fail if a package is missing")
     options = arguments.parse_args()
     sys.path.insert(0, str(HERE))
 
-    rows = [row for file in sorted((HERE.parent / "rows").glob("*.json")) for row in json.loads(file.read_text("utf-8"))]
+    systems = {file.stem: json.loads(file.read_text("utf-8")) for file in sorted((HERE.parent / "rows").glob("*.json"))}
+    rows = [row for of_system in systems.values() for row in of_system]
     by_script: dict[str, list[dict]] = {}
     faults = []
     for row in rows:
@@ -110,10 +111,19 @@ def main() -> int:
             by_script.setdefault(script, []).append(row)
 
     quick = [f"routes/{name}" for name in ROUTED]
-    wanted = options.names or [*quick, "ride", *(SLOW if options.slow else ())]
+    fast = [*quick, "ride", *(SLOW if options.slow else ())]
+    wanted = []
+    for name in options.names or fast:
+        if name in systems:  # every script that the rows of this system name
+            named = {script_of(row) for row in systems[name]} & {*fast}
+        elif {name, f"routes/{name}"} & {*quick, "ride", *SLOW}:
+            named = {f"routes/{name}" if f"routes/{name}" in quick else name}
+        else:
+            print(f"there is no system and no script {name}; there are {', '.join(sorted({*systems, *ROUTED, 'ride', *SLOW}))}")
+            return 2
+        wanted.extend(sorted(named - {*wanted}))
     print(f"{'script':<20} rows  differ")
     for name in wanted:
-        name = f"routes/{name}" if f"routes/{name}" in quick else name
         lacking: dict[str, list[str]] = {}
         try:
             module = importlib.import_module(name.replace("/", "."))
@@ -149,7 +159,7 @@ def main() -> int:
         print(f"{name:<20} {count:>4} {len(faults) - before:>7}{left_out}")
         if options.all:
             faults.extend(f"{id} was not run" for ids in lacking.values() for id in ids)
-    for name in sorted(set(by_script) - {f"routes/{n}" if f"routes/{n}" in quick else n for n in wanted}):
+    for name in sorted(set(by_script) - set(wanted)):
         print(f"{name:<20} {0:>4} {0:>7}  not asked for: {len(by_script[name])}")
     for fault in faults:
         print(fault)

@@ -271,7 +271,7 @@ def inboard_rows():
                 }  # fmt: skip
 
 
-def rows():
+def outboard_rows():
     random = np.random.default_rng(5)
     for seed in range(6):
         points = {name: np.round(np.array(at) + random.uniform(-0.015, 0.015, 3), 4) for name, at in BASE.items()}
@@ -334,5 +334,10 @@ def rows():
             }  # fmt: skip
 
 
+def rows():
+    yield from outboard_rows()
+    yield from inboard_rows()
+
+
 if __name__ == "__main__":
-    print("[\n" + ",\n".join(json.dumps(row) for row in (*rows(), *inboard_rows())) + "\n]")
+    print("[\n" + ",\n".join(json.dumps(row) for row in rows()) + "\n]")

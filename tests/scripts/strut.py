@@ -60,7 +60,7 @@ SEATS = ((-0.025, 0.575, 0.73), (0.01, 0.648, 0.43))
 BAR = ((0.03, 0.62, 0.215), (0.04, 0.61, 0.39), (0.27, 0.4, 0.39))
 
 
-def rows():
+def drawn_rows():
     random = np.random.default_rng(11)
     for seed in range(6):
         points = {name: np.round(np.array(point) + random.uniform(-0.015, 0.015, 3), 4) for name, point in BASE.items()}
@@ -165,5 +165,10 @@ def demo():
         }  # fmt: skip
 
 
+def rows():
+    yield from drawn_rows()
+    yield from demo()
+
+
 if __name__ == "__main__":
-    print("[\n" + ",\n".join(json.dumps(row) for row in (*rows(), *demo())) + "\n]")
+    print("[\n" + ",\n".join(json.dumps(row) for row in rows()) + "\n]")

@@ -45,6 +45,36 @@ enum Says {
     Inverse(Value, usize, f64),
 }
 
+impl Says {
+    /// The claim as the file writes it.
+    fn text(&self, parameters: &[&str]) -> String {
+        let off = |wrong: f64| if wrong == 0.0 { String::new() } else { format!(" times {}", 1.0 + wrong) };
+        match self {
+            Says::Rises(place) => format!("rises_with {}", parameters[*place]),
+            Says::Falls(place) => format!("falls_with {}", parameters[*place]),
+            Says::Even(place) => format!("even_in {}", parameters[*place]),
+            Says::Odd(place) => format!("odd_in {}", parameters[*place]),
+            Says::Swapping(pairs, gives) => {
+                let pairs: Vec<[&str; 2]> =
+                    pairs.iter().map(|(a, b)| [parameters[*a], parameters[*b]]).collect();
+                format!("swapping {pairs:?} gives {gives}")
+            }
+            Says::Scales(powers, result) => {
+                let powers: Vec<String> =
+                    powers.iter().map(|(place, power)| format!("{}: {power}", parameters[*place])).collect();
+                format!("scales {}, result: {result}", powers.join(", "))
+            }
+            Says::Equals(target, wrong) => format!("equals {target}{}", off(*wrong)),
+            Says::Above(target) => format!("above {target}"),
+            Says::Below(target) => format!("below {target}"),
+            Says::Inverse(call, place, wrong) => {
+                format!("inverse {call} gives {}{}", parameters[*place], off(*wrong))
+            }
+        }
+        .replace(" times 1", "")
+    }
+}
+
 struct Claim<'a> {
     all: &'a [Function],
     function: &'a Function,
@@ -228,7 +258,11 @@ impl Claim<'_> {
             x
         };
         let refuse = |other: &[f64], found: f64, wanted: &str| {
-            Err(format!("{here:e} at {x:?}, {found:e} at {other:?}, {wanted}"))
+            let at = |x: &[f64]| {
+                let named = self.function.entry.parameters.iter().zip(x);
+                named.map(|(name, value)| format!("{name} = {value:e}")).collect::<Vec<_>>().join(", ")
+            };
+            Err(format!("{here:e} at {}; {found:e} at {}, {wanted}", at(x), at(other)))
         };
         let same = |other: &[f64], found: f64, wanted: f64| {
             if (found - wanted).abs() <= allowed(found, wanted) {
@@ -328,7 +362,8 @@ fn each_claim(mut judge: impl FnMut(&Claim<'_>, String) -> Option<String>) -> us
     let describe = |claim: &Claim<'_>| {
         let at = |key: &str| claim.line.get(key).map(|on| format!(", {key} {on}")).unwrap_or_default();
         let result = claim.function.entry.results[claim.result];
-        format!("{} ({result}): {:?}{}{}", claim.function.entry.name, claim.says, at("where"), at("at"))
+        let says = claim.says.text(claim.function.entry.parameters);
+        format!("{} ({result}), {says}{}{}", claim.function.entry.name, at("where"), at("at"))
     };
     let wrong: Vec<String> = claims.iter().filter_map(|claim| judge(claim, describe(claim))).collect();
     assert!(wrong.is_empty(), "{} of {} claims:\n{}", wrong.len(), claims.len(), wrong.join("\n"));
@@ -345,7 +380,10 @@ fn every_claim_holds() {
 fn every_claim_turned_around_is_refused() {
     each_claim(|claim, name| {
         let turned = Claim { says: turned(&claim.says), ..*claim };
-        turned.check().is_ok().then(|| format!("{name} cannot fail: {:?} holds as well", turned.says))
+        turned.check().is_ok().then(|| {
+            let says = turned.says.text(claim.function.entry.parameters);
+            format!("{name} cannot fail: {says} holds as well")
+        })
     });
 }
 

@@ -1,4 +1,5 @@
 //! Names that were renamed still answer in this version: items of the core with a deprecation, lines of the sheet, keys of documents.
+#![allow(clippy::unwrap_used, reason = "a test may panic, its helpers too")]
 
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::*;

@@ -370,7 +370,8 @@ fn every_finding_of_the_van_is_accounted_for() {
         let part = answer.path.trim_end_matches(".strength");
         assert!(
             [answer.path, rest, part].iter().any(|name| source.contains(&format!("{name}\""))),
-            "{} is checked against nothing",
+            "{0} is checked against nothing: call its function or model in a test of this file, as in `van.same(\"{0}\", ...)`; if the \
+             van's sheet does not reach it, say so by `assert_eq!(van.answer(\"{0}\").verdict, Verdict::NotKnown)`",
             answer.path
         );
     }

@@ -18,7 +18,7 @@ def fill(module: dict[str, Any]) -> None:
     """Named tuples of results, functions and models."""
     package = module["__name__"]
     results, functions, models = _system(package.rpartition(".")[2])
-    made: dict[str, Any] = {name: _named_tuple(package, name, *of) for name, *of in results}
+    made: dict[str, Any] = {of[0]: _named_tuple(package, *of) for of in results}
     made |= functions
     made |= {path.rpartition(".")[2]: _model(package, path, doc, fields) for path, doc, fields in models}
     module.update(made, __all__=sorted(made), __getattr__=_former_names(package, made))
@@ -30,9 +30,9 @@ def fill_si(module: dict[str, Any]) -> None:
     module.update(ufuncs, __all__=sorted(ufuncs), __getattr__=_former_names(module["__name__"], ufuncs))
 
 
-def warn_renamed(old: str, new: str, frames: int = 3) -> None:
-    """Says that a name was renamed, to the code that used it."""
-    warnings.warn(f"{old} is called {new} now", DeprecationWarning, stacklevel=frames)
+def warn_renamed(old: str, new: str) -> None:
+    """Says that a name was renamed, to the code that used it: the caller of the caller."""
+    warnings.warn(f"{old} is called {new} now", DeprecationWarning, stacklevel=3)
 
 
 def _former_names(package: str, made: dict[str, Any]) -> Callable[[str], Any]:
@@ -54,17 +54,21 @@ def _named_tuple(package: str, name: str, of: str, fields: list[tuple[str, str]]
     made.__doc__ = f"Results of `{of}`."
     for field, meaning in fields:
         getattr(made, field).__doc__ = meaning
-    for old, new in former:
-        setattr(made, old, _former_field(old, new))
+    if former:
+        made.__getattr__ = _former_fields(name, dict(former))  # type: ignore[attr-defined]
     return made
 
 
-def _former_field(old: str, new: str) -> property:
-    def read(self: Any) -> Any:
-        warn_renamed(f"{type(self).__name__}.{old}", new)
-        return getattr(self, new)
+def _former_fields(owner: str, renamed: dict[str, str]) -> Callable[[Any, str], Any]:
+    """The `__getattr__` of a named tuple: names that its fields had before."""
 
-    return property(read, doc=f"Former name of `{new}`.")
+    def find(self: Any, name: str) -> Any:
+        if name not in renamed:
+            raise AttributeError(f"{owner!r} object has no attribute {name!r}")
+        warn_renamed(f"{owner}.{name}", renamed[name])
+        return getattr(self, renamed[name])
+
+    return find
 
 
 def _model(package: str, path: str, doc: str, fields: list[tuple[str, str | None, str]]) -> type[Model]:

@@ -66,8 +66,11 @@ def test_an_old_field_of_a_result_answers_and_warns(system):
     for name, _, fields, former in results:
         made = getattr(MODULES[system], name)(*range(len(fields)))
         for old, new in former:
-            with warned(new):
+            with warned(new) as caught:
                 assert getattr(made, old) == getattr(made, new)
+            assert [warning.filename for warning in caught] == [__file__]
+        with pytest.raises(AttributeError, match="no attribute 'never'"):
+            made.never  # noqa: B018
     assert any(former for *_, former in results) == (system != "engine")
 
 

@@ -4,8 +4,7 @@
 //! quantities (lists, curves, choices), and a *table* is what a model returns over a grid. C and Python follow from this
 //! crate by generation.
 //!
-//! Systems stand on layers and import downward only: `base` < `air` `fluid` < `tyre` `spring` `engine` `mass` < `suspension`
-//! `driveline` < `cooling` < `ride` < `catalogue`.
+//! Systems stand on layers and import downward only. The modules in this file stand in that order.
 //!
 //! # Features
 //! Each system is a feature of its name and brings along the systems that it uses. By default all systems are there, as

@@ -23,6 +23,18 @@ pub fn doc_text(attributes: &[syn::Attribute]) -> String {
     text
 }
 
+/// A line of a list of names with the long dash that every surface prints; a hyphen, a short dash or a colon may stand in the source.
+fn dashed(line: &str) -> String {
+    let is_name = |name: &&str| name.chars().all(|letter| letter.is_ascii_alphanumeric() || letter == '_');
+    let named =
+        line.strip_prefix("- `").and_then(|rest| rest.split_once('`')).filter(|(name, _)| is_name(name));
+    let Some((name, rest)) = named else { return line.to_owned() };
+    match [" - ", " – ", ": "].iter().find_map(|mark| rest.strip_prefix(mark)) {
+        Some(meaning) => format!("- `{name}` — {meaning}"),
+        None => line.to_owned(),
+    }
+}
+
 /// Text by heading; the summary is under the empty one.
 pub fn sections(text: &str) -> BTreeMap<String, String> {
     let mut sections = BTreeMap::new();
@@ -35,7 +47,7 @@ pub fn sections(text: &str) -> BTreeMap<String, String> {
             Some(next) if !fenced => heading = next.trim().to_owned(),
             _ => {
                 let section: &mut String = sections.entry(heading.clone()).or_default();
-                section.push_str(line);
+                section.push_str(&if fenced { line.to_owned() } else { dashed(line) });
                 section.push('\n');
             }
         }
@@ -59,7 +71,8 @@ const HEADINGS: &[&str] = &[
 
 pub fn docs(text: &str, sections: &BTreeMap<String, String>) -> Fallible<Docs> {
     if let Some(unknown) = sections.keys().find(|heading| !HEADINGS.contains(&heading.as_str())) {
-        return Err(format!("unknown heading `# {unknown}`"));
+        let known: Vec<String> = HEADINGS.iter().skip(1).map(|heading| format!("`# {heading}`")).collect();
+        return Err(format!("unknown heading `# {unknown}`; there are {}", known.join(", ")));
     }
     let get = |heading: &str| sections.get(heading).cloned().unwrap_or_default();
     let summary = text.lines().take_while(|line| !line.trim().is_empty()).collect::<Vec<_>>().join(" ");
@@ -82,13 +95,28 @@ pub fn docs(text: &str, sections: &BTreeMap<String, String>) -> Fallible<Docs> {
     })
 }
 
-/// Lines such as: - `name` — meaning.
+/// Lines such as: - `name` — meaning. Indented lines below one continue its meaning.
 pub fn bullets(text: &str) -> Vec<(String, String)> {
-    let bullet = |line: &str| {
-        let (name, meaning) = line.strip_prefix("- `")?.split_once("` — ")?;
-        Some((name.to_owned(), meaning.trim().to_owned()))
-    };
-    text.lines().filter_map(bullet).collect()
+    let mut bullets: Vec<(String, String)> = Vec::new();
+    let mut inside = false;
+    for line in text.lines() {
+        if let Some((name, meaning)) = line.strip_prefix("- `").and_then(|rest| rest.split_once("` — ")) {
+            bullets.push((name.to_owned(), meaning.trim().to_owned()));
+            inside = true;
+        } else if inside && line.starts_with("  ") {
+            if let Some((_, meaning)) = bullets.last_mut() {
+                meaning.push_str(&format!(" {}", line.trim()));
+            }
+        } else {
+            inside = false;
+        }
+    }
+    bullets
+}
+
+/// Refusal of a name without its line in a list.
+pub fn not_described(name: &str, heading: &str) -> String {
+    format!("`{name}` is not described under `# {heading}`: write there the line \"- `{name}` — meaning\"")
 }
 
 /// The doc comment of a field as the meaning of a result: one line, its first letter small unless it begins a symbol, no full stop.

@@ -1,6 +1,6 @@
 //! Functions: public, documented, of quantities.
 
-use crate::docs::{bullets, doc_text, docs, meaning, one_line, sections};
+use crate::docs::{bullets, doc_text, docs, meaning, not_described, one_line, sections};
 use crate::ranges::{constants, is_whole, limits};
 use crate::sources::{Sources, columns_are_named, generic_argument, is_model, is_public, type_name};
 use crate::{Api, Content, Fallible, Function, Output, Parameter, Range};
@@ -10,6 +10,7 @@ use syn::{FnArg, Item, Pat, ReturnType, Type};
 impl Api {
     /// Reads the functions and models of one system.
     pub(crate) fn read_system(&mut self, sources: &Sources, systems: &[Sources]) -> Fallible<()> {
+        let mut faults = Vec::new();
         for (path, file) in &sources.files {
             // A model may have a part from another system; a struct of its own comes before one with the same name.
             let structs: BTreeMap<String, &syn::ItemStruct> = systems
@@ -24,48 +25,60 @@ impl Api {
                 .collect();
             let consts = constants(file);
             let place = |error: String| format!("{}: {error}", path.display());
-            columns_are_named(file).map_err(place)?;
-            for item in &file.items {
-                match item {
-                    Item::Fn(item) if is_public(&item.vis) => {
-                        let function = self
-                            .function(&sources.name, &item.sig, &item.attrs, &item.block, &structs, &consts)
-                            .map_err(place)?;
-                        for (heading, text) in
-                            [("Formula", &function.docs.formula), ("Source", &function.docs.source)]
-                        {
-                            if text.is_empty() {
-                                return Err(place(format!("{} has no `# {heading}`", function.name)));
-                            }
-                        }
-                        if function.docs.example.is_empty() {
-                            return Err(place(format!("{} has no `# Example`", function.name)));
-                        }
-                        if function.parameters.len() > 8
-                            || function.results.len() > 8
-                            || function.results.len() + function.parameters.len() > 32
-                        {
-                            return Err(place(format!(
-                                "{} has too many arguments: make it a model",
-                                function.name
-                            )));
-                        }
-                        if !sources.exports(&function.name) {
-                            return Err(place(format!(
-                                "{} is not public: the mod.rs of its folder lacks its `pub use`",
-                                function.name
-                            )));
-                        }
-                        self.functions.push(function);
+            faults.extend(columns_are_named(file).err().map(place));
+            let items = file.items.iter();
+            faults.extend(
+                items.filter_map(|item| self.read_item(sources, item, &structs, &consts).err()).map(place),
+            );
+        }
+        if faults.is_empty() { Ok(()) } else { Err(faults.join("\n")) }
+    }
+
+    /// Reads an item, if it is a function or a model.
+    fn read_item(
+        &mut self,
+        sources: &Sources,
+        item: &Item,
+        structs: &BTreeMap<String, &syn::ItemStruct>,
+        consts: &BTreeMap<String, f64>,
+    ) -> Fallible<()> {
+        match item {
+            Item::Fn(item) if is_public(&item.vis) => {
+                let function =
+                    self.function(&sources.name, &item.sig, &item.attrs, &item.block, structs, consts)?;
+                let docs = &function.docs;
+                for (heading, text) in
+                    [("Formula", &docs.formula), ("Source", &docs.source), ("Example", &docs.example)]
+                {
+                    if text.is_empty() {
+                        return Err(format!("{} has no `# {heading}`", function.name));
                     }
-                    Item::Impl(item) if is_model(item) => {
-                        let name = type_name(&item.self_ty).map_err(place)?;
-                        let model = self.model(sources, &name, &structs).map_err(place)?;
-                        self.models.push(model);
-                    }
-                    _ => {}
                 }
+                if function.parameters.len() > 8
+                    || function.results.len() > 8
+                    || function.results.len() + function.parameters.len() > 32
+                {
+                    return Err(format!("{} has too many arguments: make it a model", function.name));
+                }
+                if !sources.exports(&function.name) {
+                    return Err(format!(
+                        "{} is not public: the mod.rs of its folder lacks its `pub use`",
+                        function.name
+                    ));
+                }
+                self.functions.push(function);
             }
+            Item::Impl(item) if is_model(item) => {
+                let name = type_name(&item.self_ty)?;
+                let model = self.model(sources, &name, structs)?;
+                if !sources.exports(&name) {
+                    return Err(format!(
+                        "{name} is not public: the mod.rs of its folder lacks its `pub use`"
+                    ));
+                }
+                self.models.push(model);
+            }
+            _ => {}
         }
         Ok(())
     }
@@ -107,13 +120,15 @@ impl Api {
                 other => (type_name(other).map_err(place)?, false),
             };
             let kind = self.kind(&kind).cloned().ok_or_else(|| {
-                place(format!("{argument_name} has the type {kind}, which is not a quantity"))
+                place(format!(
+                    "{argument_name} has the type {kind}, which is not a quantity; `base/units/kinds.rs` lists them"
+                ))
             })?;
             let meaning = meanings
                 .iter()
                 .find(|(name, _)| *name == argument_name)
                 .map(|(_, meaning)| meaning.clone())
-                .ok_or_else(|| place(format!("`{argument_name}` is not described under `# Parameters`")))?;
+                .ok_or_else(|| place(not_described(&argument_name, "Parameters")))?;
             let of_this = || limits.iter().filter(|limit| limit.argument == argument_name);
             let own: Vec<&str> = of_this().map(|limit| limit.text.as_str()).collect();
             if !limits.is_empty() && own.iter().all(|limit| limit.contains(" > ")) {
@@ -126,8 +141,9 @@ impl Api {
             }
             parameters.push(Parameter { name: argument_name, kind, list, meaning, limit, range });
         }
-        if parameters.len() != meanings.len() {
-            return Err(place("`# Parameters` describes something that is not an argument".into()));
+        let is_argument = |name: &String| parameters.iter().any(|parameter| parameter.name == *name);
+        if let Some((name, _)) = meanings.iter().find(|(name, _)| !is_argument(name)) {
+            return Err(place(format!("`# Parameters` describes `{name}`, which is not an argument")));
         }
         let stated: Vec<String> = sections
             .get("Valid for")
@@ -137,7 +153,9 @@ impl Api {
             .collect();
         let enforced: Vec<String> = limits.iter().map(|limit| limit.text.clone()).collect();
         if sections.contains_key("Valid for") && stated != enforced {
-            return Err(place(format!("`# Valid for` states {stated:?}, `valid!` enforces {enforced:?}")));
+            return Err(place(format!(
+                "`# Valid for` states {stated:?}, `valid!` enforces {enforced:?}: `cargo xtask generate` writes it"
+            )));
         }
         let (result_type, results) = self
             .results(&signature.output, &name, sections.get("Returns").map_or("", String::as_str), structs)

@@ -20,7 +20,9 @@ pub const LAYERS: &[&[&str]] = &[
 /// Refuses an import that does not lead downward, wherever in the code it stands.
 pub(crate) fn check(sources: &Sources) -> Fallible<()> {
     let layer = |name: &str| LAYERS.iter().position(|layer| layer.contains(&name));
-    let own = layer(&sources.name).ok_or_else(|| format!("{} is on no layer", sources.name))?;
+    let own = layer(&sources.name).ok_or_else(|| {
+        format!("{} is on no layer: give it its place in crates/surface/src/layers.rs", sources.name)
+    })?;
     for (path, _) in &sources.files {
         let tokens =
             read(path)?.parse::<TokenStream>().map_err(|error| format!("{}: {error}", path.display()))?;

@@ -13,6 +13,7 @@ mod docs;
 mod functions;
 mod kinds;
 mod layers;
+mod limits;
 mod models;
 mod ranges;
 mod sources;
@@ -20,7 +21,8 @@ mod sources;
 pub use docs::one_line;
 pub use kinds::{Kind, Unit};
 pub use layers::{LAYERS, imports};
-pub use sources::{read, rust_files};
+pub use limits::with_limits;
+pub use sources::{NOT_A_SYSTEM, read, rust_files};
 
 use sources::Sources;
 use std::collections::BTreeSet;
@@ -244,7 +246,8 @@ impl Function {
 
 /// Sources of the core in this repository, or beside this crate in a source distribution.
 pub fn core_sources() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../axlewright/src")
+    let own = Path::new(env!("CARGO_MANIFEST_DIR"));
+    own.parent().unwrap_or(own).join("axlewright/src")
 }
 
 /// A whole build script: writes `generated.rs`, made from the core's sources, into the build folder. It runs again after a change of a
@@ -273,11 +276,12 @@ impl Api {
             });
             api.choices.extend(system.files.iter().flat_map(|(_, file)| sources::choices(file)));
         }
-        for system in &systems {
-            api.read_system(system, &systems)?;
+        let faults: Vec<String> =
+            systems.iter().filter_map(|system| api.read_system(system, &systems).err()).collect();
+        if !faults.is_empty() {
+            return Err(faults.join("\n"));
         }
         api.refuse_doubles()?;
-        renamed::check(&api)?;
         Ok(api)
     }
 
@@ -291,6 +295,15 @@ impl Api {
     }
 
     fn refuse_doubles(&self) -> Fallible<()> {
+        // Words of a choice are numbered in C by its name alone.
+        let mut choices = BTreeSet::new();
+        if let Some(double) = self.choices.iter().find(|choice| !choices.insert(&choice.name)) {
+            return Err(format!(
+                "the enum {0} is there twice, and C names its words AXW_{1}_... without the system: give one another name",
+                double.name,
+                snake(&double.name).to_uppercase()
+            ));
+        }
         let mut seen = BTreeSet::new();
         let names = self.functions.iter().map(Function::path);
         let models = self.models.iter().map(|model| format!("{}.{}", model.system, snake(&model.name)));

@@ -1,6 +1,6 @@
 //! Models: structs that implement `Model`, with their fields and public methods.
 
-use crate::docs::{bullets, doc_text, docs, one_line, sections};
+use crate::docs::{bullets, doc_text, docs, meaning, one_line, sections};
 use crate::ranges::constants;
 use crate::sources::{Sources, generic_argument, is_public, type_name};
 use crate::{Api, Fallible, Field, Function, Model, Shape};
@@ -19,27 +19,31 @@ impl Api {
         let text = doc_text(&item.attrs);
         let sections = sections(&text);
         let docs = docs(&text, &sections)?;
-        for heading in ["Formula", "Fields", "Valid for", "Source"] {
+        for heading in ["Formula", "Valid for", "Source"] {
             if !sections.contains_key(heading) {
                 return Err(format!("{name} has no `# {heading}`"));
             }
         }
-        let described = bullets(&sections["Fields"]);
-        let fields = self.fields(item, structs)?;
-        for field in &fields {
-            if !described.iter().any(|(name, _)| *name == field.name) {
-                return Err(format!("`{}` of {name} is not described under `# Fields`", field.name));
+        // The doc comment of a field is its meaning, unless the model's docs say more.
+        let described = bullets(sections.get("Fields").map_or("", String::as_str));
+        let mut fields = self.fields(item, structs)?;
+        for (field, of) in fields.iter_mut().zip(&item.fields) {
+            field.meaning = match described.iter().find(|(name, _)| *name == field.name) {
+                Some((_, said)) => said.clone(),
+                None => meaning(&of.attrs),
+            };
+            if field.meaning.is_empty() {
+                return Err(format!(
+                    "`{}` of {name} has no doc comment and no line under `# Fields`",
+                    field.name
+                ));
             }
         }
-        let fields: Vec<Field> = fields
-            .into_iter()
-            .map(|mut field| {
-                if let Some((_, meaning)) = described.iter().find(|(name, _)| *name == field.name) {
-                    field.meaning.clone_from(meaning);
-                }
-                field
-            })
-            .collect();
+        if let Some((other, _)) =
+            described.iter().find(|(name, _)| fields.iter().all(|field| field.name != *name))
+        {
+            return Err(format!("`# Fields` of {name} describes `{other}`, which is not a field"));
+        }
         let mut methods = Vec::new();
         // The methods beside the struct come first, wherever the others stand.
         let declares =

@@ -86,3 +86,29 @@ pub fn check(api: &Api) -> Fallible<()> {
     }
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_new_name_is_there_and_an_old_one_is_not() {
+        let mut api = Api::read(&crate::core_sources()).unwrap();
+        check(&api).unwrap();
+        let place = api.functions.iter().position(|of| of.path() == "spring.static_deflection").unwrap();
+        let mut refused = |name: &str| {
+            api.functions[place].parameters[1].name = name.to_owned();
+            check(&api).unwrap_err()
+        };
+        assert!(
+            refused("other")
+                .contains("spring.static_deflection.tangent_rate was renamed to rate, which is not")
+        );
+        let mut twice = Api::read(&crate::core_sources()).unwrap();
+        let mut old = twice.functions[place].clone();
+        old.name = "leak_down_pressure".to_owned();
+        old.system = "cooling".to_owned();
+        twice.functions.push(old);
+        assert!(check(&twice).unwrap_err().contains("and is there all the same"));
+    }
+}

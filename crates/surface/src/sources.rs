@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use syn::{Item, Type, Visibility};
 
 /// Folders of the core's sources that are not a system of the vehicle.
-const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
+pub const NOT_A_SYSTEM: &[&str] = &["base", "catalogue", "sheet"];
 
 /// Sources of one system, parsed. Files of subfolders count as files of the system's own folder.
 pub struct Sources {

@@ -127,8 +127,8 @@ pub fn run(root: &Path) -> Result<(), String> {
     let mut stages = Stages::default();
     let out = target(root).join("bench");
     std::fs::create_dir_all(&out).map_err(|error| error.to_string())?;
-    let python =
-        stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test", "docs"]))?;
+    let python = stages
+        .run("virtual environment", || Python::new(root, "venv-test", &["demo", "routes", "test", "docs"]))?;
     stages.run("wheel", || python.install_wheel(root))?;
     let c = stages.run("C library", || CLibrary::install(root))?;
     let calls = stages.run("C calls", || compile_calls(root, &python, &c, &out))?;

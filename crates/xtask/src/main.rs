@@ -1,6 +1,7 @@
 //! The project's own commands.
 
 mod bench;
+mod check;
 mod demo;
 mod docs;
 mod features;
@@ -15,7 +16,7 @@ mod test;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-const USAGE: &str = "cargo xtask demo | test | generate [--check] | bench | docs";
+const USAGE: &str = "cargo xtask demo | test | check SYSTEM | generate [--check] | bench | docs";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -26,6 +27,7 @@ fn main() -> ExitCode {
         ["demo"] => demo::run(&root),
         ["bench"] => bench::run(&root),
         ["docs"] => docs::run(&root),
+        ["check", system] => check::run(&root, system),
         ["test"] => test::run(&root),
         ["generate"] => generate::run(&root, false),
         ["generate", "--check"] => generate::run(&root, true),

@@ -56,8 +56,8 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("C tests", || {
         Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
     })?;
-    let python =
-        stages.run("virtual environment", || Python::new(root, "venv-test", &["demo", "test", "docs"]))?;
+    let python = stages
+        .run("virtual environment", || Python::new(root, "venv-test", &["demo", "routes", "test", "docs"]))?;
     stages.run("numbers of the rows by other routes", || {
         python.python(root).args(["tests/scripts/check.py"]).run()
     })?;

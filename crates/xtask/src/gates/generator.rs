@@ -46,6 +46,40 @@ fn the_generator_reads_a_function() {
     assert_eq!(api.functions[0].parameters[0].limit.as_deref(), Some("0 < load <= 3"));
 }
 
+/// A hyphen, a short dash or a colon after a name becomes the dash of every surface, and an indented line goes on with the meaning.
+#[test]
+fn the_generator_reads_lists_as_people_write_them() {
+    for mark in [" - ", " – ", ": "] {
+        let source = RATE.replace("`load` — `F`", &format!("`load`{mark}`F`, load\n///   on the spring"));
+        let api = read_made_up("list", &source).unwrap();
+        assert_eq!(api.functions[0].parameters[0].meaning, "`F`, load on the spring");
+    }
+}
+
+/// The limits in the docs follow from those in the code: a wrong list is replaced, a missing one is added, and prose stays.
+#[test]
+fn the_generator_writes_the_limits() {
+    assert_eq!(surface::with_limits(RATE).unwrap(), RATE);
+    let rounded = RATE.replace("- `0 < load <= 3`", "- `0 < load <= 3e0`");
+    let none = RATE.replace("/// # Valid for\n/// - `0 < load <= 3`\n/// - `travel finite`\n///\n", "");
+    for source in [rounded, none] {
+        assert_ne!(source, RATE);
+        assert_eq!(surface::with_limits(&source).unwrap(), RATE);
+    }
+    let prose = RATE.replace("/// - `0 < load <= 3`\n/// - `travel finite`\n", "/// Springs of steel.\n");
+    let written = surface::with_limits(&prose).unwrap();
+    assert_eq!(written, RATE.replace("`travel finite`\n", "`travel finite`\n///\n/// Springs of steel.\n"));
+}
+
+/// Every file with a fault is named in one run.
+#[test]
+fn the_generator_names_all_faults_at_once() {
+    let other = RATE.replace("fn rate(", "fn other_rate(");
+    let refusal =
+        read_made_up("all", &format!("{}{other}", RATE.replace("# Source", "# Sources"))).unwrap_err();
+    assert!(refusal.contains("# Sources") && refusal.contains("other_rate is not public"), "{refusal}");
+}
+
 /// A file in a subfolder belongs to its system: the public path stays flat.
 #[test]
 fn the_generator_reads_subfolders() {
@@ -73,6 +107,12 @@ fn the_generator_refuses_by_name() {
         ("result", RATE.replace("Result<LinearStiffness>", "Option<LinearStiffness>"), "Result"),
         ("ending", RATE.replace("fn rate(", "fn rate_value("), "reserves"),
         ("double", format!("{RATE}{RATE}"), "twice"),
+        (
+            "double choice",
+            format!("{RATE}pub enum Side {{ Left }}\npub enum Side {{ Right }}\n"),
+            "AXW_SIDE_",
+        ),
+        ("argument", RATE.replace("/// # Returns", "/// - `speed` — `v`\n///\n/// # Returns"), "`speed`"),
         ("layer", format!("use crate::cooling::Coolant;\n{RATE}"), "does not stand below"),
         (
             "wrapped layer",
