@@ -11044,6 +11044,10 @@ int32_t axw_assessment_units(const axw_assessment *assessment, size_t finding, c
 int32_t axw_assessment_answer(const axw_assessment *assessment, size_t finding, int32_t *verdict,
     double *value, double *low, double *high, double *margin, double *wanted, double *uncertainty);
 
+/// Margin of a finding with every tolerance counted against it, in coherent SI: each as far as its bound reaches, or two standard
+/// deviations. The verdict stands on it. NaN if the margin is not known, or if something cannot be computed within a tolerance.
+int32_t axw_assessment_worst(const axw_assessment *assessment, size_t finding, double *worst);
+
 /// Missing inputs of a finding that is not known, in one sentence; empty if it is known.
 int32_t axw_assessment_missing(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,
     size_t *needed);
