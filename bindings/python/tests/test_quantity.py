@@ -764,7 +764,7 @@ def test_labels_of_data_are_read_and_written():
     with pytest.raises(TypeError, match=r'the data say `attrs\["units"\]` = "N/m", not lbf/in'):
         lbf_in(rates)
     with pytest.raises(TypeError, match="not N/mm"):
-        rates * N_mm
+        N_mm(rates)
     taken = N_per_m(rates)
     assert taken.si.attrs == {"units": "N/m", "rig": "two posts"} and taken.to(N_mm).attrs["units"] == "N/mm"
     frequency = spring.natural_frequency(tangent_rate=taken, sprung_mass=300 * kg)
