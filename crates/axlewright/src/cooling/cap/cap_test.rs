@@ -286,13 +286,18 @@ impl CapTest {
         Ok(minus(opens, self.error()?))
     }
 
-    /// Gauge pressure under the cap once the system has built it: its rating, or the reading that it keeps, if that is less, the gauge's
-    /// error off. A cap keeps no more than it opens at: that reading counts where there is no other.
+    /// Gauge pressure under the cap once the system has built it: the reading that it keeps, the gauge's error off, and no more than its rating.
+    /// An untested cap keeps its rating less its tolerance at most, and no more than it opens at.
     pub(in crate::cooling) fn header_pressure(&self) -> Result<GaugePressure> {
         let rating = self.rated()?;
         self.order_of_readings()?;
-        let reading = of(&self.holding_pressure).or(of(&self.opening_pressure));
-        let kept = reading.map_or(rating, |reading| minus(reading, self.error().unwrap_or(NOTHING)));
+        let error = self.error().unwrap_or(NOTHING);
+        let untested = minus(rating, self.spread().unwrap_or(NOTHING));
+        let kept = match (of(&self.holding_pressure), of(&self.opening_pressure)) {
+            (Some(holding), _) => minus(holding, error),
+            (None, Some(opening)) if exceeds(minus(opening, error), untested).si() < 0.0 => minus(opening, error),
+            (None, _) => untested,
+        };
         Ok(GaugePressure::from_si(rating.si().min(kept.si()).max(0.0)))
     }
 

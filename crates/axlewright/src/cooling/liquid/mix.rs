@@ -156,7 +156,7 @@ impl Mix {
     /// - `water_volume` — water to pour
     /// - `freezing_temperature` — temperature at which the mix begins to freeze: the first ice
     /// - `boiling_temperature` — temperature at which the mix begins to boil under the cap at its rating
-    /// - `margin` — excess of the boiling temperature over the hottest coolant
+    /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model as in `cooling::Coolant`
     /// - `growth` — volume by which the fill grows from the fill to the mean temperature: what header tank or bottle must take up
     ///
     /// # Example
