@@ -8,30 +8,22 @@ use crate::units::{GaugePressure, Stress, TemperatureDifference, Volume};
 use crate::{Error, Result};
 
 fields!(Strength { liquid, mass_fraction });
-fields!(Tested { holds_at_least, least_holding });
 fields!(UnderCap { header_pressure, rating });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
-/// A cap of which is known what it holds and what it has to hold.
-struct Tested {
-    holds_at_least: GaugePressure,
-    least_holding: GaugePressure,
+/// True if a cap was tested for what it holds.
+fn is_tested(cap: &CapTest) -> bool {
+    cap.holds_at_least().is_ok() && cap.least_holding().is_ok()
 }
 
-impl Tested {
-    fn is_known(&self) -> bool {
-        !self.holds_at_least.si().is_nan() && !self.least_holding.si().is_nan()
-    }
+/// What is added to the margin wanted of boiling: nothing for a cap that was tested.
+fn boiling_untested(cap: &CapTest) -> Result<TemperatureDifference> {
+    Ok(TemperatureDifference::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
+}
 
-    /// What is added to the margin wanted of boiling: nothing.
-    fn boiling(&self) -> Result<TemperatureDifference> {
-        Ok(TemperatureDifference::from_si(if self.is_known() { 0.0 } else { f64::INFINITY }))
-    }
-
-    /// What is added to the margin wanted of the header tank: nothing.
-    fn air(&self) -> Result<Volume> {
-        Ok(Volume::from_si(if self.is_known() { 0.0 } else { f64::INFINITY }))
-    }
+/// What is added to the air that is wanted in the header tank: nothing for a cap that was tested.
+fn air_untested(cap: &CapTest) -> Result<Volume> {
+    Ok(Volume::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
 }
 
 /// Pressure under a cap.
@@ -133,13 +125,15 @@ pub(super) const BUILT: Rule = rule! {
     says "the reading that the cap keeps less the gauge's error, and no more than its rating; untested its rating less its tolerance, and no more than it opens at", READING
 };
 pub(super) const TESTED: Rule = rule! {
-    "cap" Tested::boiling, Tested
-    takes { holds_at_least, least_holding }
+    "cap" boiling_untested, CapTest
+    needs { holding_pressure, gauge_error, rating, rating_tolerance }
+    uses { opening_pressure }
     says "0 K", READING
 };
 pub(super) const TESTED_AIR: Rule = rule! {
-    "cap" Tested::air, Tested
-    takes { holds_at_least, least_holding }
+    "cap" air_untested, CapTest
+    needs { holding_pressure, gauge_error, rating, rating_tolerance }
+    uses { opening_pressure }
     says "0 m³", READING
 };
 pub(super) const KEPT: Rule = rule! {

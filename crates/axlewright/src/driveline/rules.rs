@@ -7,7 +7,7 @@ use super::torque::torque_path::Grip;
 use super::torque::{RatingKind, Side};
 use crate::base::error::NoSolution;
 use crate::base::section::{Rule, fields, rule, words};
-use crate::units::{Ratio, Torque};
+use crate::units::Ratio;
 use crate::{Error, Result};
 
 words!(Side { Input = "input", Output = "output" });
@@ -16,7 +16,6 @@ words!(Differential { Open = "open", LimitedSlip = "limited_slip", Locked = "loc
 fields!(Geared { torque, ratio, efficiency });
 fields!(Coupling { engine, capacity, high_capacity, shock_factor, stall_ratio, converter_shock_factor });
 fields!(Told { value });
-fields!(Shock { dropped_torque });
 fields!(NoRange { efficiency });
 fields!(Rated {
     side,
@@ -86,18 +85,6 @@ impl Told {
     /// The factor on a wanted margin that is known to be enough.
     fn reserve(&self) -> Result<Ratio> {
         Ok(Ratio::from_si(if self.value.si().is_nan() { f64::INFINITY } else { 1.0 }))
-    }
-}
-
-/// Torque of a dropped clutch, which is known.
-struct Shock {
-    dropped_torque: Torque,
-}
-
-impl Shock {
-    fn reserve(&self) -> Result<Ratio> {
-        let known = !self.dropped_torque.si().is_nan();
-        Ok(Ratio::from_si(if known { 1.0 } else { f64::INFINITY }))
     }
 }
 
@@ -200,10 +187,28 @@ pub(super) const STALL_TOLD: Rule = rule! {
     needs { converter_shock_factor = "converter.shock_factor" }
     says "1 where there is no clutch", TOLD
 };
-pub(super) const SHOCK_TOLD: Rule = rule! {
-    "driveline" Shock::reserve, Shock
-    takes { dropped_torque }
-    says "1", TOLD
+/// The lines of which each makes the shock known.
+macro_rules! shock_told {
+    (takes { $($taken:ident $(= $taken_path:literal)?),+ } needs { $($needed:ident $(= $needed_path:literal)?),+ }) => {
+        rule! {
+            "clutch" Coupling::shock_reserve, Coupling
+            takes { engine = "engine.peak_torque", $($taken $(= $taken_path)?),+ }
+            needs { $($needed $(= $needed_path)?),+ }
+            says "1 where the torque of a dropped clutch, or of a converter with which a gear is engaged, is known", TOLD
+        }
+    };
+}
+pub(super) const SHOCK_TOLD: Rule = shock_told! {
+    takes { high_capacity, stall_ratio = "converter.stall_ratio", converter_shock_factor = "converter.shock_factor" }
+    needs { capacity, shock_factor }
+};
+pub(super) const HIGH_SHOCK_TOLD: Rule = shock_told! {
+    takes { stall_ratio = "converter.stall_ratio", converter_shock_factor = "converter.shock_factor" }
+    needs { high_capacity, shock_factor }
+};
+pub(super) const CONVERTER_SHOCK_TOLD: Rule = shock_told! {
+    takes { capacity, high_capacity, shock_factor, stall_ratio = "converter.stall_ratio" }
+    needs { converter_shock_factor = "converter.shock_factor" }
 };
 pub(super) const REVERSE_TOLD: Rule = rule! {
     "gearbox" Told::reserve, Told

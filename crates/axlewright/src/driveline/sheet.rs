@@ -130,7 +130,8 @@ const CONVERTER: &[Line] = &[
         .by(&[greatest_of(&["?clutch.shock_factor", "?converter.shock_factor"], "definition")]),
     flow("driveline.dropped_torque", "behind a dropped clutch, or a converter with which a gear is engaged").by(&[by(&DROPPED_TORQUE)]),
     derived("driveline.shock_reserve", Ratio::KIND, "factor on the margin that is wanted of a part: 1 where the shock is known, without limit where it is not")
-        .by(&[by(&SHOCK_TOLD)]),
+        .by(&[by(&SHOCK_TOLD), by(&HIGH_SHOCK_TOLD), by(&CONVERTER_SHOCK_TOLD)])
+        .or(f64::INFINITY, "write clutch.shock_factor with clutch.high_capacity, or converter.shock_factor with converter.stall_ratio: until then no rating is better than tight, unless the grip with grip.inertia_factor bounds the shock"),
 ];
 
 /// Lines on the grip of the tyres.

@@ -109,6 +109,12 @@ impl Coupling {
         self.high_capacity.is_some() || self.capacity.is_none()
     }
 
+    /// 1 where the torque of a dropped clutch or of an engaged gear is known, otherwise infinite.
+    #[cfg(feature = "sheet")]
+    pub(in crate::driveline) fn shock_reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.dropped().is_ok() { 1.0 } else { f64::INFINITY }))
+    }
+
     /// 1 where no clutch can pass on more than is counted, otherwise infinite.
     #[cfg(feature = "sheet")]
     pub(in crate::driveline) fn reserve(&self) -> Result<Ratio> {
