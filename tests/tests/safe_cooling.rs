@@ -43,14 +43,22 @@ fn an_untested_cap_clears_no_boiling() {
     assert_eq!(word(&[], "coolant.boiling"), "meets");
     let untested = assessed(&COOLANT, &[("cap.holding_pressure", "")]);
     assert_eq!(verdict_word(&untested, "coolant.boiling"), "tight");
-    assert!(untested.assumed().iter().any(|one| one.path == "cap.untested" && one.ground.contains("cap.holding_pressure")));
+    assert!(
+        untested
+            .assumed()
+            .iter()
+            .any(|one| one.path == "cap.untested" && one.ground.contains("cap.holding_pressure"))
+    );
     // The rating less its tolerance at most.
     assert!((value(&untested, "coolant.header_pressure") / PSI - 15.0).abs() < 1e-9);
     for missing in ["cap.gauge_error", "cap.rating_tolerance"] {
         assert_eq!(word(&[(missing, "")], "coolant.boiling"), "tight", "{missing}");
     }
     // Too hot is too hot, untested or not.
-    assert_eq!(word(&[("cap.holding_pressure", ""), ("coolant.hottest", "140 °C")], "coolant.boiling"), "short");
+    assert_eq!(
+        word(&[("cap.holding_pressure", ""), ("coolant.hottest", "140 °C")], "coolant.boiling"),
+        "short"
+    );
     // A system that is open to the air has no cap to test.
     let open = [
         ("cap.rating", ""),
@@ -99,11 +107,17 @@ fn the_header_tank_counts_with_the_least_that_the_cap_keeps() {
 
 #[test]
 fn a_pressure_above_the_rating_of_the_cap_is_refused() {
-    for (pressure, known) in [("15 psi gauge", true), ("16 psi gauge", true), ("16.5 psi gauge", false), ("25 psi gauge", false)] {
+    for (pressure, known) in
+        [("15 psi gauge", true), ("16 psi gauge", true), ("16.5 psi gauge", false), ("25 psi gauge", false)]
+    {
         let on = assessed(&COOLANT, &[("coolant.header_pressure", pressure)]);
         assert_eq!(verdict_word(&on, "coolant.boiling") == "meets", known, "{pressure}");
         if !known {
-            assert!(lacks(&on, "coolant.boiling").contains("more than the rating of the cap"), "{}", lacks(&on, "coolant.boiling"));
+            assert!(
+                lacks(&on, "coolant.boiling").contains("more than the rating of the cap"),
+                "{}",
+                lacks(&on, "coolant.boiling")
+            );
         }
     }
 }
@@ -145,11 +159,9 @@ fn the_models_of_the_coolant_take_the_bound_off_too() {
         station_pressure: Some(Value::parse("100 kPa absolute").unwrap()),
         hottest: Value::parse("105 °C").unwrap(),
     };
-    for (liquid, share, bound) in [
-        (Liquid::PropyleneGlycol, 0.5, 6.1),
-        (Liquid::EthyleneGlycol, 0.5, 0.8),
-        (Liquid::Water, 0.0, 0.0),
-    ] {
+    for (liquid, share, bound) in
+        [(Liquid::PropyleneGlycol, 0.5, 6.1), (Liquid::EthyleneGlycol, 0.5, 0.8), (Liquid::Water, 0.0, 0.0)]
+    {
         let on = coolant(liquid, share).margin().unwrap();
         let left = on.boiling_temperature.si() - Temperature::from_si(378.15).si() - bound;
         assert!((on.margin.si() - left).abs() < 1e-9, "{liquid:?}");
@@ -170,7 +182,9 @@ fn the_models_of_the_coolant_take_the_bound_off_too() {
         hottest: Value::parse("105 °C").unwrap(),
     };
     let fill = mix.fresh_fill().unwrap();
-    assert!((fill.margin.si() - coolant(Liquid::PropyleneGlycol, 0.5).margin().unwrap().margin.si()).abs() < 1e-9);
+    assert!(
+        (fill.margin.si() - coolant(Liquid::PropyleneGlycol, 0.5).margin().unwrap().margin.si()).abs() < 1e-9
+    );
 }
 
 fn decay(later: f64, from: f64, to: f64) -> PressureDecay {
@@ -200,18 +214,30 @@ fn the_vapour_of_damp_gas_hides_no_leak() {
         let least = decay(0.0, 25.0, to).findings().unwrap().least_pressure.si();
         assert!((least - dry - hidden).abs() < 50.0, "{to}: {}", least - dry);
         // A reading that dry gas alone would clear does not.
-        let graded = |later| Verdict::of_difference(decay(later, 25.0, to).findings().unwrap().margin, Stress::from_si(0.0));
+        let graded = |later| {
+            Verdict::of_difference(decay(later, 25.0, to).findings().unwrap().margin, Stress::from_si(0.0))
+        };
         assert_eq!(graded(dry + 1.0), if hidden > 0.0 { Verdict::Short } else { Verdict::Meets }, "{to}");
         assert_eq!(graded(dry + hidden + 100.0), Verdict::Meets, "{to}");
     }
-    let saturated = |at: f64| fluid::water_saturation_pressure(Temperature::from_si(at + 273.15)).unwrap().si();
+    let saturated =
+        |at: f64| fluid::water_saturation_pressure(Temperature::from_si(at + 273.15)).unwrap().si();
     let most = saturated(45.0) - saturated(25.0) * 318.15 / 298.15;
-    assert!((decay(0.0, 25.0, 45.0).findings().unwrap().least_pressure.si() - (200e3 * 318.15 / 298.15 - 100e3) - most).abs() < 1e-6);
+    assert!(
+        (decay(0.0, 25.0, 45.0).findings().unwrap().least_pressure.si()
+            - (200e3 * 318.15 / 298.15 - 100e3)
+            - most)
+            .abs()
+            < 1e-6
+    );
 }
 
 #[test]
 fn the_gauge_counts_twice_in_a_pressure_decay_test() {
-    let with = |error: f64| PressureDecay { gauge_error: Some(Value::new(Stress::from_si(error))), ..decay(99e3, 20.0, 20.0) };
+    let with = |error: f64| PressureDecay {
+        gauge_error: Some(Value::new(Stress::from_si(error))),
+        ..decay(99e3, 20.0, 20.0)
+    };
     let least = |error: f64| with(error).findings().unwrap().least_pressure.si();
     assert!((least(1e3) - least(0.0) - 2e3).abs() < 1e-9);
 }
@@ -219,12 +245,22 @@ fn the_gauge_counts_twice_in_a_pressure_decay_test() {
 #[test]
 fn the_gauge_counts_against_what_was_pumped() {
     let pumped = |lines: &Lines<'_>| {
-        let base = [("leak_test.gauge_pressure", "20 psi gauge"), ("cap.weakest_component", "20 psi gauge"), ("cap.gauge_error", "1 psi")];
+        let base = [
+            ("leak_test.gauge_pressure", "20 psi gauge"),
+            ("cap.weakest_component", "20 psi gauge"),
+            ("cap.gauge_error", "1 psi"),
+        ];
         verdict_word(&assessed(&base, lines), "leak_test.pumped")
     };
     assert_eq!(pumped(&[]), "short");
     assert_eq!(pumped(&[("cap.gauge_error", "")]), "not known");
     assert_eq!(pumped(&[("cap.gauge_error", ""), ("leak_test.gauge_pressure", "21 psi gauge")]), "short");
-    assert_eq!(pumped(&[("leak_test.gauge_pressure", "18 psi gauge"), ("leak_test.later_gauge_pressure", "20 psi gauge")]), "short");
+    assert_eq!(
+        pumped(&[
+            ("leak_test.gauge_pressure", "18 psi gauge"),
+            ("leak_test.later_gauge_pressure", "20 psi gauge")
+        ]),
+        "short"
+    );
     assert_eq!(pumped(&[("leak_test.gauge_pressure", "18.5 psi gauge")]), "meets");
 }

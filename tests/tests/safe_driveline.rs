@@ -1,5 +1,10 @@
 //! The driveline is judged on the safe side: what is missing is never taken in favour of a part.
-#![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may panic, its helpers too")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic, its helpers too"
+)]
 
 use axlewright::driveline::{Part, RatingKind, Side, TorquePath};
 use axlewright::sheet::Assessment;
@@ -33,7 +38,9 @@ const WHOLE: [(&str, &str); 17] = [
 fn assessed(lines: &Lines<'_>) -> Assessment {
     let mut all: Vec<(&str, &str)> = WHOLE.to_vec();
     for (path, text) in lines {
-        all.retain(|(known, _)| known != path && !known.strip_prefix(path).is_some_and(|rest| rest.starts_with('.')));
+        all.retain(|(known, _)| {
+            known != path && !known.strip_prefix(path).is_some_and(|rest| rest.starts_with('.'))
+        });
         if !text.is_empty() {
             all.push((path, text));
         }
@@ -89,7 +96,9 @@ fn a_driveline_of_which_all_is_known_meets() {
         assert_eq!(verdict_word(&on, finding), "meets", "{finding}: {}", lacks(&on, finding));
     }
     // 400 * 2 on the input; 800 * 3 behind it; 2400 * 4 / 2 in a shaft.
-    for (line, torque) in [("gearbox.demand", 800.0), ("propeller_shaft.demand", 2400.0), ("half_shaft.demand", 4800.0)] {
+    for (line, torque) in
+        [("gearbox.demand", 800.0), ("propeller_shaft.demand", 2400.0), ("half_shaft.demand", 4800.0)]
+    {
         near(value(&on, line), torque);
     }
     assert_eq!(of_path(&path(1000.0, Side::Input, Some(RatingKind::Peak))), (1.25, Verdict::Meets));
@@ -106,7 +115,9 @@ fn the_grip_of_a_low_gear_relieves_no_input_rating() {
         ("rear.tyre.loaded_radius", "350 mm"),
         ("gearbox.rating_kind", "continuous"),
     ];
-    for (engine, rating, margin) in [("360 N·m", "300 N·m", 300.0 / 360.0), ("300 N·m", "330 N·m", 1.1), ("200 N·m", "150 N·m", 0.75)] {
+    for (engine, rating, margin) in
+        [("360 N·m", "300 N·m", 300.0 / 360.0), ("300 N·m", "330 N·m", 1.1), ("200 N·m", "150 N·m", 0.75)]
+    {
         let mut lines = grip.to_vec();
         lines.extend([("engine.peak_torque", engine), ("gearbox.torque_rating", rating)]);
         let (word, found) = on(&lines, "gearbox.strength");
@@ -124,9 +135,15 @@ fn a_gear_or_range_that_is_not_written_may_be_the_lowest() {
     assert_eq!(on(&[], shaft).0, "meets");
     let without = assessed(&[("gearbox.reverse_ratio", "")]);
     assert_eq!(verdict_word(&without, shaft), "tight");
-    let assumed = |on: &Assessment, line: &str| on.assumed().iter().any(|one| one.path == line && one.ground.contains("write"));
+    let assumed = |on: &Assessment, line: &str| {
+        on.assumed().iter().any(|one| one.path == line && one.ground.contains("write"))
+    };
     assert!(assumed(&without, "gearbox.reverse_reserve"));
-    assert!(without.to_text(axlewright::base::text::System::Metric, false).contains("write gearbox.reverse_ratio, or none"));
+    assert!(
+        without
+            .to_text(axlewright::base::text::System::Metric, false)
+            .contains("write gearbox.reverse_ratio, or none")
+    );
     assert_eq!(on(&[("gearbox.reverse_ratio", "none")], shaft).0, "meets");
     // An input rating counts in every gear alike.
     assert_eq!(on(&[("gearbox.reverse_ratio", "")], "gearbox.strength").0, "meets");
@@ -136,7 +153,8 @@ fn a_gear_or_range_that_is_not_written_may_be_the_lowest() {
     assert_eq!(word, "short");
     // The losses of a transfer case say that there is one.
     assert_eq!(on(&[("transfer_case", ""), ("transfer_case.efficiency", "96 %")], shaft).0, "tight");
-    let told = [("transfer_case", ""), ("transfer_case.efficiency", "96 %"), ("transfer_case.low_ratio", "none")];
+    let told =
+        [("transfer_case", ""), ("transfer_case.efficiency", "96 %"), ("transfer_case.low_ratio", "none")];
     assert_eq!(on(&told, shaft).0, "meets");
     assert_eq!(on(&[("transfer_case", "")], shaft).0, "meets");
 }
@@ -151,7 +169,10 @@ fn a_dropped_clutch_passes_on_the_most_that_it_holds() {
     assert_eq!(verdict_word(&low, shaft), "tight");
     assert!(low.assumed().iter().any(|one| one.path == "clutch.capacity_reserve"));
     // What breaks at the low capacity breaks.
-    assert_eq!(on(&[("clutch.high_capacity", ""), ("propeller_shaft.torque_rating", "1900 N·m")], shaft).0, "short");
+    assert_eq!(
+        on(&[("clutch.high_capacity", ""), ("propeller_shaft.torque_rating", "1900 N·m")], shaft).0,
+        "short"
+    );
     // By the facings: uniform pressure with the cold friction, 2 * 0.4 * 9 kN * (240^3 - 160^3) / (3 (240^2 - 160^2)).
     let facings = [
         ("clutch.high_capacity", ""),
@@ -188,14 +209,16 @@ fn each_kind_of_rating_has_a_margin_of_its_own() {
     }
     assert_eq!((gearbox("", "790 N·m"), gearbox("ultimate", "790 N·m")), ("short", "short"));
     // A margin that is written counts for all, and those of its kind are never less.
-    let wish = [("wanted.strength", "2"), ("gearbox.rating_kind", "yield"), ("gearbox.torque_rating", "1500 N·m")];
+    let wish =
+        [("wanted.strength", "2"), ("gearbox.rating_kind", "yield"), ("gearbox.torque_rating", "1500 N·m")];
     assert_eq!(on(&wish, "gearbox.strength").0, "tight");
 }
 
 #[test]
 fn a_rating_says_nothing_of_a_shock_that_is_not_known() {
     let without = |kind: &str, rating: &str| {
-        let lines = [("clutch.shock_factor", ""), ("gearbox.rating_kind", kind), ("gearbox.torque_rating", rating)];
+        let lines =
+            [("clutch.shock_factor", ""), ("gearbox.rating_kind", kind), ("gearbox.torque_rating", rating)];
         on(&lines, "gearbox.strength")
     };
     assert_eq!(without("continuous", "9000 N·m"), ("tight", 30.0));
@@ -207,7 +230,10 @@ fn a_rating_says_nothing_of_a_shock_that_is_not_known() {
     assert_eq!(of_path(&path), (9000.0 / 800.0, Verdict::Meets));
     path.shock_factor = None;
     assert_eq!(of_path(&path), (30.0, Verdict::Tight));
-    assert_eq!(path.parts_table().unwrap().word("open", 0), Some("the shock of a dropped clutch is not known"));
+    assert_eq!(
+        path.parts_table().unwrap().word("open", 0),
+        Some("the shock of a dropped clutch is not known")
+    );
 }
 
 #[test]
@@ -235,7 +261,11 @@ fn a_converter_multiplies_the_torque_and_nothing_is_taken_for_a_clutch() {
     let with = |more: &Lines<'static>| [&clutchless[..], more].concat();
     let neither = assessed(&with(&[]));
     assert_eq!(verdict_word(&neither, "gearbox.strength"), "not known");
-    assert!(lacks(&neither, "gearbox.strength").contains("converter.stall_ratio"), "{}", lacks(&neither, "gearbox.strength"));
+    assert!(
+        lacks(&neither, "gearbox.strength").contains("converter.stall_ratio"),
+        "{}",
+        lacks(&neither, "gearbox.strength")
+    );
     // What the engine alone breaks is short.
     assert_eq!(on(&with(&[("gearbox.torque_rating", "290 N·m")]), "gearbox.strength").0, "short");
     let (word, margin) = on(&with(&[("converter.stall_ratio", "2")]), "gearbox.strength");
@@ -248,6 +278,9 @@ fn a_converter_multiplies_the_torque_and_nothing_is_taken_for_a_clutch() {
     assert_eq!(on(&with(&strong), "gearbox.strength").0, "tight");
     let all = [&strong[..], &[("converter.shock_factor", "1.2")]].concat();
     assert_eq!(on(&with(&all), "gearbox.strength").0, "meets");
+    // Neither: the engine drives the gearbox.
+    let direct = [clutchless[3], clutchless[4], ("clutch", "none"), ("converter", "none")];
+    assert_eq!(on(&direct, "gearbox.strength"), ("tight", 1.4));
     // A line of the clutch says that there is one.
     assert_eq!(on(&with(&[("clutch.capacity", "400 N·m")]), "gearbox.strength"), ("tight", 1.4));
     let mut path = path(420.0, Side::Input, Some(RatingKind::Continuous));

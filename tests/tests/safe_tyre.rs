@@ -45,7 +45,11 @@ fn pressure_speed_and_service_belong_in_the_load() {
         (&[("use.peak_speed", "225 km/h")], 955.0, "meets"),
         (&[("use.peak_speed", "240 km/h"), ("scales.left_front", "850 kg")], 910.0, "tight"),
         (&[("front.tyre.service", "passenger_tyre_on_truck_or_trailer")], 1000.0 / 1.1, "meets"),
-        (&[("front.tyre.service", "passenger_tyre_on_truck_or_trailer"), ("scales.left_front", "920 kg")], 1000.0 / 1.1, "short"),
+        (
+            &[("front.tyre.service", "passenger_tyre_on_truck_or_trailer"), ("scales.left_front", "920 kg")],
+            1000.0 / 1.1,
+            "short",
+        ),
     ] {
         let on = assessed(lines);
         let found = value(&on, "front.tyre.usable_capacity");
@@ -69,7 +73,14 @@ fn what_is_not_written_of_a_tyre_clears_no_load_and_the_report_says_which_line()
         assert_eq!(word(&[(missing, ""), ("scales.left_front", "1010 kg")]), "short", "{missing}");
     }
     // Above 210 km/h the symbol decides.
-    assert_eq!(word(&[("front.tyre.size", "225/70R15"), ("front.tyre.load_index", "108"), ("use.peak_speed", "230 km/h")]), "tight");
+    assert_eq!(
+        word(&[
+            ("front.tyre.size", "225/70R15"),
+            ("front.tyre.load_index", "108"),
+            ("use.peak_speed", "230 km/h")
+        ]),
+        "tight"
+    );
     assert_eq!(word(&[("front.tyre.size", "225/70R15"), ("front.tyre.load_index", "108")]), "meets");
 }
 
@@ -98,12 +109,21 @@ fn measured(diameter: f64, section: f64) -> FittedWheel {
 
 fn change(before: FittedWheel, after: FittedWheel) -> WheelChange {
     let gap = || Some(Value::parse("20 mm").unwrap());
-    WheelChange { before, after, kingpin_inclination: None, inner_clearance: gap(), outer_clearance: gap(), arch_clearance: gap() }
+    WheelChange {
+        before,
+        after,
+        kingpin_inclination: None,
+        inner_clearance: gap(),
+        outer_clearance: gap(),
+        arch_clearance: gap(),
+    }
 }
 
 #[test]
 fn a_taller_tyre_takes_from_the_gap_at_full_lock() {
-    let inner = |after: FittedWheel| change(measured(700.0, 220.0), after).findings().unwrap().inner_remaining.in_::<mm>();
+    let inner = |after: FittedWheel| {
+        change(measured(700.0, 220.0), after).findings().unwrap().inner_remaining.in_::<mm>()
+    };
     let verdict = |left: f64| Verdict::of_difference(Length::of::<mm>(left), Length::of::<mm>(10.0));
     for (diameter, section, left, word) in [
         // 15 mm of radius, straight ahead of the tread.
@@ -123,23 +143,39 @@ fn a_taller_tyre_takes_from_the_gap_at_full_lock() {
 
 #[test]
 fn a_new_tyre_may_be_wider_than_its_marking() {
-    let same = change(wheel("6.5 in", "40 mm", "225/70R15"), wheel("6.5 in", "40 mm", "225/70R15")).findings().unwrap();
+    let same = change(wheel("6.5 in", "40 mm", "225/70R15"), wheel("6.5 in", "40 mm", "225/70R15"))
+        .findings()
+        .unwrap();
     assert_eq!(same.inner_change.si(), 0.0);
     // 4 % of 225 mm on both sides.
     for left in [same.inner_remaining, same.outer_remaining] {
         assert!((left.in_::<mm>() - 15.5).abs() < 1e-9, "{left:?}");
     }
     // One that is measured is as wide as it is.
-    let known = change(wheel("6.5 in", "40 mm", "225/70R15"), FittedWheel { rim_width: Value::parse("6.5 in").unwrap(), ..measured(696.0, 225.0) });
+    let known = change(
+        wheel("6.5 in", "40 mm", "225/70R15"),
+        FittedWheel { rim_width: Value::parse("6.5 in").unwrap(), ..measured(696.0, 225.0) },
+    );
     assert!((known.findings().unwrap().inner_remaining.in_::<mm>() - 20.0).abs() < 1e-9);
 }
 
 #[test]
 fn a_rim_must_suit_the_section_of_its_tyre() {
-    let on = |rim: &str, marking: &str| change(wheel("6.5 in", "40 mm", "225/70R15"), wheel(rim, "40 mm", marking)).checked();
-    for (rim, marking) in [("3 in", "225/70R15"), ("14 in", "225/70R15"), ("5 in", "225/70R15"), ("8.5 in", "225/70R15"), ("7 in", "275/40ZR18")] {
+    let on = |rim: &str, marking: &str| {
+        change(wheel("6.5 in", "40 mm", "225/70R15"), wheel(rim, "40 mm", marking)).checked()
+    };
+    for (rim, marking) in [
+        ("3 in", "225/70R15"),
+        ("14 in", "225/70R15"),
+        ("5 in", "225/70R15"),
+        ("8.5 in", "225/70R15"),
+        ("7 in", "275/40ZR18"),
+    ] {
         let refused = on(rim, marking).unwrap_err().to_string();
-        assert!(refused.contains("after.rim_width") && refused.contains("is no rim for"), "{rim} {marking}: {refused}");
+        assert!(
+            refused.contains("after.rim_width") && refused.contains("is no rim for"),
+            "{rim} {marking}: {refused}"
+        );
     }
     for (rim, marking) in [("6 in", "225/70R15"), ("7.5 in", "225/70R15"), ("9.5 in", "275/40ZR18")] {
         assert!(on(rim, marking).is_ok(), "{rim} {marking}");

@@ -37,7 +37,8 @@ impl UnderCap {
     fn kept(&self) -> Result<GaugePressure> {
         match self.rating {
             Some(rating) if self.header_pressure > rating => {
-                let refusal = NoSolution::new("is more than the rating of the cap: no cap is sure to keep it");
+                let refusal =
+                    NoSolution::new("is more than the rating of the cap: no cap is sure to keep it");
                 Err(Error::no_solution(
                     refusal.of("coolant.header_pressure", self.header_pressure).at_most(rating),
                 ))
@@ -151,7 +152,8 @@ pub(super) const FREEZING_BOUND: Rule = rule! {
     takes { liquid, mass_fraction }
     says "straight between 0 K at 0 %, 0.6 K from 10 % to 30 %, 1.7 K at 40 %, 2.6 K at 50 % and 3.3 K at 60 % (ethylene glycol); 1.81 K from 10 % (propylene glycol)", MODELS
 };
-const MODELS: &str = "gap between the mixture model and others, see the functions of fluid on freezing and boiling";
+const MODELS: &str =
+    "gap between the mixture model and others, see the functions of fluid on freezing and boiling";
 pub(super) const PUMPED_AT_MOST: Rule = rule! {
     "leak_test" Pumped::at_most, Pumped
     takes {

@@ -2,8 +2,8 @@ use super::leak::pressure_decay::Trapped;
 use super::rules::*;
 use super::{CapTest, Coolant, Liquid, PressureDecay};
 use crate::base::section::{
-    About, Finding, Line, Margin, Renamed, Section, by, choice, derived, difference_of, joined, line, model, pick, renamed,
-    same, step, sum_of,
+    About, Finding, Line, Margin, Renamed, Section, by, choice, derived, difference_of, joined, line, model,
+    pick, renamed, same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
@@ -137,8 +137,10 @@ const BOILING: &[Line] = &[
         .by(&[difference_of(&["coolant.boiling_temperature", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
     derived("coolant.wanted_boiling", TemperatureDifference::KIND, "margin below boiling that is wanted; without limit while the cap is not tested")
         .by(&[sum_of(&["wanted.boiling", "cap.untested"], "definition")]),
-    derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant and the margin that is wanted")
-        .by(&[sum_of(&["coolant.hottest", "wanted.boiling"], "definition: a temperature and a margin")]),
+    derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant, the margin that is wanted, and the bound of the model")
+        .by(&[sum_of(&["coolant.hottest", "wanted.boiling", "coolant.boiling_bound"], "definition: a temperature, a margin and the bound of the model")]),
+    derived("coolant.hottest_with_bound", Temperature::KIND, "the hottest coolant and the bound of the model")
+        .by(&[sum_of(&["coolant.hottest", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
     derived("coolant.water.cap", GaugePressure::KIND, "least pressure of the cap that keeps water from boiling, with the margin that is wanted")
         .by(&[step("cooling.water_cap_pressure", &["coolant.hottest_with_margin", "use.station_pressure"])]),
     derived("coolant.ethylene_glycol.cap", GaugePressure::KIND, "least pressure of the cap that keeps the mix with ethylene glycol from boiling, with the margin that is wanted")
@@ -152,11 +154,11 @@ const BOILING: &[Line] = &[
         "coolant.propylene_glycol.cap",
     ])]),
     derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under what the cap keeps")
-        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest", "coolant.kept_pressure"])]),
+        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest_with_bound", "coolant.kept_pressure"])]),
     derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under what the cap keeps")
-        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.kept_pressure"])]),
+        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
     derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under what the cap keeps")
-        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.kept_pressure"])]),
+        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
     derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under what the cap keeps").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.altitude",
@@ -195,10 +197,21 @@ const FREEZING: &[Line] = &[
         "coolant.ethylene_glycol.freezing",
         "coolant.propylene_glycol.freezing",
     ])]),
-    derived("coolant.freezing_bound", TemperatureDifference::KIND, "by how much the coolant may freeze warmer than the model of the mix says")
-        .by(&[by(&FREEZING_BOUND)]),
-    derived("coolant.freezes_at_most", Temperature::KIND, "temperature at which the coolant begins to freeze, and the bound of the model")
-        .by(&[sum_of(&["coolant.freezing_temperature", "coolant.freezing_bound"], "definition: the bound counts against the coolant")]),
+    derived(
+        "coolant.freezing_bound",
+        TemperatureDifference::KIND,
+        "by how much the coolant may freeze warmer than the model of the mix says",
+    )
+    .by(&[by(&FREEZING_BOUND)]),
+    derived(
+        "coolant.freezes_at_most",
+        Temperature::KIND,
+        "temperature at which the coolant begins to freeze, and the bound of the model",
+    )
+    .by(&[sum_of(
+        &["coolant.freezing_temperature", "coolant.freezing_bound"],
+        "definition: the bound counts against the coolant",
+    )]),
     warmth("wanted.freezing", "wanted margin of the freezing point below the coldest air")
         .or(3.0, "common practice, no source"),
 ];
@@ -365,8 +378,12 @@ const HEADER: &[Line] = &[
             "use.station_pressure",
         ],
     )]),
-    derived("header.wanted_air", Volume::KIND, "air that is wanted beyond its need; without limit while the cap is not tested")
-        .by(&[sum_of(&["wanted.header_air", "cap.untested_air"], "definition")]),
+    derived(
+        "header.wanted_air",
+        Volume::KIND,
+        "air that is wanted beyond its need; without limit while the cap is not tested",
+    )
+    .by(&[sum_of(&["wanted.header_air", "cap.untested_air"], "definition")]),
     volume("wanted.header_air", "air that is wanted in the header tank beyond what it needs")
         .or(0.0, "no margin beyond its need"),
 ];

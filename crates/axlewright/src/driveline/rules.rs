@@ -170,7 +170,8 @@ macro_rules! coupling {
 }
 const COUPLED: &str = "definition: a clutch passes the torque on, a converter at stall multiplies it; suddenly applied load (Shigley's Mechanical Engineering Design, from memory)";
 
-pub(super) const COUPLING_RATIO: Rule = coupling!(Coupling::ratio, "1 behind a clutch, r_s behind a converter");
+pub(super) const COUPLING_RATIO: Rule =
+    coupling!(Coupling::ratio, "1 behind a clutch, r_s behind a converter");
 pub(super) const INPUT_TORQUE: Rule = coupling!(Coupling::torque, "T, or T r_s behind a converter");
 pub(super) const DROPPED_TORQUE: Rule =
     coupling!(Coupling::dropped, "T_c s with the clutch's highest capacity that is known, or T r_s s");

@@ -2,11 +2,11 @@
 
 use super::Differential;
 use super::rules::*;
-use super::torque::torque_path::TorquePath;
 use super::torque::rating::{RatingKind, Side, Wanted};
+use super::torque::torque_path::TorquePath;
 use crate::base::section::{
-    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives, greatest_of,
-    joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
+    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives,
+    greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
@@ -121,7 +121,8 @@ const CLUTCH: &[Line] = &[
 /// The torque converter, and what comes out of it or of the clutch.
 const CONVERTER: &[Line] = &[
     line("converter.stall_ratio", Ratio::KIND, "torque behind the converter at stall over that of the engine")
-        .within(1.0, 10.0, "definition: a converter does not reduce the torque; plausibility limit: at most 10"),
+        .within(1.0, 10.0, "definition: a converter does not reduce the torque; plausibility limit: at most 10")
+        .if_none(rule::NONE),
     line("converter.shock_factor", Ratio::KIND, "factor on the torque behind the converter when a gear is engaged; 2 if it is applied suddenly and undamped")
         .within(1.0, 10.0, "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"),
     derived("driveline.coupling_ratio", Ratio::KIND, "torque behind clutch or converter over that of the engine").by(&[by(&COUPLING_RATIO)]),
@@ -261,8 +262,7 @@ const HALF_SHAFT: &[Line] = &[
     )
     .by(&[product_of(&["half_shaft.share", "grip.torque"], POWER)]),
     flow("half_shaft.demand", "torque in one shaft").by(&[gives(&ON_HALF_SHAFT, "demand")]),
-    derived("half_shaft.wanted_strength", Ratio::KIND, WANTED_OF_KIND)
-        .by(&[gives(&ON_HALF_SHAFT, "wanted")]),
+    derived("half_shaft.wanted_strength", Ratio::KIND, WANTED_OF_KIND).by(&[gives(&ON_HALF_SHAFT, "wanted")]),
 ];
 
 /// Speed and pull.
@@ -378,9 +378,18 @@ const WANTED: &[Line] = &[
     line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
         .within(1.0, 10.0, "definition: below 1 it slips")
         .or(1.2, "common practice, no source"),
-    strength("wanted.strength", "rating of a part over its torque, whatever the kind of the rating").or(USUAL[0], PRACTICE),
-    strength("wanted.yield_strength", "rating before a part stays bent over its torque, and not less than wanted.strength").or(USUAL[1], PRACTICE),
-    strength("wanted.ultimate_strength", "rating before a part breaks over its torque, and not less than wanted.strength").or(USUAL[2], PRACTICE),
+    strength("wanted.strength", "rating of a part over its torque, whatever the kind of the rating")
+        .or(USUAL[0], PRACTICE),
+    strength(
+        "wanted.yield_strength",
+        "rating before a part stays bent over its torque, and not less than wanted.strength",
+    )
+    .or(USUAL[1], PRACTICE),
+    strength(
+        "wanted.ultimate_strength",
+        "rating before a part breaks over its torque, and not less than wanted.strength",
+    )
+    .or(USUAL[2], PRACTICE),
 ];
 
 const USUAL: [f64; 3] = Wanted::USUAL;

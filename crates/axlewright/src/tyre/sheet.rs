@@ -6,7 +6,8 @@ use crate::base::section::{
     part, pick, product_of, renamed, rule, same, step, words,
 };
 use crate::units::{
-    Force, GaugePressure, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity, km_h,
+    Force, GaugePressure, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance,
+    Velocity, km_h,
 };
 
 /// The part on which a tyre is measured.
@@ -112,7 +113,9 @@ impl Driven {
         let Some(rated) = self.rated_speed.map(Velocity::in_::<km_h>) else { return f64::NAN };
         let symbol = AT_SPEED.iter().find(|(symbol, ..)| (symbol - rated).abs() < 0.5);
         match symbol {
-            Some((symbol, from, least)) => 1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0),
+            Some((symbol, from, least)) => {
+                1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
+            }
             // Lower symbols carry all of it up to their speed; beyond it the question of the top speed is short.
             None if rated < 240.0 => 1.0,
             None => f64::NAN,

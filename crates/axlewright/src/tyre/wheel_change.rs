@@ -287,7 +287,9 @@ impl FittedWheel {
         let size = Tyre::new(marking)?.dimensions()?;
         let aspect = size.section_height / size.section_width;
         let over = self.rim_width.quantity / size.section_width;
-        let Some((_, least, most)) = FITS.iter().find(|(from, ..)| aspect.si() >= *from) else { return Ok(()) };
+        let Some((_, least, most)) = FITS.iter().find(|(from, ..)| aspect.si() >= *from) else {
+            return Ok(());
+        };
         if over.si() < *least || over.si() > *most {
             let (low, high) = (size.section_width * *least, size.section_width * *most);
             return Err(Error::document(

@@ -295,7 +295,9 @@ impl CapTest {
         let untested = minus(rating, self.spread().unwrap_or(NOTHING));
         let kept = match (of(&self.holding_pressure), of(&self.opening_pressure)) {
             (Some(holding), _) => minus(holding, error),
-            (None, Some(opening)) if exceeds(minus(opening, error), untested).si() < 0.0 => minus(opening, error),
+            (None, Some(opening)) if exceeds(minus(opening, error), untested).si() < 0.0 => {
+                minus(opening, error)
+            }
             (None, _) => untested,
         };
         Ok(GaugePressure::from_si(rating.si().min(kept.si()).max(0.0)))

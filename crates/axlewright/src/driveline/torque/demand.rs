@@ -95,11 +95,12 @@ impl Coupling {
             (Some(_), Some(_)) => Ok(greater(clutch, converter).unwrap_or(Torque::from_si(f64::NAN))),
             (Some(one), None) | (None, Some(one)) if only_one => Ok(one),
             _ if matches!(self.stall_ratio, Stated::Given(_)) && self.converter_shock_factor.is_none() => {
-                Err(missing("converter_shock_factor", "no shock factor is given of a gear that is engaged behind the converter"))
+                Err(missing(
+                    "converter_shock_factor",
+                    "no shock factor is given of a gear that is engaged behind the converter",
+                ))
             }
-            _ if capacity.is_none() => {
-                Err(missing("capacity", "no clutch_capacity is given"))
-            }
+            _ if capacity.is_none() => Err(missing("capacity", "no clutch_capacity is given")),
             _ => Err(missing("shock_factor", "no shock_factor is given")),
         }
     }
@@ -224,7 +225,10 @@ impl Rated {
             }
             _ => steady,
         };
-        if self.coupling_ratio.is_none() && bound != Bound::Grip && !self.rating.is_some_and(|rating| demand > rating) {
+        if self.coupling_ratio.is_none()
+            && bound != Bound::Grip
+            && !self.rating.is_some_and(|rating| demand > rating)
+        {
             return Err(missing("coupling_ratio", COUPLED));
         }
         let open = match shock {
@@ -249,16 +253,26 @@ impl Rated {
             Side::Input => {
                 ("engine_input", self.engine_input, self.dropped_input, self.grip_input, self.input_reserve)
             }
-            Side::Output => {
-                ("engine_output", self.engine_output, self.dropped_output, self.grip_output, self.output_reserve)
-            }
+            Side::Output => (
+                "engine_output",
+                self.engine_output,
+                self.dropped_output,
+                self.grip_output,
+                self.output_reserve,
+            ),
         };
-        Ok((engine.ok_or(missing(argument, "the torque on the rated side is not known"))?, dropped, grip, gears))
+        Ok((
+            engine.ok_or(missing(argument, "the torque on the rated side is not known"))?,
+            dropped,
+            grip,
+            gears,
+        ))
     }
 }
 
 const DROPPED: &str = "a rating that is not continuous is held against a dropped clutch, which needs clutch.capacity and clutch.shock_factor, or the grip with grip.inertia_factor";
-const COUPLED: &str = "neither a clutch nor a torque converter is given, and a converter multiplies the engine's torque";
+const COUPLED: &str =
+    "neither a clutch nor a torque converter is given, and a converter multiplies the engine's torque";
 
 /// Differential before a half shaft.
 #[cfg(feature = "sheet")]

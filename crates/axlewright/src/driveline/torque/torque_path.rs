@@ -244,8 +244,12 @@ impl Model for TorquePath {
         }
         if let Some(clutch_high_capacity) = of(&self.clutch_high_capacity) {
             valid! { clutch_high_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; plausibility limit: at most 1 MN·m"; }
-            if let Some(clutch_capacity) = of(&self.clutch_capacity) && clutch_high_capacity < clutch_capacity {
-                return Err(cannot!(clutch_high_capacity >= clutch_capacity; "is less than clutch_capacity, which the clutch surely holds"));
+            if let Some(clutch_capacity) = of(&self.clutch_capacity)
+                && clutch_high_capacity < clutch_capacity
+            {
+                return Err(
+                    cannot!(clutch_high_capacity >= clutch_capacity; "is less than clutch_capacity, which the clutch surely holds"),
+                );
             }
         }
         if let Some(stall_ratio) = self.stall_ratio.as_ref() {
@@ -296,8 +300,7 @@ impl TorquePath {
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
         let mut rows = Filling::over(["part"], &[self.parts.len()])?;
-        for (part, demand) in self.parts.iter().zip(self.demands()?)
-        {
+        for (part, demand) in self.parts.iter().zip(self.demands()?) {
             let Sides { input, output, bound } = demand.steady;
             let steady = Steady { input_torque: input, output_torque: output };
             let on = (steady, (self.held(part, &demand), Holding { bound: bound.word() }));
@@ -315,7 +318,8 @@ impl TorquePath {
     /// - `not_known` — number of parts whose margin is not known, or is an upper bound: each of them may be weaker, and the path is no better than `tight`
     pub fn weakest(&self) -> Result<Weakest> {
         let demands = self.demands()?;
-        let open = |demand: &&Demand| demand.margin.as_ref().map_or(true, |known| known.open != Open::Nothing);
+        let open =
+            |demand: &&Demand| demand.margin.as_ref().map_or(true, |known| known.open != Open::Nothing);
         let not_known = demands.iter().filter(open).count() as i64;
         let known =
             self.parts.iter().zip(&demands).filter_map(|(part, demand)| Some((part, demand.margin.ok()?)));
@@ -399,9 +403,15 @@ impl TorquePath {
         let unknown = f64::NAN;
         let rating = of(&part.torque_rating).unwrap_or(Torque::from_si(unknown));
         match demand.margin {
-            Ok(Margin { torque, bound, margin, wanted, open }) => {
-                Held { demand: torque, rating, margin, why: "", demand_bound: bound.word(), wanted, open: open.why() }
-            }
+            Ok(Margin { torque, bound, margin, wanted, open }) => Held {
+                demand: torque,
+                rating,
+                margin,
+                why: "",
+                demand_bound: bound.word(),
+                wanted,
+                open: open.why(),
+            },
             Err(why) => Held {
                 demand: Torque::from_si(unknown),
                 rating,

@@ -31,8 +31,9 @@ fn path(parts: Vec<Part>, shock: Option<f64>) -> TorquePath {
 fn the_rated_side_decides() {
     let continuous = Some(RatingKind::Continuous);
     for (side, margin) in [(Side::Input, 3.0), (Side::Output, 1.0)] {
-        let weakest =
-            path(vec![part("gearbox", 3.0, Some((300.0, Some(side), continuous)))], Some(2.0)).weakest().unwrap();
+        let weakest = path(vec![part("gearbox", 3.0, Some((300.0, Some(side), continuous)))], Some(2.0))
+            .weakest()
+            .unwrap();
         assert_eq!((weakest.margin.si(), weakest.not_known), (margin, 0));
     }
 }
