@@ -183,7 +183,7 @@ impl WheelChange {
     /// };
     /// let change = WheelChange {
     ///     before: wheel("6 in", "45 mm", "225/70R15")?, after: wheel("7 in", "30 mm", "235/75R15")?, kingpin_inclination: None,
-    ///     inner_clearance: Some(Value::parse("20 mm")?), outer_clearance: Some(Value::parse("25 mm")?), arch_clearance: None,
+    ///     inner_clearance: Some(Value::parse("20 mm")?), outer_clearance: Some(Value::parse("35 mm")?), arch_clearance: None,
     /// }.checked()?;
     /// let on = change.findings()?;
     /// assert_eq!(format!("{:.0} mm in, {:.0} mm out", on.inner_change.in_::<mm>(), on.outer_change.in_::<mm>()), "10 mm in, -20 mm out");
@@ -426,13 +426,13 @@ mod tests {
 
     #[test]
     fn a_change_worked_by_hand() {
-        // Half 110 to 125 mm; inside 150 to 150, outside 70 to 100. Flange 75 + 10 + 40 = 125 to 100 + 10 + 25 = 135. Radius 350 to 370.
+        // Half 110 to 125 mm; inside 150 to 150, outside 70 to 100; the radius takes 20 mm inside and, with the 30 mm of the side, 36.06 mm outside. Flange 75 + 10 + 40 = 125 to 100 + 10 + 25 = 135. Radius 350 to 370.
         let on = change().findings().unwrap();
         for (found, by_hand) in [
             (on.inner_change, 0.0),
-            (on.inner_remaining, 20.0),
+            (on.inner_remaining, 0.0),
             (on.outer_change, -30.0),
-            (on.outer_remaining, 10.0),
+            (on.outer_remaining, 40.0 - 1300.0_f64.sqrt()),
             (on.arch_change, -20.0),
             (on.arch_remaining, -5.0),
             (on.flange_change, 10.0),
@@ -446,18 +446,20 @@ mod tests {
         let verdict = |left, wanted| Verdict::of_difference(left, Length::of::<mm>(wanted));
         assert_eq!(
             (verdict(on.inner_remaining, 10.0), verdict(on.arch_remaining, 10.0)),
-            (Verdict::Meets, Verdict::Short)
+            (Verdict::Tight, Verdict::Short)
         );
         assert_eq!(
-            (verdict(on.outer_remaining, 9.9), verdict(on.outer_remaining, 10.1)),
+            (verdict(on.outer_remaining, 3.9), verdict(on.outer_remaining, 4.0)),
             (Verdict::Meets, Verdict::Tight)
         );
     }
 
     #[test]
     fn a_gap_that_is_used_up_is_nothing_but_for_rounding() {
-        // 30 mm that shrink by 30 mm.
-        let on = WheelChange { outer_clearance: Some(length(30.0)), ..change() }.findings().unwrap();
+        // 30 mm that shrink by 30 mm, on a radius as before.
+        let as_high = wheel(200.0, 25.0, 700.0, 250.0);
+        let on = WheelChange { after: as_high, outer_clearance: Some(length(30.0)), ..change() };
+        let on = on.findings().unwrap();
         assert_eq!(on.outer_remaining.si(), 0.0);
     }
 
@@ -526,8 +528,9 @@ mod tests {
         let table = change().table(&offsets, &rims).unwrap();
         assert_eq!(table.rows(), 6);
         let outer = table.numbers("outer_remaining").unwrap();
-        assert_relative_eq!(outer[4], 0.01, max_relative = 1e-12);
-        assert_relative_eq!(outer[1] - outer[4], 0.02, max_relative = 1e-12);
+        // 40 mm less 30 mm or 10 mm at the side, and 20 mm of radius.
+        assert_relative_eq!(outer[4], 0.04 - 0.0013_f64.sqrt(), max_relative = 1e-12);
+        assert_relative_eq!(outer[1], 0.04 - 0.0005_f64.sqrt(), max_relative = 1e-12);
         assert!(
             table.reason(2).is_some_and(|error| error.to_string().starts_with("after: rim_width = -0.001"))
         );
