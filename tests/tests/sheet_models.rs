@@ -191,7 +191,7 @@ fn a_coolant_pastes_into_a_sheet() {
         assert_eq!(
             elsewhere,
             [
-                ("cap", "coolant.header_pressure", "written"),
+                ("cap", "coolant.kept_pressure", "computed"),
                 ("mass_fraction", "coolant.mass_fraction", "computed"),
                 ("station_pressure", "use.station_pressure", "written")
             ]
