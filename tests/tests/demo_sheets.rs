@@ -26,15 +26,18 @@ const DUNLIN: [(&str, &str); 5] = [
         "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
          leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "front.bump gearbox.strength final_drive.strength"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load front.bump gearbox.strength final_drive.strength",
+    ),
     (
         "meets",
-        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
-         rear.frequency vehicle.frequency_pair front.damping rear.damping rear.bump front.droop \
-         rear.droop front.coil_bind rear.coil_bind front.captive rear.captive front.buckling \
-         front.spring_strength engine.pistons front.load rear.load vehicle.load vehicle.diagonal \
-         clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest \
-         cap.vacuum leak_test.pumped",
+        "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
+         front.damping rear.damping rear.bump front.droop rear.droop front.coil_bind \
+         rear.coil_bind front.captive rear.captive front.buckling front.spring_strength \
+         engine.pistons front.load rear.load vehicle.load vehicle.diagonal clutch.holds \
+         driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest cap.vacuum \
+         leak_test.pumped",
     ),
     (
         "not known",
@@ -46,7 +49,10 @@ const DUNLIN: [(&str, &str); 5] = [
          driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
          rear.road_holding",
     ),
-    ("does not apply", ""),
+    (
+        "does not apply",
+        "",
+    ),
 ];
 
 /// With both axles measured point by point, and on a worn country road.
@@ -57,25 +63,31 @@ const MEASURED: [(&str, &str); 5] = [
          half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
          vehicle.flat_ride",
     ),
-    ("tight", "rear.joints rear.bind gearbox.strength final_drive.strength"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load rear.joints rear.bind gearbox.strength \
+         final_drive.strength",
+    ),
     (
         "meets",
-        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
-         rear.frequency vehicle.frequency_pair front.damping rear.damping front.damper_range \
-         front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind front.captive \
-         front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
-         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
-         vehicle.roll vehicle.balance clutch.holds driveline.red_line coolant.boiling \
-         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding \
-         rear.road_holding",
+        "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
+         front.damping rear.damping front.damper_range front.bump rear.bump front.droop \
+         rear.droop front.coil_bind rear.coil_bind front.captive front.buckling \
+         front.spring_strength engine.pistons front.load rear.load vehicle.load vehicle.diagonal \
+         rear.bump_steer_band front.joints front.linkage_range rear.linkage_range \
+         rear.roll_steer_band rear.sideways rear.pinion rear.squat vehicle.roll vehicle.balance \
+         clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens cap.weakest \
+         cap.vacuum leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",
         "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
          driveline.cruise_band driveline.crawl coolant.pump_inlet front.comfort rear.comfort",
     ),
-    ("does not apply", "front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
+    (
+        "does not apply",
+        "front.bind front.sideways front.pinion front.wind_up rear.wind_up",
+    ),
 ];
 
 /// Before its first season.
@@ -85,23 +97,27 @@ const WAGTAIL: [(&str, &str); 5] = [
         "vehicle.frequency_pair front.spring_strength vehicle.balance half_shaft.strength \
          front.road_holding vehicle.flat_ride",
     ),
-    ("tight", "front.bump front.droop rear.droop front.captive gearbox.strength"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load front.bump front.droop rear.droop front.captive \
+         gearbox.strength final_drive.strength",
+    ),
     (
         "meets",
-        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed speedometer.reading \
-         front.frequency rear.frequency front.damping rear.damping rear.bump front.coil_bind \
-         rear.coil_bind rear.captive front.buckling engine.pistons front.load rear.load \
-         vehicle.load vehicle.diagonal vehicle.roll clutch.holds propeller_shaft.strength \
-         driveline.cruise driveline.red_line coolant.boiling coolant.freezing cap.holds cap.opens \
-         cap.weakest coolant.pump_inlet rear.road_holding",
+        "front.tyre_speed rear.tyre_speed speedometer.reading front.frequency rear.frequency \
+         front.damping rear.damping rear.bump front.coil_bind rear.coil_bind rear.captive \
+         front.buckling engine.pistons front.load rear.load vehicle.load vehicle.diagonal \
+         vehicle.roll clutch.holds propeller_shaft.strength driveline.cruise driveline.red_line \
+         coolant.boiling coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet \
+         rear.road_holding",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
          rear.linkage_range front.roll_steer_band rear.roll_steer_band rear.squat \
-         final_drive.strength driveline.cruise_band driveline.crawl cap.vacuum header.air \
-         leak_test.pumped leak_test.tight front.comfort rear.comfort",
+         driveline.cruise_band driveline.crawl cap.vacuum header.air leak_test.pumped \
+         leak_test.tight front.comfort rear.comfort",
     ),
     (
         "does not apply",
@@ -117,23 +133,25 @@ const DRAY: [(&str, &str); 5] = [
         "speedometer.reading rear.spring_strength front.load vehicle.diagonal rear.wind_up \
          vehicle.balance half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "rear.tyre_load vehicle.load final_drive.strength coolant.boiling"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load vehicle.load gearbox.strength propeller_shaft.strength \
+         final_drive.strength coolant.boiling",
+    ),
     (
         "meets",
-        "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
-         vehicle.frequency_pair front.damping rear.damping rear.bump rear.droop engine.pistons \
-         rear.load rear.bump_steer_band rear.joints rear.linkage_range rear.roll_steer_band \
-         rear.sideways rear.pinion rear.squat clutch.holds gearbox.strength driveline.cruise \
-         driveline.red_line driveline.crawl cap.holds cap.opens cap.weakest leak_test.pumped \
-         front.road_holding rear.road_holding",
+        "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
+         front.damping rear.damping rear.bump rear.droop engine.pistons rear.load \
+         rear.bump_steer_band rear.joints rear.linkage_range rear.roll_steer_band rear.sideways \
+         rear.pinion rear.squat clutch.holds driveline.cruise driveline.red_line driveline.crawl \
+         cap.holds cap.opens cap.weakest leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range front.bump front.droop front.spring_strength \
          front.bump_steer_band front.joints front.linkage_range front.roll_steer_band \
-         front.sideways front.pinion front.wind_up vehicle.roll propeller_shaft.strength \
-         driveline.cruise_band cap.vacuum coolant.pump_inlet header.air front.comfort \
-         rear.comfort",
+         front.sideways front.pinion front.wind_up vehicle.roll driveline.cruise_band cap.vacuum \
+         coolant.pump_inlet header.air front.comfort rear.comfort",
     ),
     (
         "does not apply",

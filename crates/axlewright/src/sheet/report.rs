@@ -166,7 +166,11 @@ impl Answer {
             }
             _ => String::new(),
         };
-        format!("{}{spread}{worst}, wanted {}", show(self.margin), show(self.wanted))
+        let wanted = match self.wanted.is_infinite() {
+            true => "no margin is enough yet, see what is assumed".to_owned(),
+            false => format!("wanted {}", show(self.wanted)),
+        };
+        format!("{}{spread}{worst}, {wanted}", show(self.margin))
     }
 }
 
@@ -281,8 +285,12 @@ impl Assessment {
             out.push_str("\nASSUMED, because nobody wrote it\n");
         }
         for assumption in assumed {
-            let value = shown(assumption.si, assumption.kind, system);
-            out.push_str(&format!("  {} = {value} ({})\n", assumption.path, assumption.ground));
+            let value = match assumption.si.is_infinite() {
+                // It stands for something that is not written.
+                true => String::new(),
+                false => format!(" = {}", shown(assumption.si, assumption.kind, system)),
+            };
+            out.push_str(&format!("  {}{value} ({})\n", assumption.path, assumption.ground));
         }
         out
     }
