@@ -209,8 +209,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///         header tank up to its mark
 ///     concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
 ///         glycol
-///     freezing_temperature (temperature, optional): temperature at which the first ice may form;
-///         or else `strength`
+///     freezing_temperature (temperature, optional): temperature at which the first ice may form,
+///         the bound of the freezing curve counted against the mix; or else `strength`
 ///     strength (ratio, optional): wanted share, by mass or by volume as `strength_by` says
 ///     strength_by (choice, optional): meaning of `strength` and `present_strength`: glycol by
 ///         `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
@@ -8744,8 +8744,8 @@ int32_t axw_cooling_mix_json(const axw_cooling_mix *model, char *buffer, size_t 
 ///     concentrate_share (ratio [-]): concentrate over all that is poured, by volume
 ///     concentrate_volume (volume [m³]): concentrate to pour
 ///     water_volume (volume [m³]): water to pour
-///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
-///         first ice
+///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze by its
+///         curve: the first ice; it may freeze warmer, see `cooling::Coolant`
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
 ///         cap at its rating
 ///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
