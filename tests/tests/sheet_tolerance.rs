@@ -52,6 +52,7 @@ fn relative_variances_of_a_product_add() {
         ("gearbox.efficiency", "0.97 +/- 0.005 sd"),
         ("propeller_shaft.torque_rating", "2000 N·m +/- 1 % sd"),
         ("propeller_shaft.rating_kind", "continuous"),
+        ("converter", "none"),
     ]);
     let answer = *on.answer("propeller_shaft.strength").unwrap();
     let margin = 2000.0 / (360.0 * 4.7 * 0.97);
