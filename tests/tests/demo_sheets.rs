@@ -42,7 +42,7 @@ const DUNLIN: [(&str, &str); 5] = [
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints \
          front.linkage_range rear.linkage_range front.toggle rear.toggle front.bind rear.bind \
          front.roll_steer_band rear.roll_steer_band front.sideways rear.sideways front.pinion \
-         rear.pinion rear.squat front.wind_up rear.wind_up vehicle.roll vehicle.balance \
+         rear.pinion rear.squat front.wind_up rear.wind_up vehicle.roll vehicle.roll_stops vehicle.wheel_lift vehicle.tip vehicle.balance \
          propeller_shaft.strength driveline.cruise_band driveline.crawl coolant.pump_inlet \
          front.comfort rear.comfort front.road_holding rear.road_holding",
     ),
@@ -71,7 +71,7 @@ const MEASURED: [(&str, &str); 5] = [
     ),
     (
         "not known",
-        "rear.damper_range rear.buckling rear.spring_strength vehicle.balance \
+        "rear.damper_range rear.buckling rear.spring_strength vehicle.roll_stops vehicle.wheel_lift vehicle.tip vehicle.balance \
          propeller_shaft.strength driveline.cruise_band driveline.crawl coolant.pump_inlet \
          front.comfort rear.comfort",
     ),
@@ -100,7 +100,7 @@ const WAGTAIL: [(&str, &str); 5] = [
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints \
          front.linkage_range rear.linkage_range front.toggle rear.toggle front.roll_steer_band \
-         rear.roll_steer_band rear.squat vehicle.balance final_drive.strength \
+         rear.roll_steer_band rear.squat vehicle.roll_stops vehicle.wheel_lift vehicle.tip vehicle.balance final_drive.strength \
          driveline.cruise_band driveline.crawl cap.vacuum header.air leak_test.pumped \
          leak_test.tight front.comfort rear.comfort",
     ),
@@ -132,7 +132,7 @@ const DRAY: [(&str, &str); 5] = [
         "not known",
         "front.damper_range rear.damper_range front.bump front.droop front.spring_strength \
          front.bump_steer_band front.joints front.linkage_range front.roll_steer_band \
-         front.sideways front.pinion front.wind_up vehicle.roll vehicle.balance \
+         front.sideways front.pinion front.wind_up vehicle.roll vehicle.roll_stops vehicle.wheel_lift vehicle.tip vehicle.balance \
          propeller_shaft.strength driveline.cruise_band cap.vacuum coolant.pump_inlet \
          header.air front.comfort rear.comfort",
     ),

@@ -272,3 +272,35 @@ fn balance_compares_the_grip_that_each_axle_loses() {
     // No answer beyond the lift of a wheel.
     assert_eq!(verdict(&tyres("0.12", "0.08", "1.9"), "vehicle.balance"), NotKnown);
 }
+
+/// A stiff bar lifts one wheel, which is no tipping; a high body tips; stops count.
+#[test]
+fn a_wheel_lifts_before_a_vehicle_tips() {
+    let with = |lines: &[(&str, &str)]| measured(&[&[("grip.strength_coefficient", "0.6")], lines].concat());
+    let on = with(&[]);
+    let of = |on: &Assessment, line: &str| value(on, &format!("vehicle.{line}_acceleration"));
+    for findings in ["vehicle.wheel_lift", "vehicle.tip"] {
+        assert_eq!(verdict(&on, findings), Meets, "{findings} {}", on.answer(findings).unwrap().margin);
+        assert_eq!(verdict(&measured(&[]), findings), NotKnown);
+    }
+    assert!(on.answer("vehicle.tip").unwrap().is_safety());
+    // Never beyond what a rigid vehicle does: g t / (2 h).
+    let rigid = 9.80665 * (1210.0 * 1.54 + 1322.0 * 1.52) / 2532.0 / 2.0 / 0.76;
+    let (lift, tip) = (of(&on, "lift"), of(&on, "tip"));
+    assert!(lift <= tip && tip < rigid, "{lift} {tip} {rigid}");
+    // A stiff bar at the rear lifts its inner wheel earlier, and that is no tipping.
+    let stiff = with(&[("rear.anti_roll_bar.rate", "1500 N/mm")]);
+    assert!(of(&stiff, "lift") < 0.95 * lift, "{} {lift}", of(&stiff, "lift"));
+    assert!(of(&stiff, "tip") > of(&stiff, "lift"));
+    // A body of another height.
+    let high = with(&[("vehicle.centre_of_gravity_height", "1300 mm")]);
+    assert!(of(&high, "tip") < 0.7 * tip);
+    assert_eq!(verdict(&high, "vehicle.tip"), Short);
+    // A stop near ride height makes its axle rigid, which lifts its wheel earlier.
+    let stopped = with(&[("rear.tyre_clearance", "5 mm")]);
+    assert!(of(&stopped, "lift") < lift && of(&stopped, "stop") < of(&on, "stop"));
+    assert_eq!(verdict(&stopped, "vehicle.roll_stops"), Short);
+    // Little grip: the body keeps clear of its stops.
+    let slow = measured(&[("grip.strength_coefficient", "0.3")]);
+    assert_eq!(verdict(&slow, "vehicle.roll_stops"), Meets, "{}", of(&slow, "stop"));
+}

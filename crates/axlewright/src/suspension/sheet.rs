@@ -9,10 +9,10 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, JOINT_REMAINING, LINKAGE_REMAINING,
-    NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, REAR_ROLL_UNDERSTEER,
-    ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES, SQUAT_MARGIN, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE,
-    TOE_MARGIN, WHEELS,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP, JOINT_REMAINING,
+    LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE,
+    REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES, SQUAT_MARGIN, STEER_APART, TOE_BY_SLOPE,
+    TOE_CHANGE, TOE_MARGIN, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
@@ -20,7 +20,7 @@ use crate::base::section::{
     model, negative_of, pick, renamed, same,
 };
 use crate::units::{
-    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
+    Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
 };
 
 const fn angle(path: &'static str, meaning: &'static str) -> Line {
@@ -324,6 +324,14 @@ const ROLL: &[Line] = &[
         .by(&[gives(&BALANCE, "front_share")]),
     derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight; what it says of the limit depends on the tyres")
         .by(&[gives(&BALANCE, "share_over_weight")]),
+    derived("vehicle.grip_acceleration", Acceleration::KIND, "lateral acceleration that the tyres hold at most")
+        .by(&[by(&HIGHEST_GRIP)]),
+    derived("vehicle.stop_acceleration", Acceleration::KIND, "lateral acceleration at which the body leans into the first stop")
+        .by(&[gives(&LIMITS, "stop")]),
+    derived("vehicle.lift_acceleration", Acceleration::KIND, "least lateral acceleration at which one wheel lifts, stops counted")
+        .by(&[gives(&LIMITS, "lift")]),
+    derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
+        .by(&[gives(&LIMITS, "tip")]),
     line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
         .within(0.0, 1.0, "definition: a share"),
     line("axle.tyre.sensitivity_load", Force::KIND, "load of the wheel at which load_sensitivity was measured")
@@ -423,6 +431,30 @@ const WANTED: &[Line] = &[
     )
     .margin(1.0)
     .or(0.0, "no margin beyond the limit itself"),
+    line(
+        "wanted.roll_stops",
+        Ratio::KIND,
+        "margin of the lateral acceleration at the first stop over the one that the tyres hold",
+    )
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(1.0, "no margin beyond the stops themselves"),
+    line(
+        "wanted.wheel_lift",
+        Ratio::KIND,
+        "margin of the lateral acceleration at which a wheel lifts over the one that the tyres hold",
+    )
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(1.1, "common practice, no source: a tenth over the high bound of grip"),
+    line(
+        "wanted.tip",
+        Ratio::KIND,
+        "margin of the lateral acceleration at which the vehicle tips over the one that the tyres hold",
+    )
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(
+        1.1,
+        "common practice, no source: it slides before it tips, with a tenth over the high bound of grip",
+    ),
     share(
         "wanted.grip_balance_low",
         "least share of grip that the front loses more than the rear at the limit",
@@ -474,6 +506,8 @@ const BOUND: &str = "Links that bind fatigue: their brackets crack, their bushes
                      vehicle, springs out, before it moves; local codes and licensed practice come first.";
 const WOUND: &str = "Leaves wound up beyond what they bear break, and a broken main leaf lets the axle go; an axle that winds up hops and can throw its shaft. Local \
                      codes and licensed practice come first.";
+const TIPS: &str = "A vehicle that tips kills. A kerb, a rut, a load that shifts or a slope tips it earlier than its tyres do. Never try it; local codes and \
+                    licensed practice come first.";
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
@@ -608,6 +642,42 @@ pub const SHEET: Section = Section {
             rests_on: &[],
             about: &[],
             caution: "",
+        },
+        Finding {
+            path: "vehicle.roll_stops",
+            question: "Does the body lean at the grip of its tyres without coming into its stops?",
+            margin: Margin::Ratio {
+                capacity: "vehicle.stop_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.roll_stops",
+            rests_on: &[],
+            about: &[],
+            caution: "",
+        },
+        Finding {
+            path: "vehicle.wheel_lift",
+            question: "Do all wheels stay on the ground at the grip of the tyres? A wheel that lifts is not yet a vehicle that tips.",
+            margin: Margin::Ratio {
+                capacity: "vehicle.lift_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.wheel_lift",
+            rests_on: &[],
+            about: &[],
+            caution: "",
+        },
+        Finding {
+            path: "vehicle.tip",
+            question: "Does the vehicle slide before it tips? Tripping on a kerb or in soft ground is not covered.",
+            margin: Margin::Ratio {
+                capacity: "vehicle.tip_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.tip",
+            rests_on: &[],
+            about: &[],
+            caution: TIPS,
         },
         Finding {
             path: "vehicle.balance",

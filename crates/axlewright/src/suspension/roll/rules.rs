@@ -5,6 +5,7 @@ use crate::base::section::{Rule, fields, rule};
 use crate::suspension::inputs::{Suspension, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
+use crate::suspension::roll::roll_balance::Limits;
 use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
 use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness,
@@ -754,6 +755,55 @@ pub(in crate::suspension) const GRIP_LOST: Rule = rule! {
     gives GripLost { front, rear }
     says "e F (1 + (T / F)^2) / F_e of each axle: F mean load of its wheels, T load transfer at the mean of grip, e the sensitivity at F_e",
         "a coefficient of grip that falls with the load in a straight line; Milliken and Milliken (1995), from memory"
+};
+
+/// Travel that the worse wheel of an axle has.
+struct Stops {
+    bump_clear: Length,
+    droop_clear: Length,
+}
+fields!(Stops { bump_clear, droop_clear });
+
+/// Both axles in a turn, up to where they no longer stand.
+struct UpToTheLimit {
+    turning: WithBinding,
+    front: Stops,
+    rear: Stops,
+}
+fields!(UpToTheLimit { turning, front, rear });
+
+impl UpToTheLimit {
+    fn limits(&self) -> Result<Limits> {
+        let least = |stops: &Stops| stops.bump_clear.si().min(stops.droop_clear.si());
+        self.turning.model()?.limits([least(&self.front), least(&self.rear)])
+    }
+}
+
+pub(in crate::suspension) const LIMITS: Rule = rule! {
+    "vehicle" UpToTheLimit::limits, UpToTheLimit
+    takes { turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear" }
+    needs { turning.balance.front = "front", turning.balance.rear = "rear" }
+    gives Limits { stop, lift, tip }
+    says "stop: travel over lean; lift: half an axle's weight over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle",
+        "balance of moments about the ground, each bound on the low side"
+};
+
+/// High bound of grip.
+struct HighGrip {
+    grip: Ratio,
+}
+fields!(HighGrip { grip });
+
+impl HighGrip {
+    fn acceleration(&self) -> Result<Acceleration> {
+        Ok(Acceleration::from_si(self.grip.si() * STANDARD_GRAVITY))
+    }
+}
+
+pub(in crate::suspension) const HIGHEST_GRIP: Rule = rule! {
+    "grip" HighGrip::acceleration, HighGrip
+    takes { grip = "grip.high_coefficient" }
+    says "m g", "Coulomb friction at its high bound; standard gravity: 3rd CGPM"
 };
 
 const SEE_LIVE: &str = "see suspension.LiveAxle";
