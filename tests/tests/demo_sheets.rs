@@ -82,7 +82,7 @@ const MEASURED: [(&str, &str); 5] = [
 const WAGTAIL: [(&str, &str); 5] = [
     (
         "short",
-        "vehicle.frequency_pair front.spring_strength half_shaft.strength front.road_holding \
+        "vehicle.frequency_pair front.spring_strength vehicle.roll_stops vehicle.wheel_lift vehicle.tip half_shaft.strength front.road_holding \
          vehicle.flat_ride",
     ),
     ("tight", "front.bump rear.bump front.droop rear.droop front.captive gearbox.strength"),
@@ -100,7 +100,7 @@ const WAGTAIL: [(&str, &str); 5] = [
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints \
          front.linkage_range rear.linkage_range front.toggle rear.toggle front.roll_steer_band \
-         rear.roll_steer_band rear.squat vehicle.roll_stops vehicle.wheel_lift vehicle.tip vehicle.balance final_drive.strength \
+         rear.roll_steer_band rear.squat vehicle.balance final_drive.strength \
          driveline.cruise_band driveline.crawl cap.vacuum header.air leak_test.pumped \
          leak_test.tight front.comfort rear.comfort",
     ),

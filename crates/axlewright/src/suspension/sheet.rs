@@ -574,7 +574,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "axle.bind",
-            question: "Does the force by which the links bind, over travel and with the axle crossed, stay within what they bear? Loads of driving and braking come on top.",
+            question: "Loads of driving and braking aside, do the links bear the force by which they bind, over travel and with the axle crossed?",
             margin: Margin::AtMost { value: "axle.bind_share", most: "wanted.bind_share" },
             wanted: "wanted.bind_margin",
             rests_on: &[],
@@ -657,7 +657,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "vehicle.wheel_lift",
-            question: "Do all wheels stay on the ground at the grip of the tyres? A wheel that lifts is not yet a vehicle that tips.",
+            question: "Do all wheels stay on the ground at the grip of the tyres, whether or not the vehicle would tip?",
             margin: Margin::Ratio {
                 capacity: "vehicle.lift_acceleration",
                 demand: "vehicle.grip_acceleration",
@@ -669,7 +669,7 @@ pub const SHEET: Section = Section {
         },
         Finding {
             path: "vehicle.tip",
-            question: "Does the vehicle slide before it tips? Tripping on a kerb or in soft ground is not covered.",
+            question: "Does the vehicle slide before it tips, kerbs and soft ground that trip it aside?",
             margin: Margin::Ratio {
                 capacity: "vehicle.tip_acceleration",
                 demand: "vehicle.grip_acceleration",
