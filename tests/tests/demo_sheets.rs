@@ -26,10 +26,7 @@ const DUNLIN: [(&str, &str); 5] = [
         "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
          leak_test.tight vehicle.flat_ride",
     ),
-    (
-        "tight",
-        "front.tyre_load rear.tyre_load front.bump gearbox.strength final_drive.strength",
-    ),
+    ("tight", "front.tyre_load rear.tyre_load front.bump gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
@@ -49,10 +46,7 @@ const DUNLIN: [(&str, &str); 5] = [
          driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
          rear.road_holding",
     ),
-    (
-        "does not apply",
-        "",
-    ),
+    ("does not apply", ""),
 ];
 
 /// With both axles measured point by point, and on a worn country road.
@@ -84,10 +78,7 @@ const MEASURED: [(&str, &str); 5] = [
         "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
          driveline.cruise_band driveline.crawl coolant.pump_inlet front.comfort rear.comfort",
     ),
-    (
-        "does not apply",
-        "front.bind front.sideways front.pinion front.wind_up rear.wind_up",
-    ),
+    ("does not apply", "front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
 ];
 
 /// Before its first season.

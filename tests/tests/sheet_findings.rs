@@ -125,7 +125,9 @@ fn springs_are_those_of_the_corner() {
             droop_length: van.value(&at("spring.droop_length")),
             damper_stroke: van.value(&at("damper.stroke")),
             damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
-            damper_mounting: None,
+            damper_mounting: (axle == "front").then_some(spring::Mounting::CoilOver),
+            gas_force: axlewright::Stated::Unknown,
+            bump_clearance: None,
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
         };
         let on = corner.at_ride_height().unwrap();
@@ -133,8 +135,11 @@ fn springs_are_those_of_the_corner() {
             let verdict = Verdict::of_difference(margin, Length::from_si(wanted));
             van.same(&at(path), margin, margin, verdict);
         };
-        remaining("bump", on.bump_remaining, 0.06);
-        remaining("droop", on.sag, 0.05);
+        // The worse wheel by the scales; joint, hose and tyre are not told, so no better than tight.
+        let off = (all[0] - all[1]).si().abs() / 2.0;
+        let side = Length::from_si(off * STANDARD_GRAVITY / on.wheel_rate.si());
+        remaining("bump", on.bump_remaining - side, f64::INFINITY);
+        remaining("droop", on.sag - side, f64::INFINITY);
         remaining("coil_bind", on.bind_margin, 0.003);
         remaining("captive", on.captive_margin, 0.003);
         let (low, high): (Frequency, Frequency) =

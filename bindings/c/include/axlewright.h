@@ -718,9 +718,9 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 /// wheel's travel.
 ///
 /// Formula
-///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least
-///     of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
-///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+///     `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump
+///     = the least of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`, and `c / max(r, 1)`;
+///     coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
 ///     rate (linear stiffness): `k`, rate of the spring along its own axis, by its maker
@@ -737,20 +737,26 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     damper_stroke (length): `h`, stroke of the damper: length fully open minus length fully
 ///         closed, bump rubbers on its rod not counted
 ///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
-///         wheel; if it is missing, that of the spring, as on a coil-over
+///         wheel, measured along the damper; it may be missing on a coil-over, which has that of
+///         the spring
 ///     damper_mounting (choice, optional): `coil_over` if spring and damper have one axis, or
-///         `apart`; if it is left out, `apart` holds for a damper with its own ratio
+///         `apart`; if it is left out, `apart` holds, and the damper needs a ratio of its own
+///     gas_force (force, optional, or "none"): `F_g`, force with which the gas opens the damper at
+///         ride height; `"none"` without gas; if it is left out, no gas is counted
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
 ///         until the bump stop is touched, measured with the spring out; `"none"` if there is no
 ///     bump stop; if it is left out, no bump stop is counted
+///     bump_clearance (length, optional): `c`, height above the spring's seat to its bump stop, or
+///         to what it hits first, at ride height; the seat rises with the wheel, or with the spring
+///         if `r` is above 1
 ///
 /// Valid for
 ///     A linear spring that acts along its seats, and a motion ratio that does not change with
 ///     travel: measure it over the whole travel first. At full droop the damper is fully open. The
 ///     model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
-///     Friction, bar, bush rates and the damper's gas force are neglected. If a margin is negative,
-///     lengths and forces are those of a spring that nothing else stops. A bump stop compresses, so
-///     coil bind is compared with the closed damper.
+///     Friction, bar and bush rates are neglected. If a margin is negative, lengths and forces are
+///     those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared
+///     with the closed damper.
 ///
 /// Source
 ///     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
@@ -982,8 +988,8 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///     anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
 ///
 /// Fields
-///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
-///         the effect of drive and brakes on the body
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, the
+///         direction of the pinion, and the effect of drive and brakes on the body
 ///     wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
 ///         `loaded_radius` from its centre to the ground; the right one is its mirror image
 ///     lower_links (table, optional): the lower links along the vehicle: `fitted` as a `pair` (the
@@ -1011,7 +1017,7 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///         link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's
 ///         axis along y
 ///     pinion (table, optional): `angle` of the pinion to the body's x at ride height, positive
-///         with the nose up, and the joint on its `nose`
+///         with the nose up (a front axle's nose points to the rear), and the joint on its `nose`
 ///     pitching (table, optional): data of drive and brakes: `drive_share` and `brake_share` `s` of
 ///         this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
 ///
@@ -7210,11 +7216,10 @@ int32_t axw_spring_solid_length_closed_ground_n(size_t n, const double *total_co
 /// `axw_spring_solid_length_closed_ground` that returns its result [m], or NaN where there is no answer.
 double axw_spring_solid_length_closed_ground_value(double total_coils, double wire_diameter);
 
-/// Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's
-/// rule.
+/// Greatest solid (block) length of a compression spring with closed ends that are not ground.
 ///
 /// Formula
-///     `L_c = (n_t + 1) d`
+///     `L_c = (n_t + 1.5) d`
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
@@ -7227,12 +7232,12 @@ double axw_spring_solid_length_closed_ground_value(double total_coils, double wi
 ///     - `2 < total_coils <= 1000`
 ///     - `0.00001 <= wire_diameter <= 1`
 ///
-///     Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`,
-///     half a wire longer: take that half off a clearance where the spring is not measured.
+///     Cylindrical spring, ends closed and left round. This is the upper of two rules: Shigley
+///     gives `(n_t + 1) d`, half a wire less, and a spring may lie between both. Measure it to have
+///     the half wire back.
 ///
 /// Source
-///     Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013,
-///     solid length of ends not ground (from memory)
+///     EN 13906-1:2013, solid length of ends not ground, at most (from memory)
 ///
 /// Caution
 ///     A suspension that drives its spring solid hits as if it had none, and the spring can break:

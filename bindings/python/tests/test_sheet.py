@@ -171,7 +171,7 @@ def test_findings(dunlin, assessment):
     assert "front.spring.wire_diameter" in strength.needs and "needs" in strength.missing and strength.safety
     assert page["hash"] == dunlin.hash and dunlin.hash in assessment.stamp and axlewright.__version__ in assessment.stamp
     assert {one.path for one in assessment.assumed} == {one["line"] for one in page["assumed"]}
-    bump = next(one for one in assessment.assumed if one.path == "wanted.bump")
+    bump = next(one for one in assessment.assumed if one.path == "wanted.bump_or_usual")
     assert bump.value == 60 * mm and "common practice" in bump.ground
     assert assessment.value("front.tyre.size") == "235/70R16" and assessment.value("front.spring.wire_diameter") is None
     with pytest.raises(KeyError, match=r"no finding 'front\.frequenzy'; did you mean 'front\.frequency'"):
