@@ -81,6 +81,7 @@ const ON_A_PART: &[&str] = &[
     "spring_base",
     "track",
     "tyre.effective_radius",
+    "tyre.pressure",
     "vehicle.wheelbase",
 ];
 const ON_THE_VEHICLE: &[&str] = &[
