@@ -192,8 +192,8 @@ fn each_finding_turns_when_its_line_does() {
         ("rear.joints", &[], Verdict::Meets),
         ("rear.joints", &[("wanted.joint_margin", "70 deg")], Verdict::Tight),
         ("rear.roll_steer_band", &[], Verdict::Meets),
-        // A fixed eye below the seat's height steers the axle out of the turn.
-        ("rear.roll_steer_band", &[("rear.leaf.fixed_eye.z", "600 mm")], Verdict::Short),
+        // A fixed eye that far up has no answer over the whole lean: its slope at ride height alone clears nothing.
+        ("rear.roll_steer_band", &[("rear.leaf.fixed_eye.z", "600 mm")], Verdict::NotKnown),
         ("rear.pinion", &[], Verdict::Meets),
         ("rear.pinion", &[("wanted.pinion_angle_change", "1 deg")], Verdict::Short),
         ("rear.sideways", &[], Verdict::Meets),
