@@ -371,7 +371,8 @@ fn every_finding_of_the_van_is_accounted_for() {
     let van = Dunlin::new();
     // `sections` holds parts and crawling against the torque path, to the bit.
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
-    let mut files = vec![folder.join("sheet_findings.rs"), folder.join("sheet_leaf.rs")];
+    let mut files =
+        ["sheet_findings.rs", "sheet_leaf.rs", "safe_suspension.rs"].map(|name| folder.join(name)).to_vec();
     for name in ["sections", "sheet_suspension"] {
         files.extend(std::fs::read_dir(folder.join(name)).unwrap().map(|file| file.unwrap().path()));
     }
