@@ -50,10 +50,7 @@ const DUNLIN: [(&str, &str); 5] = [
          driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
          rear.road_holding",
     ),
-    (
-        "does not apply",
-        "",
-    ),
+    ("does not apply", ""),
 ];
 
 /// With both axles measured point by point, and on a worn country road.
@@ -64,10 +61,7 @@ const MEASURED: [(&str, &str); 5] = [
          half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
          vehicle.flat_ride",
     ),
-    (
-        "tight",
-        "rear.joints rear.bind gearbox.strength final_drive.strength",
-    ),
+    ("tight", "rear.joints rear.bind gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
@@ -85,10 +79,7 @@ const MEASURED: [(&str, &str); 5] = [
          vehicle.wheel_lift vehicle.tip vehicle.balance propeller_shaft.strength \
          driveline.cruise_band driveline.crawl coolant.pump_inlet front.comfort rear.comfort",
     ),
-    (
-        "does not apply",
-        "rear.toggle front.bind front.sideways front.pinion front.wind_up rear.wind_up",
-    ),
+    ("does not apply", "rear.toggle front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
 ];
 
 /// Before its first season.

@@ -7216,7 +7216,7 @@ int32_t axw_spring_solid_length_closed_ground_n(size_t n, const double *total_co
 /// `axw_spring_solid_length_closed_ground` that returns its result [m], or NaN where there is no answer.
 double axw_spring_solid_length_closed_ground_value(double total_coils, double wire_diameter);
 
-/// Greatest solid (block) length of a compression spring with closed ends that are not ground.
+/// Largest solid (block) length of a compression spring with closed ends that are not ground.
 ///
 /// Formula
 ///     `L_c = (n_t + 1.5) d`

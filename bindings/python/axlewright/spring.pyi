@@ -222,7 +222,7 @@ def solid_length_closed_ground(*, total_coils: RatioLike, wire_diameter: Quantit
     """Solid (block) length of a compression spring with closed and ground ends."""
 
 def solid_length_closed(*, total_coils: RatioLike, wire_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Greatest solid (block) length of a compression spring with closed ends that are not ground."""
+    """Largest solid (block) length of a compression spring with closed ends that are not ground."""
 
 def spring_rate_for_frequency(*, frequency: QuantityLike, sprung_mass: QuantityLike, motion_ratio: RatioLike, angle_from_measured_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency."""

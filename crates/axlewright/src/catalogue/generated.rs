@@ -1595,7 +1595,7 @@ spring.shortest_length spring_shortest_length revision 1 {
 }
 #[cfg(feature = "spring")]
 spring.solid_length_closed spring_solid_length_closed revision 2 {
-    "Greatest solid (block) length of a compression spring with closed ends that are not ground."
+    "Largest solid (block) length of a compression spring with closed ends that are not ground."
     "`L_c = (n_t + 1.5) d`"
     "- `2 < total_coils <= 1000`\n- `0.00001 <= wire_diameter <= 1`\n\nCylindrical spring, ends closed and left round. This is the upper of two rules: Shigley gives `(n_t + 1) d`, half a wire less, and a spring\nmay lie between both. Measure it to have the half wire back."
     "EN 13906-1:2013, solid length of ends not ground, at most (from memory)"

@@ -4,9 +4,8 @@
     reason = "a slot is a place in the one graph, and every list here is as long as it; a verdict is a place in the list of verdicts"
 )]
 
-use super::applies::Asked;
 use super::assess::{Answer, Assessment, is_doubted};
-use super::graph::{FindingInfo, Graph, Slot};
+use super::graph::{Graph, Slot};
 use super::margin::{difference, margin, value_kind, verdict};
 use super::plan::{Block, at};
 use super::uncertainty::{Spread, changes, tolerances};
@@ -152,17 +151,13 @@ impl Assessment {
                 return Ok(None);
             }
         }
-        let findings = graph.findings.iter().zip(&self.asked).zip(&in_doubt);
-        let chances = self.answers().iter().zip(tallies).zip(findings);
-        let chance = |((answer, tally), ((finding, asked), in_doubt)): (
-            (&Answer, Tally),
-            ((&FindingInfo, &Asked), &bool),
-        )| {
-            let plain = verdict(finding, answer.margin, answer.wanted);
-            let plain = if plain == Verdict::Meets && *in_doubt { Verdict::Tight } else { plain };
-            tally.chance(answer.path, asked.verdict(plain), samples)
-        };
-        Ok(Some(chances.map(chance).collect()))
+        let mut chances = Vec::new();
+        for (place, (answer, tally)) in self.answers().iter().zip(tallies).enumerate() {
+            let plain = verdict(&graph.findings[place], answer.margin, answer.wanted);
+            let plain = if plain == Verdict::Meets && in_doubt[place] { Verdict::Tight } else { plain };
+            chances.push(tally.chance(answer.path, self.asked[place].verdict(plain), samples));
+        }
+        Ok(Some(chances))
     }
 }
 

@@ -45,7 +45,7 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
     Ok(total_coils * wire_diameter)
 }
 
-/// Greatest solid (block) length of a compression spring with closed ends that are not ground.
+/// Largest solid (block) length of a compression spring with closed ends that are not ground.
 ///
 /// # Formula
 /// `L_c = (n_t + 1.5) d`
