@@ -59,14 +59,16 @@ impl WhatIf {
             self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
         let mut codes: Vec<Vec<i32>> =
             self.outputs.iter().filter(|o| !o.is_number()).map(|_| vec![0; count]).collect();
+        // Each line with a tolerance is computed twice more: an interrupt does not wait longer for that.
+        let block = (BLOCK / (1 + 2 * self.tolerant.lines())).max(16);
         let mut jobs = Vec::new();
         {
-            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            for start in rows.clone().step_by(BLOCK) {
+            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            for start in rows.clone().step_by(block) {
                 jobs.push(Job {
-                    rows: start..(start + BLOCK).min(rows.end),
+                    rows: start..(start + block).min(rows.end),
                     changed: changed.iter_mut().filter_map(Iterator::next).collect(),
                     numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
                     codes: codes.iter_mut().filter_map(Iterator::next).collect(),

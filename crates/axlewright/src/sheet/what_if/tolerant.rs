@@ -89,6 +89,11 @@ impl Tolerant {
         }
     }
 
+    /// Number of lines with a tolerance that count.
+    pub fn lines(&self) -> usize {
+        self.lines.len()
+    }
+
     /// The verdicts of the rows of a block; nothing of outputs that follow from no tolerance. `along` gives the values of an axis in these rows.
     pub fn verdicts(
         &self,
