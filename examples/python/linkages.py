@@ -70,7 +70,7 @@ for axes, name, unit, words in zip(
     pictures.curve(axes, x, on[name].to(unit) if unit else on[name], words)
 allowed = np.abs(x) * steer_wanted.to(deg) / 25
 panels.flat[1].fill_between(x, rest.toe.to(deg) - allowed, rest.toe.to(deg) + allowed, **pictures.WANTED_AREA)
-pictures.limit(panels.flat[5], 0, "the damper is shut")
+pictures.limit(panels.flat[5], 0, "the damper is closed")
 pictures.show(figure, "front_curves", "Camber, toe, motion ratio, wheel rate, roll centre and damper of the left front over travel.")
 pictures.say(
     f"Over 25 mm of bump from ride height: camber {rest.camber_change.to(deg):+.2f} deg, toe {rest.bump_steer.to(deg):+.2f} deg, "

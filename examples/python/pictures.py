@@ -300,7 +300,7 @@ def view(axes, name, tables, wheels, named):
 def view_key(words, named):
     """Lines and words for the key of a view."""
     entries = [(drawn_line(style), word) for style, word in zip(POSITIONS, words, strict=True)]
-    entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "rim of the tyre"))
+    entries.append((drawn_line({"linestyle": "-", "color": "0.45", "linewidth": 0.9}), "tyre outline"))
     for part, number in named.items():
         entries.append((Line2D([], [], linestyle="none", marker=f"${number}$", color="black"), part))
     return zip(*entries, strict=True)
