@@ -778,7 +778,8 @@ static void print_findings(const axw_assessment *assessment)
         print_wide(path_of, 26);
         print_wide(shown(of, quantity), 16);
         print_wide(shown(margin, margin_quantity), 14);
-        print_wide(shown(wanted, margin_quantity), 14);
+        /* Without limit: something that could make it worse is not written. */
+        print_wide(isinf(wanted) ? "write more" : shown(wanted, margin_quantity), 14);
         printf("%s\n", axw_verdict_word(verdict));
         size_t known = 0;
         while (known < caution_count && strcmp(cautions[known], caution) != 0) {

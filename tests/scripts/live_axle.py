@@ -266,7 +266,8 @@ def rows():
             path = of_point(contact, 0)
             anti = to_rear * path[0] / path[2] * 2.7 / 0.6
             nose_now = p + r @ (nose - axle.middle)
-            axis = r @ np.array([np.cos(pinion), 0, np.sin(pinion)])
+            # The nose of a front axle points to the rear.
+            axis = r @ np.array([-to_rear * np.cos(pinion), 0, np.sin(pinion)])
             angle = np.arctan2(axis[2], np.hypot(axis[0], axis[1]))
             along = r.T @ Z  # the vertical in the axle's axes; its own turn about its length
             expected = {

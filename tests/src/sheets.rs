@@ -9,6 +9,18 @@ use std::collections::BTreeMap;
 /// The demo sheet of the van.
 pub const DUNLIN: &str = include_str!("../../examples/sheets/dunlin.toml");
 
+/// A document without its tolerances: a model knows the values alone.
+pub fn exact(document: &str) -> String {
+    let mut lines = Vec::new();
+    for line in document.lines() {
+        let quoted = line
+            .split('"')
+            .map(|part| part.split(" +/-").next().unwrap_or(part).split(" ±").next().unwrap_or(part));
+        lines.push(quoted.collect::<Vec<_>>().join("\""));
+    }
+    lines.join("\n")
+}
+
 impl Random {
     /// A whole number below `end`.
     pub fn below(&mut self, end: usize) -> usize {

@@ -24,25 +24,29 @@ const DUNLIN: [(&str, &str); 5] = [
     (
         "short",
         "speedometer.reading half_shaft.strength driveline.cruise cap.holds header.air \
-         leak_test.tight",
+         leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "gearbox.strength final_drive.strength"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load front.bump rear.bump front.droop rear.droop \
+         gearbox.strength final_drive.strength",
+    ),
     (
         "meets",
-        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
-         rear.frequency vehicle.frequency_pair front.damping rear.damping front.bump rear.bump \
-         front.droop rear.droop front.coil_bind rear.coil_bind front.captive rear.captive \
+        "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
+         front.damping rear.damping front.coil_bind rear.coil_bind front.captive rear.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal clutch.holds driveline.red_line coolant.boiling coolant.freezing \
-         cap.opens cap.weakest cap.vacuum leak_test.pumped vehicle.flat_ride",
+         cap.opens cap.weakest cap.vacuum leak_test.pumped",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
-         rear.linkage_range front.bind rear.bind front.roll_steer_band rear.roll_steer_band \
-         front.sideways rear.sideways front.pinion rear.pinion rear.squat front.wind_up \
-         rear.wind_up vehicle.roll vehicle.balance propeller_shaft.strength driveline.cruise_band \
+         rear.linkage_range front.toggle rear.toggle front.bind rear.bind front.roll_steer_band \
+         rear.roll_steer_band front.sideways rear.sideways front.pinion rear.pinion rear.squat \
+         front.wind_up rear.wind_up vehicle.roll vehicle.roll_stops vehicle.wheel_lift \
+         vehicle.tip vehicle.balance propeller_shaft.strength driveline.cruise_band \
          driveline.crawl coolant.pump_inlet front.comfort rear.comfort front.road_holding \
          rear.road_holding",
     ),
@@ -53,10 +57,11 @@ const DUNLIN: [(&str, &str); 5] = [
 const MEASURED: [(&str, &str); 5] = [
     (
         "short",
-        "speedometer.reading front.bump_steer_band front.roll_steer_band half_shaft.strength \
-         driveline.cruise cap.holds header.air leak_test.tight",
+        "speedometer.reading rear.captive front.bump_steer_band front.roll_steer_band rear.squat \
+         half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
+         vehicle.flat_ride",
     ),
-    ("tight", "rear.captive rear.joints rear.bind gearbox.strength final_drive.strength"),
+    ("tight", "rear.joints rear.bind gearbox.strength final_drive.strength"),
     (
         "meets",
         "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed front.frequency \
@@ -64,39 +69,46 @@ const MEASURED: [(&str, &str); 5] = [
          front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind front.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
-         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
-         vehicle.roll vehicle.balance clutch.holds driveline.red_line coolant.boiling \
-         coolant.freezing cap.opens cap.weakest cap.vacuum leak_test.pumped front.road_holding \
-         rear.road_holding vehicle.flat_ride",
+         rear.linkage_range front.toggle rear.roll_steer_band rear.sideways rear.pinion \
+         vehicle.roll clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens \
+         cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",
-        "rear.damper_range rear.buckling rear.spring_strength propeller_shaft.strength \
+        "rear.damper_range rear.buckling rear.spring_strength vehicle.roll_stops \
+         vehicle.wheel_lift vehicle.tip vehicle.balance propeller_shaft.strength \
          driveline.cruise_band driveline.crawl coolant.pump_inlet front.comfort rear.comfort",
     ),
-    ("does not apply", "front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
+    ("does not apply", "rear.toggle front.bind front.sideways front.pinion front.wind_up rear.wind_up"),
 ];
 
 /// Before its first season.
 const WAGTAIL: [(&str, &str); 5] = [
-    ("short", "half_shaft.strength vehicle.flat_ride"),
-    ("tight", "rear.droop front.spring_strength gearbox.strength front.road_holding"),
+    (
+        "short",
+        "vehicle.frequency_pair front.spring_strength vehicle.roll_stops vehicle.wheel_lift \
+         vehicle.tip half_shaft.strength front.road_holding vehicle.flat_ride",
+    ),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load front.bump rear.bump front.droop rear.droop front.captive \
+         gearbox.strength final_drive.strength",
+    ),
     (
         "meets",
-        "front.tyre_load rear.tyre_load front.tyre_speed rear.tyre_speed speedometer.reading \
-         front.frequency rear.frequency vehicle.frequency_pair front.damping rear.damping \
-         front.bump rear.bump front.droop front.coil_bind rear.coil_bind front.captive \
-         rear.captive front.buckling engine.pistons front.load rear.load vehicle.load \
-         vehicle.diagonal vehicle.roll vehicle.balance clutch.holds propeller_shaft.strength \
-         driveline.cruise driveline.red_line coolant.boiling coolant.freezing cap.holds cap.opens \
-         cap.weakest coolant.pump_inlet rear.road_holding",
+        "front.tyre_speed rear.tyre_speed speedometer.reading front.frequency rear.frequency \
+         front.damping rear.damping front.coil_bind rear.coil_bind rear.captive front.buckling \
+         engine.pistons front.load rear.load vehicle.load vehicle.diagonal vehicle.roll \
+         clutch.holds propeller_shaft.strength driveline.cruise driveline.red_line \
+         coolant.boiling coolant.freezing cap.holds cap.opens cap.weakest coolant.pump_inlet \
+         rear.road_holding",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range rear.buckling rear.spring_strength \
          front.bump_steer_band rear.bump_steer_band front.joints rear.joints front.linkage_range \
-         rear.linkage_range front.roll_steer_band rear.roll_steer_band rear.squat \
-         final_drive.strength driveline.cruise_band driveline.crawl cap.vacuum header.air \
+         rear.linkage_range front.toggle rear.toggle front.roll_steer_band rear.roll_steer_band \
+         rear.squat vehicle.balance driveline.cruise_band driveline.crawl cap.vacuum header.air \
          leak_test.pumped leak_test.tight front.comfort rear.comfort",
     ),
     (
@@ -110,31 +122,34 @@ const WAGTAIL: [(&str, &str); 5] = [
 const DRAY: [(&str, &str); 5] = [
     (
         "short",
-        "speedometer.reading rear.spring_strength front.load rear.wind_up vehicle.balance \
-         half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
+        "speedometer.reading rear.spring_strength front.load vehicle.diagonal rear.squat \
+         rear.wind_up half_shaft.strength coolant.freezing leak_test.tight vehicle.flat_ride",
     ),
-    ("tight", "rear.tyre_load final_drive.strength coolant.boiling"),
+    (
+        "tight",
+        "front.tyre_load rear.tyre_load rear.bump rear.droop vehicle.load gearbox.strength \
+         propeller_shaft.strength final_drive.strength coolant.boiling",
+    ),
     (
         "meets",
-        "front.tyre_load front.tyre_speed rear.tyre_speed front.frequency rear.frequency \
-         vehicle.frequency_pair front.damping rear.damping rear.bump rear.droop engine.pistons \
-         rear.load vehicle.load vehicle.diagonal rear.bump_steer_band rear.joints \
-         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion rear.squat \
-         clutch.holds gearbox.strength driveline.cruise driveline.red_line driveline.crawl \
-         cap.holds cap.opens cap.weakest leak_test.pumped front.road_holding rear.road_holding",
+        "front.tyre_speed rear.tyre_speed front.frequency rear.frequency vehicle.frequency_pair \
+         front.damping rear.damping engine.pistons rear.load rear.bump_steer_band rear.joints \
+         rear.linkage_range rear.roll_steer_band rear.sideways rear.pinion clutch.holds \
+         driveline.cruise driveline.red_line driveline.crawl cap.holds cap.opens cap.weakest \
+         leak_test.pumped front.road_holding rear.road_holding",
     ),
     (
         "not known",
         "front.damper_range rear.damper_range front.bump front.droop front.spring_strength \
          front.bump_steer_band front.joints front.linkage_range front.roll_steer_band \
-         front.sideways front.pinion front.wind_up vehicle.roll propeller_shaft.strength \
-         driveline.cruise_band cap.vacuum coolant.pump_inlet header.air front.comfort \
-         rear.comfort",
+         front.sideways front.pinion front.wind_up vehicle.roll vehicle.roll_stops \
+         vehicle.wheel_lift vehicle.tip vehicle.balance driveline.cruise_band cap.vacuum \
+         coolant.pump_inlet header.air front.comfort rear.comfort",
     ),
     (
         "does not apply",
         "front.coil_bind rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
-         front.bind rear.bind",
+         front.toggle rear.toggle front.bind rear.bind",
     ),
 ];
 

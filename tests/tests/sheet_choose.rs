@@ -365,3 +365,35 @@ fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
     assert_eq!(chosen.front.first(), chosen.cheapest.as_ref());
     assert_eq!(chosen.front.last(), chosen.lightest.as_ref());
 }
+
+#[test]
+fn a_line_by_two_names_and_a_part_without_its_mass_are_refused() {
+    let list =
+        |head: &str, row: &str| PriceList::from_csv(&format!("{head}\n{row}\n")).map(|list| list.parts.len());
+    let whole = "part,kind,cost,mass,front.spring.rate";
+    assert_eq!(list(whole, "soft,spring,90,4 kg,22 N/mm"), Ok(1));
+    for (head, row, message) in [
+        (
+            "part,kind,cost,front.spring.rate,front.spring.rate",
+            "soft,spring,90,22 N/mm,30 N/mm",
+            "there twice",
+        ),
+        (
+            "part,kind,cost,use.greatest_speed,use.peak_speed",
+            "road,use,0,80 km/h,140 km/h",
+            "by another name",
+        ),
+        (whole, "soft,spring,90,4 kg,22 N/mm\nlight,spring,95,,30 N/mm", "either every part"),
+        (whole, "light,spring,95,,30 N/mm\nsoft,spring,90,4 kg,22 N/mm", "either every part"),
+    ] {
+        let refused = list(head, row).unwrap_err().to_string();
+        assert!(refused.contains(message), "{refused}");
+    }
+    let nested = "[[parts]]\npart = \"road\"\nkind = \"use\"\ncost = 0\nuse.greatest_speed = \"80 km/h\"\nuse.peak_speed = \"140 km/h\"\n";
+    assert!(PriceList::from_text(nested).unwrap_err().to_string().contains("by another name"));
+    // Without any mass nothing can be required of it.
+    let list = PriceList::from_csv("part,kind,cost,front.spring.rate\nsoft,spring,90,22 N/mm\n").unwrap();
+    let light = Requirement::parse("mass <= 5 kg").unwrap();
+    let refused = choose(&Sheet::new(""), &list, &[light], 10, &mut |_| true).unwrap_err().to_string();
+    assert!(refused.contains("no part of the list has a mass"), "{refused}");
+}

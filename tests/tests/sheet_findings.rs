@@ -11,7 +11,7 @@ use axlewright::spring::Corner;
 use axlewright::tyre::Tyre;
 use axlewright::units::*;
 use axlewright::{Value, Verdict, air, cooling, driveline, engine, fluid, mass, spring, tyre};
-use axlewright_tests::sheets::DUNLIN;
+use axlewright_tests::sheets::{DUNLIN, exact};
 use std::path::Path;
 
 struct Dunlin {
@@ -21,7 +21,7 @@ struct Dunlin {
 
 impl Dunlin {
     fn new() -> Dunlin {
-        let sheet = Sheet::from_text(DUNLIN).unwrap();
+        let sheet = Sheet::from_text(&exact(DUNLIN)).unwrap();
         let on = sheet.assess();
         Dunlin { sheet, on }
     }
@@ -85,7 +85,9 @@ fn loads_are_those_of_the_weight_distribution() {
     load("vehicle.load", van.of("vehicle.mass_rating"), on.total_mass);
     for (axle, heavier) in [("front", one), ("rear", four)] {
         let tyre = Tyre::new(&van.sheet.get(&format!("{axle}.tyre.size")).unwrap().unwrap()).unwrap();
-        load(&format!("{axle}.tyre_load"), tyre.single_load().unwrap(), heavier);
+        // Nothing is written of its pressure and its service.
+        let margin = tyre.single_load().unwrap() / heavier;
+        van.same(&format!("{axle}.tyre_load"), heavier, margin, Verdict::Tight);
         let (rated, speed): (_, Velocity) = (tyre.rated_speed().unwrap(), van.of("use.peak_speed"));
         let verdict = Verdict::of_ratio(rated / speed, ratio(van.answer("front.tyre_speed").wanted));
         van.same(&format!("{axle}.tyre_speed"), speed, rated / speed, verdict);
@@ -123,7 +125,9 @@ fn springs_are_those_of_the_corner() {
             droop_length: van.value(&at("spring.droop_length")),
             damper_stroke: van.value(&at("damper.stroke")),
             damper_motion_ratio: (axle == "rear").then(|| van.value("rear.damper.motion_ratio")),
-            damper_mounting: None,
+            damper_mounting: (axle == "front").then_some(spring::Mounting::CoilOver),
+            gas_force: axlewright::Stated::Unknown,
+            bump_clearance: None,
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
         };
         let on = corner.at_ride_height().unwrap();
@@ -131,8 +135,11 @@ fn springs_are_those_of_the_corner() {
             let verdict = Verdict::of_difference(margin, Length::from_si(wanted));
             van.same(&at(path), margin, margin, verdict);
         };
-        remaining("bump", on.bump_remaining, 0.06);
-        remaining("droop", on.sag, 0.05);
+        // The worse wheel by the scales; joint, hose and tyre are not told, so no better than tight.
+        let off = (all[0] - all[1]).si().abs() / 2.0;
+        let side = Length::from_si(off * STANDARD_GRAVITY / on.wheel_rate.si());
+        remaining("bump", on.bump_remaining - side, f64::INFINITY);
+        remaining("droop", on.sag - side, f64::INFINITY);
         remaining("coil_bind", on.bind_margin, 0.003);
         remaining("captive", on.captive_margin, 0.003);
         let (low, high): (Frequency, Frequency) =
@@ -280,17 +287,21 @@ fn coolant_and_cap_are_those_of_their_models() {
     };
     let on = coolant.margin().unwrap();
     let verdict = Verdict::of_difference(on.margin, TemperatureDifference::from_si(10.0));
-    van.same("coolant.boiling", on.boiling_temperature, on.margin, verdict);
+    // The bounds of the mixture models: 0.8 K of boiling; of freezing 1.7 K at 40 % and 2.6 K at 50 %.
+    let boils = Temperature::from_si(on.boiling_temperature.si() - 0.8);
+    van.same("coolant.boiling", boils, on.margin, verdict);
     let line = |path: &str| van.on.value(path).unwrap().unwrap().to_bits();
     assert_eq!(line("coolant.mass_fraction"), on.mass_fraction.si().to_bits());
     assert_eq!(line("cap.absolute_pressure"), on.absolute_pressure.si().to_bits());
+    let direct = fluid::ethylene_glycol_freezing_temperature(on.mass_fraction).unwrap();
     let freezing = coolant.freezing_temperature().unwrap();
+    assert_eq!(direct.si().to_bits(), freezing.si().to_bits());
+    let bound = 1.7 + (2.6 - 1.7) * (on.mass_fraction.si() - 0.4) / (0.5 - 0.4);
+    let freezing = Temperature::from_si(freezing.si() + bound);
     let margin =
         TemperatureDifference::from_si(van.of::<Temperature>("use.coldest_air").si() - freezing.si());
     let verdict = Verdict::of_difference(margin, TemperatureDifference::from_si(3.0));
     van.same("coolant.freezing", freezing, margin, verdict);
-    let direct = fluid::ethylene_glycol_freezing_temperature(on.mass_fraction).unwrap();
-    assert_eq!(direct.si().to_bits(), freezing.si().to_bits());
 
     let [fill, mean, air]: [Temperature; 3] =
         ["coolant.fill_temperature", "coolant.mean_temperature", "header.air_temperature"]
@@ -360,7 +371,8 @@ fn every_finding_of_the_van_is_accounted_for() {
     let van = Dunlin::new();
     // `sections` holds parts and crawling against the torque path, to the bit.
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
-    let mut files = vec![folder.join("sheet_findings.rs"), folder.join("sheet_leaf.rs")];
+    let mut files =
+        ["sheet_findings.rs", "sheet_leaf.rs", "safe_suspension.rs"].map(|name| folder.join(name)).to_vec();
     for name in ["sections", "sheet_suspension"] {
         files.extend(std::fs::read_dir(folder.join(name)).unwrap().map(|file| file.unwrap().path()));
     }

@@ -161,15 +161,24 @@ fn each_finding_turns_when_its_line_does() {
     let cases: &[(&str, Lines<'_>, Verdict)] = &[
         // 1355 MPa at full bump.
         ("rear.spring_strength", &[], Verdict::Short),
-        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1400 MPa")], Verdict::Tight),
-        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1500 MPa")], Verdict::Meets),
+        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1480 MPa")], Verdict::Tight),
+        ("rear.spring_strength", &[("rear.spring.allowed_stress", "1620 MPa")], Verdict::Meets),
         // 6.2 deg under what the tyres hold.
         ("rear.wind_up", &[], Verdict::Short),
         ("rear.wind_up", &[("rear.drive_torque", "3000 N·m")], Verdict::Meets),
         ("rear.wind_up", &[("wanted.wind_up", "8 deg")], Verdict::Meets),
         ("rear.wind_up", &[("wanted.wind_up", "8 deg"), ("wanted.wind_up_margin", "3 deg")], Verdict::Tight),
-        // 85 mm to the stop; 60 mm are wanted.
-        ("rear.bump", &[], Verdict::Meets),
+        // 85 mm to the stop; 60 mm are wanted. Nobody says where joint, hose and tyre end it.
+        ("rear.bump", &[], Verdict::Tight),
+        (
+            "rear.bump",
+            &[
+                ("rear.joint_bump_clearance", "none"),
+                ("rear.hose_bump_clearance", "none"),
+                ("rear.tyre_clearance", "none"),
+            ],
+            Verdict::Meets,
+        ),
         ("rear.bump", &[("rear.bump_clearance", "50 mm")], Verdict::Tight),
         ("rear.droop", &[("rear.damper.open_length", "570 mm")], Verdict::Tight),
         // 139 mm of droop, and the shackles go 37 mm further.
@@ -183,8 +192,8 @@ fn each_finding_turns_when_its_line_does() {
         ("rear.joints", &[], Verdict::Meets),
         ("rear.joints", &[("wanted.joint_margin", "70 deg")], Verdict::Tight),
         ("rear.roll_steer_band", &[], Verdict::Meets),
-        // A fixed eye below the seat's height steers the axle out of the turn.
-        ("rear.roll_steer_band", &[("rear.leaf.fixed_eye.z", "600 mm")], Verdict::Short),
+        // A fixed eye that far up has no answer over the whole lean: its slope at ride height alone clears nothing.
+        ("rear.roll_steer_band", &[("rear.leaf.fixed_eye.z", "600 mm")], Verdict::NotKnown),
         ("rear.pinion", &[], Verdict::Meets),
         ("rear.pinion", &[("wanted.pinion_angle_change", "1 deg")], Verdict::Short),
         ("rear.sideways", &[], Verdict::Meets),
@@ -197,7 +206,8 @@ fn each_finding_turns_when_its_line_does() {
             Verdict::Meets,
         ),
         ("rear.bump_steer_band", &[], Verdict::Meets),
-        ("rear.squat", &[], Verdict::Meets),
+        ("rear.squat", &[], Verdict::Short),
+        ("rear.squat", &[("wanted.anti_squat_low", "-2"), ("wanted.anti_squat_high", "3")], Verdict::Meets),
         ("rear.frequency", &[("rear.spring.rate", "200 N/mm")], Verdict::Short),
     ];
     for (finding, lines, wanted) in cases {

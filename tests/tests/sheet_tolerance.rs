@@ -2,7 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use approx::assert_relative_eq;
-use axlewright::sheet::{Assessment, Sheet};
+use axlewright::Verdict;
+use axlewright::sheet::{Assessment, Axis, Sheet};
 use axlewright_tests::sheets::DUNLIN;
 
 /// A sheet of these lines.
@@ -51,6 +52,7 @@ fn relative_variances_of_a_product_add() {
         ("gearbox.efficiency", "0.97 +/- 0.005 sd"),
         ("propeller_shaft.torque_rating", "2000 N·m +/- 1 % sd"),
         ("propeller_shaft.rating_kind", "continuous"),
+        ("converter", "none"),
     ]);
     let answer = *on.answer("propeller_shaft.strength").unwrap();
     let margin = 2000.0 / (360.0 * 4.7 * 0.97);
@@ -250,7 +252,7 @@ fn more_than_sixty_four_tolerances_add_in_quadrature() {
     assert!(reaching.iter().any(|paths| paths.len() > 6));
 }
 
-/// 30 % ± 90 % of glycol is no mix on either side: the margin is known and its uncertainty is not, which is said.
+/// 30 % ± 90 % of glycol is no mix at its upper end: the margin is known and the one at worst is not, which is said.
 #[test]
 fn a_tolerance_beyond_what_can_be_computed_is_not_passed_over() {
     let on = of(&[
@@ -259,12 +261,151 @@ fn a_tolerance_beyond_what_can_be_computed_is_not_passed_over() {
         ("use.coldest_air", "-5 °C +/- 1 K"),
     ]);
     let answer = *on.answer("coolant.freezing").unwrap();
-    assert!(!answer.margin.is_nan() && answer.uncertainty.is_nan());
+    assert!(!answer.margin.is_nan() && answer.worst.is_nan() && answer.verdict == Verdict::Tight);
+    // One side is left to tell how far the mix moves the margin.
     let ranked = on.sensitivity(&answer);
     assert_eq!(
-        ranked.iter().map(|one| (one.path, one.change.is_nan(), one.share.is_nan())).collect::<Vec<_>>(),
-        [("coolant.mass_fraction", true, true), ("use.coldest_air", false, true)]
+        ranked.iter().map(|one| (one.path, one.change.is_nan())).collect::<Vec<_>>(),
+        [("coolant.mass_fraction", false), ("use.coldest_air", false)]
     );
     let said = answer.margin_text(axlewright::base::text::System::Metric);
-    assert!(said.contains("± not known"), "{said}");
+    assert!(said.contains("at worst not known"), "{said}");
+}
+
+/// The verdict stands on the margin with every bound counted against it: `verdict` of the finding, its margin and that one.
+fn judged(lines: &[(&str, &str)], path: &str) -> (Verdict, f64, f64) {
+    let on = of(lines);
+    let answer = on.answer(path).unwrap();
+    (answer.verdict, answer.margin, answer.worst)
+}
+
+/// Frequencies of 0.6 √(96 kN/m / 550 kg) / 2π = 1.2616 Hz in a band from 1.2 Hz: 0.0616 Hz above its edge.
+#[test]
+fn a_tolerance_on_the_ratio_turns_the_verdict() {
+    let with = |ratio: &str| {
+        let lines = [
+            ("front.spring.rate", "96 N/mm"),
+            ("front.spring.motion_ratio", ratio),
+            ("front.sprung_mass", "550 kg"),
+            ("front.wanted.frequency_low", "1.2 Hz"),
+            ("front.wanted.frequency_high", "1.6 Hz"),
+        ];
+        judged(&lines, "front.frequency")
+    };
+    assert_eq!(with("0.60").0, Verdict::Meets);
+    // The ratio may be 0.029 less before the edge is reached.
+    assert_eq!(with("0.60 +/- 0.028").0, Verdict::Meets);
+    let (verdict, margin, worst) = with("0.60 +/- 0.03");
+    assert_eq!(verdict, Verdict::Short);
+    assert_relative_eq!(worst, (margin + 1.2) * 0.57 / 0.60 - 1.2, max_relative = 1e-9);
+    // A standard deviation counts twice.
+    assert_eq!(with("0.60 +/- 0.014 sd").0, Verdict::Meets);
+    assert_eq!(with("0.60 +/- 0.015 sd").0, Verdict::Short);
+    // As much as the value itself, clipped to the range of the line: no better than a little less.
+    let [nearly, whole] = ["0.60 +/- 0.594", "0.60 +/- 0.6"].map(with);
+    assert!(whole.0 == Verdict::Short && whole.2 <= nearly.2, "{nearly:?} {whole:?}");
+    let refused = Sheet::new("").set("front.spring.motion_ratio", "0.60 +/- 3").unwrap_err().to_string();
+    assert!(refused.contains("wider than the whole range"), "{refused}");
+}
+
+/// Capacity over torque, both at their worse end: 1.3 of 468 over 360 is 1.235 with 5 % on the capacity alone, and 1.173 with 5 % on both.
+#[test]
+fn two_tolerances_count_together() {
+    let with = |torque: &str, capacity: &str| {
+        judged(
+            &[("engine.peak_torque", torque), ("clutch.capacity", capacity), ("wanted.clutch", "1.2")],
+            "clutch.holds",
+        )
+    };
+    assert_eq!(with("360 N·m", "468 N·m").0, Verdict::Meets);
+    assert_eq!(with("360 N·m", "468 N·m +/- 5 %").0, Verdict::Meets);
+    let (verdict, margin, worst) = with("360 N·m +/- 5 %", "468 N·m +/- 5 %");
+    // One by one: 0.065 for the capacity and 1.3 - 1.3 / 1.05 for the torque; together 1.3 * 0.95 / 1.05 lies above what they leave.
+    assert_relative_eq!(worst, margin - 0.065 - (1.3 - 1.3 / 1.05), max_relative = 1e-12);
+    assert_eq!(verdict, Verdict::Tight);
+    assert_eq!(with("360 N·m +/- 16 %", "468 N·m +/- 16 %").0, Verdict::Short);
+}
+
+/// A ratio and a mass that raise a frequency grow faster together than one by one: (0.62 / 0.60) √(550 / 510).
+#[test]
+fn a_corner_that_is_worse_than_the_sum_counts() {
+    let square = [
+        ("front.spring.rate", "96 N/mm"),
+        ("front.spring.motion_ratio", "0.60 +/- 0.02"),
+        ("front.sprung_mass", "550 kg +/- 40 kg"),
+        ("front.wanted.frequency_low", "1.0 Hz"),
+        ("front.wanted.frequency_high", "1.4 Hz"),
+    ];
+    let (_, margin, worst) = judged(&square, "front.frequency");
+    let frequency = 1.4 - margin;
+    let (ratio, mass) = (frequency * 0.62 / 0.60, frequency * (550.0_f64 / 510.0).sqrt());
+    let corner = 1.4 - frequency * 0.62 / 0.60 * (550.0_f64 / 510.0).sqrt();
+    assert!(corner < margin - (ratio - frequency) - (mass - frequency));
+    assert_relative_eq!(worst, corner, max_relative = 1e-12);
+}
+
+/// 30 % of glycol, or up to nine tenths more or less: no mix is computed there, so that nothing clears the finding.
+#[test]
+fn what_is_refused_within_a_tolerance_is_no_better_than_tight() {
+    let with = |fraction: &str| {
+        let lines = [
+            ("coolant.liquid", "ethylene_glycol"),
+            ("coolant.mass_fraction", fraction),
+            ("use.coldest_air", "5 °C"),
+        ];
+        judged(&lines, "coolant.freezing")
+    };
+    assert_eq!(with("0.3").0, Verdict::Meets);
+    assert_eq!(with("0.3 +/- 0.05").0, Verdict::Meets);
+    let (verdict, margin, worst) = with("0.3 +/- 0.5");
+    assert!(verdict == Verdict::Tight && !margin.is_nan() && worst.is_nan());
+}
+
+/// The wanted margin counts at its upper end.
+#[test]
+fn a_tolerance_on_the_wanted_margin_counts() {
+    let with = |wanted: &str| {
+        let lines = [
+            ("cap.holding_pressure", "101 kPa gauge"),
+            ("cap.rating", "103 kPa gauge"),
+            ("cap.gauge_error", "2 kPa"),
+            ("cap.rating_tolerance", "8 kPa"),
+            ("wanted.cap", wanted),
+        ];
+        judged(&lines, "cap.holds").0
+    };
+    assert_eq!(
+        ["3.9 kPa", "3.9 kPa +/- 0.05 kPa", "3.9 kPa +/- 0.2 kPa"].map(with),
+        [Verdict::Meets, Verdict::Meets, Verdict::Tight]
+    );
+}
+
+/// A row of a what-if is judged as the sheet with its values, its tolerances and those of the other lines.
+#[test]
+fn rows_count_tolerances_as_a_sheet_does() {
+    let dunlin = Sheet::from_text(DUNLIN).unwrap();
+    let rates = ["450 lbf/in", "550 lbf/in +/- 3 %", "700 lbf/in +/- 10 %", "550 lbf/in +/- 2 % sd"];
+    let ratios = ["0.55 +/- 0.01", "0.60", "0.62 +/- 0.025"];
+    let axes = || {
+        vec![
+            Axis::texts("front.spring.rate", &rates).unwrap(),
+            Axis::texts("front.spring.motion_ratio", &ratios).unwrap(),
+        ]
+    };
+    let what_if = dunlin.what_if(axes(), false, &[]).unwrap();
+    let table = what_if.whole().unwrap();
+    let (mut turned, mut judged) = (0, 0);
+    for (row, (rate, ratio)) in rates.iter().flat_map(|rate| ratios.map(|ratio| (rate, ratio))).enumerate() {
+        let mut with = dunlin.clone();
+        what_if.dropped().iter().for_each(|path| with.remove(path).unwrap());
+        with.set("front.spring.rate", rate).unwrap();
+        with.set("front.spring.motion_ratio", ratio).unwrap();
+        for answer in with.assess().answers() {
+            let output = format!("{}.verdict", answer.path);
+            assert_eq!(table.word(&output, row), Some(answer.verdict.word()), "row {row}, {output}");
+            judged += 1;
+            turned += usize::from(answer.worst < answer.margin);
+        }
+    }
+    assert!(turned > 100 && judged > turned, "{turned} of {judged}");
 }

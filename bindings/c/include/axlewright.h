@@ -209,8 +209,8 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///         header tank up to its mark
 ///     concentrate (ratio): glycol in the concentrate by mass, as its data sheet says; 1 for pure
 ///         glycol
-///     freezing_temperature (temperature, optional): temperature at which the first ice may form;
-///         or else `strength`
+///     freezing_temperature (temperature, optional): temperature at which the first ice may form,
+///         the bound of the freezing curve counted against the mix; or else `strength`
 ///     strength (ratio, optional): wanted share, by mass or by volume as `strength_by` says
 ///     strength_by (choice, optional): meaning of `strength` and `present_strength`: glycol by
 ///         `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
@@ -247,10 +247,11 @@ typedef struct axw_cooling_mix axw_cooling_mix;
 /// A system pumped up and left alone: the share of its pressure loss that is a leak.
 ///
 /// Formula
-///     a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
+///     a tight system with dry gas reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as
 ///     `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error
 ///     `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less
-///     `pressure_decay_least_pressure`
+///     `pressure_decay_least_pressure`; damp gas that warms adds `p_w(T_2) - p_w(T_1) (p_t + p_a) /
+///     (p_1 + p_a)` to the least reading
 ///
 /// Fields
 ///     trapped (choice): what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid`
@@ -274,16 +275,18 @@ typedef struct axw_cooling_mix axw_cooling_mix;
 ///     mass_fraction (ratio, optional): glycol by mass of the coolant; none or nothing for water
 ///
 /// Valid for
-///     Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and
-///     hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`,
-///     `liquid` and, but for water, `mass_fraction` the loss is known only where the two
-///     temperatures are the same. A system full of liquid follows the growth of liquid, hoses and
-///     metal: its loss and its margin are not numbers, whatever the gauge says. Water grows as a
-///     mix without glycol does in `propylene_glycol_expansion`. Limits as in
+///     Gas of a constant volume, damp or dry, or over coolant whose volume and growth are known;
+///     rigid metal and hoses, the air around as before. Over coolant without `gas_volume`,
+///     `coolant_volume`, `liquid` and, but for water, `mass_fraction` the loss is known only where
+///     the two temperatures are the same. A system full of liquid follows the growth of liquid,
+///     hoses and metal: its loss and its margin are not numbers, whatever the gauge says. Water
+///     grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in
 ///     `pressure_decay_tight_pressure` and `pressure_decay_tight_pressure_over_coolant`.
 ///
 /// Source
-///     Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+///     Ideal gas law and Dalton's law; vapour pressure of water:
+///     `fluid::water_saturation_pressure`; growth of the coolant: see `fluid`; leaked volumes:
+///     Boyle's law
 ///
 /// Caution
 ///     Compressed gas stores far more energy than liquid at the same pressure: test cold, below the
@@ -326,19 +329,26 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 /// Path of the torque from the clutch to the ground: parts in order, each with its rating.
 ///
 /// Formula
-///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a
-///     dropped clutch its capacity times the shock factor; both no more than the grip allows:
-///     output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch
-///     times the inertia factor; margin = rating / torque on the rated side
+///     input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, behind a
+///     converter times its stall ratio, or for a dropped clutch its highest capacity times the
+///     shock factor; both no more than the grip allows: output `G_k = m F r_l s_1 ... s_k /
+///     (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch times the inertia factor; margin =
+///     rating / torque on the rated side
 ///
 /// Fields
-///     engine_torque (torque): peak torque at the crankshaft; behind a converter that at its
-///         turbine at stall
-///     clutch_capacity (torque, optional): torque that the clutch holds before it slips; for a
-///         dropped clutch it sets the torque, not the engine
-///     shock_factor (ratio, optional): factor of a dropped clutch on the torque at its output (2 if
-///         it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of
-///         a peak, yield or ultimate rating is `not known`, never guessed
+///     engine_torque (torque): peak torque at the crankshaft
+///     clutch_capacity (torque, optional): torque that the clutch surely holds before it slips:
+///         hot, worn in
+///     clutch_high_capacity (torque, optional): torque that the clutch holds at most: cold, new;
+///         for a dropped clutch it sets the torque, not the engine. Without it `clutch_capacity`
+///         counts, and every margin against a dropped clutch is an upper bound
+///     stall_ratio (ratio, optional, or "none"): of a torque converter: torque at its turbine over
+///         the engine's, at stall; `none` if there is no converter. If neither it nor anything of a
+///         clutch is given, a margin is `not known`, unless the engine alone is too much
+///     shock_factor (ratio, optional): factor of a dropped clutch on the torque at its output, or
+///         of a converter when a gear is engaged (2 if it is applied suddenly and undamped); if
+///         nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not
+///         known`, never guessed
 ///     grip (table, optional): grip of the tyres, if it is to limit the torque: `driven_load` (load
 ///         on the ground under all driven wheels, with the transfer of the same launch),
 ///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a
@@ -361,10 +371,12 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
 ///     the pull coefficient. A continuous rating is compared with the steady torque, any other
-///     rating with the torque of a dropped clutch. A rating below the steady torque is `short` even
-///     without a factor. A rating without kind, or without side if the sides differ, is `not
-///     known`. One path is one gear and one range: check reverse, low range and the stall of a
-///     converter, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
+///     rating with the torque of a dropped clutch; one without kind with both, as far as they are
+///     known. A rating below the steady torque is `short` even without a factor. A rating without
+///     side is `not known` if the sides differ. While something is missing that could raise the
+///     torque, the wanted margin is infinite: no margin is then better than `tight`. One path is
+///     one gear and one range: check reverse and low range, too. A wheel in a rut or against a kerb
+///     resists more than the grip of any tyre.
 ///
 /// Source
 ///     Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
@@ -706,9 +718,9 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 /// wheel's travel.
 ///
 /// Formula
-///     `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least
-///     of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`; coil-bind margin `L_d - h r / r_d - L_c -
-///     s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+///     `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump
+///     = the least of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`, and `c / max(r, 1)`;
+///     coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
 ///     rate (linear stiffness): `k`, rate of the spring along its own axis, by its maker
@@ -725,20 +737,26 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     damper_stroke (length): `h`, stroke of the damper: length fully open minus length fully
 ///         closed, bump rubbers on its rod not counted
 ///     damper_motion_ratio (ratio, optional): `r_d`, shortening of the damper over travel of the
-///         wheel; if it is missing, that of the spring, as on a coil-over
+///         wheel, measured along the damper; it may be missing on a coil-over, which has that of
+///         the spring
 ///     damper_mounting (choice, optional): `coil_over` if spring and damper have one axis, or
-///         `apart`; if it is left out, `apart` holds for a damper with its own ratio
+///         `apart`; if it is left out, `apart` holds, and the damper needs a ratio of its own
+///     gas_force (force, optional, or "none"): `F_g`, force with which the gas opens the damper at
+///         ride height; `"none"` without gas; if it is left out, no gas is counted
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
 ///         until the bump stop is touched, measured with the spring out; `"none"` if there is no
 ///     bump stop; if it is left out, no bump stop is counted
+///     bump_clearance (length, optional): `c`, height above the spring's seat to its bump stop, or
+///         to what it hits first, at ride height; the seat rises with the wheel, or with the spring
+///         if `r` is above 1
 ///
 /// Valid for
 ///     A linear spring that acts along its seats, and a motion ratio that does not change with
 ///     travel: measure it over the whole travel first. At full droop the damper is fully open. The
 ///     model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
-///     Friction, bar, bush rates and the damper's gas force are neglected. If a margin is negative,
-///     lengths and forces are those of a spring that nothing else stops. A bump stop compresses, so
-///     coil bind is compared with the closed damper.
+///     Friction, bar and bush rates are neglected. If a margin is negative, lengths and forces are
+///     those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared
+///     with the closed damper.
 ///
 /// Source
 ///     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
@@ -970,8 +988,8 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///     anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
 ///
 /// Fields
-///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, and
-///         the effect of drive and brakes on the body
+///     axle (choice): `front` or `rear`; it sets the direction in which the wheelbase grows, the
+///         direction of the pinion, and the effect of drive and brakes on the body
 ///     wheel (table): the left wheel at ride height: `centre`, `camber`, `toe`, and the
 ///         `loaded_radius` from its centre to the ground; the right one is its mirror image
 ///     lower_links (table, optional): the lower links along the vehicle: `fitted` as a `pair` (the
@@ -999,7 +1017,7 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///         link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's
 ///         axis along y
 ///     pinion (table, optional): `angle` of the pinion to the body's x at ride height, positive
-///         with the nose up, and the joint on its `nose`
+///         with the nose up (a front axle's nose points to the rear), and the joint on its `nose`
 ///     pitching (table, optional): data of drive and brakes: `drive_share` and `brake_share` `s` of
 ///         this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
 ///
@@ -1162,7 +1180,10 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///     half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1
 ///     + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2
 ///     - D_1) / 2`; track `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`;
-///     speedometer `r_1 / r_2 - 1`
+///     speedometer `r_1 / r_2 - 1`; a gap that remains is the measured one less the most that tyre
+///     and rim come nearer in any direction between the side and the tread: `sqrt(a^2 + b^2)` of
+///     the loss `a` at the side and the growth `b` of the radius, the greater of both where one is
+///     not positive; the new tyre 4 % wider than its marking
 ///
 /// Fields
 ///     before (table): the wheel with which the clearances were measured
@@ -1181,12 +1202,15 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///         was not measured, its remaining gap is not a number
 ///
 /// Valid for
-///     Both wheels of the axle alike, without camber, rims with both flanges alike. A tyre is as
-///     wide and as high as its marking says, new and unloaded: real ones differ by a few percent,
-///     so measure both. One given by its diameter rolls as a radial tyre does. The tyre sits as
-///     deep on the ground as before. Clearance shrinks straight to the side: a larger tyre turns on
-///     a longer radius at full lock and comes nearer elsewhere. The model does not check the fit of
-///     the tyre on the rim, the clearance of the caliper, load or speed.
+///     Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes
+///     a tyre as wide and as high as its marking says, new and unloaded; for a gap that remains,
+///     the new tyre is 4 % wider (from memory). Real diameters differ by a few percent, so measure
+///     both. One given by its diameter rolls as a radial tyre does. The tyre sits as deep on the
+///     ground as before. A larger tyre turns on a longer radius at full lock, and its growth counts
+///     in both gaps at the side. A new tyre with a marking is refused on a rim of less than 0.65 or
+///     more than 0.9 of its section (0.75 and 1.05 below an aspect ratio of 50, from memory). The
+///     model does not check the rim of a tyre that is given by its dimensions, the clearance of the
+///     caliper, load or speed.
 ///
 /// Source
 ///     Geometry of the section; section over rim width and what is called backspacing: common
@@ -1913,11 +1937,12 @@ typedef struct {
   size_t size;
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
-  /// length [m]: remaining gap inside; below zero the wheel rubs
+  /// length [m]: remaining gap inside at full lock, with the most that a new tyre may be wider and
+  ///     grows in radius; below zero the wheel may rub
   double inner_remaining;
   /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
-  /// length [m]: remaining gap outside
+  /// length [m]: remaining gap outside, in the same way
   double outer_remaining;
   /// length [m]: growth of the gap above the tyre; negative if it shrinks
   double arch_change;
@@ -7191,11 +7216,10 @@ int32_t axw_spring_solid_length_closed_ground_n(size_t n, const double *total_co
 /// `axw_spring_solid_length_closed_ground` that returns its result [m], or NaN where there is no answer.
 double axw_spring_solid_length_closed_ground_value(double total_coils, double wire_diameter);
 
-/// Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's
-/// rule.
+/// Largest solid (block) length of a compression spring with closed ends that are not ground.
 ///
 /// Formula
-///     `L_c = (n_t + 1) d`
+///     `L_c = (n_t + 1.5) d`
 ///
 /// Parameters
 ///     total_coils [-]: `n_t`, all coils counted, the dead ones at the ends included
@@ -7208,12 +7232,12 @@ double axw_spring_solid_length_closed_ground_value(double total_coils, double wi
 ///     - `2 < total_coils <= 1000`
 ///     - `0.00001 <= wire_diameter <= 1`
 ///
-///     Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`,
-///     half a wire longer: take that half off a clearance where the spring is not measured.
+///     Cylindrical spring, ends closed and left round. This is the upper of two rules: Shigley
+///     gives `(n_t + 1) d`, half a wire less, and a spring may lie between both. Measure it to have
+///     the half wire back.
 ///
 /// Source
-///     Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013,
-///     solid length of ends not ground (from memory)
+///     EN 13906-1:2013, solid length of ends not ground, at most (from memory)
 ///
 /// Caution
 ///     A suspension that drives its spring solid hits as if it had none, and the spring can break:
@@ -8677,14 +8701,17 @@ int32_t axw_cooling_coolant_json(const axw_cooling_coolant *model, char *buffer,
 ///     mass_fraction (ratio [-]): glycol by mass of the mix
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil
 ///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
-///         coolant
+///         coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1
+///         K with propylene glycol at 50 %
 int32_t axw_cooling_coolant_margin(const axw_cooling_coolant *model, double *absolute_pressure,
     double *mass_fraction, double *boiling_temperature, double *margin);
 
 /// Temperature at which the coolant begins to freeze.
 ///
 /// Returns
-///     (temperature [K]) The start of freezing: the first ice.
+///     (temperature [K]) The start of freezing: the first ice. The mix may freeze warmer, with
+///     ethylene glycol by 0.6 K, 1.7 K, 2.6 K and 3.3 K at 30, 40, 50 and 60 %, with propylene
+///     glycol by 1.81 K.
 int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *model, double *result);
 
 /// Boiling margin over caps, altitudes and strengths.
@@ -8722,12 +8749,12 @@ int32_t axw_cooling_mix_json(const axw_cooling_mix *model, char *buffer, size_t 
 ///     concentrate_share (ratio [-]): concentrate over all that is poured, by volume
 ///     concentrate_volume (volume [m³]): concentrate to pour
 ///     water_volume (volume [m³]): water to pour
-///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze: the
-///         first ice
+///     freezing_temperature (temperature [K]): temperature at which the mix begins to freeze by its
+///         curve: the first ice; it may freeze warmer, see `cooling::Coolant`
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil under the
 ///         cap at its rating
 ///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
-///         coolant
+///         coolant, less the bound of the mixture model as in `cooling::Coolant`
 ///     growth (volume [m³]): volume by which the fill grows from the fill to the mean temperature:
 ///         what header tank or bottle must take up
 int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, double *mass_fraction,
@@ -8779,8 +8806,8 @@ int32_t axw_cooling_pressure_decay_json(const axw_cooling_pressure_decay *model,
 ///     tight_pressure (gauge pressure [Pa]): reading that a tight system would show at the end; not
 ///         a number where it is not known
 ///     least_pressure (gauge pressure [Pa]): lowest reading that proves the system tight, the
-///         allowed loss and the gauge's error counted; where the error is not given, only a reading
-///         that is too low has one
+///         vapour of damp gas that warms, the allowed loss and the gauge's error counted; where the
+///         error is not given, only a reading that is too low has one
 ///     loss (stress or pressure difference [Pa]): tight reading less the reading; negative if the
 ///         reading is higher
 ///     largest_loss (stress or pressure difference [Pa]): that loss with the gauge's error counted
@@ -8889,8 +8916,10 @@ int32_t axw_driveline_torque_path_json(const axw_driveline_torque_path *model, c
 /// Returns
 ///     (table) One row for each part, in order: `part`, `input_torque`, `output_torque`, `demand`
 ///     (on the rated side, shock included where the rating is not continuous), `rating`, `margin`,
-///     `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip)
-///     and `bound` (limit of the steady torques: engine or grip).
+///     `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip),
+///     `wanted` (usual margin of the kind of rating: 1.25 continuous and peak, 1.5 yield, 3
+///     ultimate or not stated; infinite while something is missing that could raise the demand),
+///     `open` (what that is) and `bound` (limit of the steady torques: engine or grip).
 int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *model, axw_table **result);
 
 /// The part with the least known margin.
@@ -8900,7 +8929,8 @@ int32_t axw_driveline_torque_path_parts_table(const axw_driveline_torque_path *m
 ///     torque (torque [N·m]): torque on its rated side, that of a dropped clutch where its rating
 ///         is not continuous
 ///     margin (ratio [-]): its rating over that torque
-///     not_known (whole number): number of parts with an unknown margin: each of them may be weaker
+///     not_known (whole number): number of parts whose margin is not known, or is an upper bound:
+///         each of them may be weaker, and the path is no better than `tight`
 int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model, char *part,
     size_t part_size, size_t *part_needed, double *torque, double *margin, int64_t *not_known);
 
@@ -8912,7 +8942,7 @@ int32_t axw_driveline_torque_path_weakest(const axw_driveline_torque_path *model
 ///
 /// Returns
 ///     (table) One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`,
-///     `demand`, `rating`, `margin`, `why`, `demand_bound`.
+///     `demand`, `rating`, `margin`, `why`, `demand_bound`, `wanted`, `open`.
 int32_t axw_driveline_torque_path_table(const axw_driveline_torque_path *model, const double *engine_torque,
     size_t engine_torque_count, const double *shock_factor, size_t shock_factor_count, axw_table **result);
 
@@ -11043,6 +11073,10 @@ int32_t axw_assessment_units(const axw_assessment *assessment, size_t finding, c
 /// standard uncertainty of the margin from the tolerances, in coherent SI; NaN if not known, or if there is no such limit.
 int32_t axw_assessment_answer(const axw_assessment *assessment, size_t finding, int32_t *verdict,
     double *value, double *low, double *high, double *margin, double *wanted, double *uncertainty);
+
+/// Margin of a finding with every tolerance counted against it, in coherent SI: each as far as its bound reaches, or two standard
+/// deviations. The verdict stands on it. NaN if the margin is not known, or if something cannot be computed within a tolerance.
+int32_t axw_assessment_worst(const axw_assessment *assessment, size_t finding, double *worst);
 
 /// Missing inputs of a finding that is not known, in one sentence; empty if it is known.
 int32_t axw_assessment_missing(const axw_assessment *assessment, size_t finding, char *buffer, size_t size,

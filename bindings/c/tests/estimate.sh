@@ -43,7 +43,7 @@ run 1 "$quote"
 for words in 'gearbox          360 N·m            400 N·m continuous    1.111           tight ' \
     'rear axle        6460 N·m           5200 N·m peak         0.805           short ' \
     'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
-    'coolant cap      110 °C             boils at 126.1 °C     16.07 delta K   meets ' \
+    'coolant cap      110 °C             boils at 126.1 °C     15.27 delta K   meets ' \
     'engine           2424 rpm at 65 mph at most 2400 rpm      24.48 rpm above short ' \
     'propeller shaft: the rating is not a continuous one, and no shock_factor is given' \
     'radiator: nothing here checks this part' 'local codes and licensed practice'; do
@@ -101,7 +101,7 @@ says complaint 'the quote is empty'
 frequency='1.2 Hz <= front.natural_frequency <= 1.5 Hz' cruise='driveline.cruise.verdict = tight'
 bind='front.coil_bind.verdict = meets' strength='final_drive.strength.margin >= 1.1' cost='cost <= 1500'
 run 1 "$sheet" "$prices" "$frequency" "$cruise" "$bind" "$strength" "$cost"
-for words in 'gearbox.strength           360 N·m          1.111          1.25           tight' \
+for words in 'gearbox.strength           360 N·m          1.111          write more     tight' \
     'driveline.cruise           2683 rpm         -82.57 rpm     0 rpm          short' \
     'rear.spring_strength: needs rear.spring.wire_diameter' 'Caution: Hot pressurised coolant scalds' \
     '17 in all, so that:' "  $frequency" 'The cheapest: 1245.50 for parts of 99.99 kg' \

@@ -49,7 +49,7 @@ int main()
     axw_spring_corner *drawn = nullptr;
     check(axw_spring_corner_new(
               R"({"rate": "100 N/mm", "free_length": "320 mm", "solid_length": "165 mm", "minimum_gap": "15 mm",
-                  "motion_ratio": 0.5, "sprung_mass": "400 kg", "droop_length": "300 mm", "damper_stroke": "110 mm"})",
+                  "motion_ratio": 0.5, "sprung_mass": "400 kg", "droop_length": "300 mm", "damper_stroke": "110 mm", "damper_mounting": "coil_over"})",
               &drawn) == AXW_OK,
           "corner");
     Corner corner(drawn);

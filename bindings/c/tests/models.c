@@ -15,12 +15,12 @@ static const char CURVE_TOML[] =
     "[[points]]\nengine_speed = \"4200 rpm\"\ntorque = \"250 N·m\"\n";
 
 static const char PATH_JSON[] =
-    "{\"engine_torque\": \"360 N·m\", \"parts\": ["
+    "{\"engine_torque\": \"360 N·m\", \"stall_ratio\": \"none\", \"parts\": ["
     "{\"name\": \"gearbox\", \"ratio\": 4.7, \"efficiency\": \"97 %\","
     " \"torque_rating\": \"400 N·m\", \"rating_side\": \"input\", \"rating_kind\": \"continuous\"},"
     "{\"name\": \"Gelenkwelle ö\", \"torque_rating\": \"2000 N·m\", \"rating_kind\": \"peak\"}]}";
 static const char PATH_TOML[] =
-    "engine_torque = \"360 N·m\"\n"
+    "engine_torque = \"360 N·m\"\nstall_ratio = \"none\"\n"
     "[[parts]]\nname = \"gearbox\"\nratio = 4.7\nefficiency = \"97 %\"\n"
     "torque_rating = { value = 400, unit = \"N·m\" }\nrating_side = \"input\"\nrating_kind = \"continuous\"\n"
     "[[parts]]\nname = \"Gelenkwelle ö\"\ntorque_rating = \"2000 N·m\"\nrating_kind = \"peak\"\n";
@@ -129,7 +129,7 @@ static void torque_path(const char *text)
     NEAR(margin, 400.0 / 360.0, 1e-15);
     STATUS(axw_verdict_of_ratio(margin, 1.25, &verdict), AXW_OK);
     CHECK(verdict == AXW_VERDICT_TIGHT);
-    CHECK(not_known == 1);
+    CHECK(not_known == 2); /* of the gearbox the shock, of the shaft everything */
 
     STATUS(axw_driveline_torque_path_weakest(model, part, sizeof "gearbox", NULL, NULL, NULL, NULL),
            AXW_OK);
@@ -169,7 +169,7 @@ static void coolant(const char *text)
     STATUS(axw_cooling_coolant_margin(model, &pressure, &fraction, &boiling, &margin), AXW_OK);
     CHECK(pressure > 187.0e3 && pressure < 188.5e3);
     CHECK(fraction > 0.45 && fraction < 0.53);
-    NEAR(margin, boiling - 383.15, 1e-9);
+    NEAR(margin, boiling - 0.8 - 383.15, 1e-9); /* 0.8 K: the bound of the mixture model */
     CHECK(margin > 15.0 && margin < 17.0);
     STATUS(axw_verdict_of_difference(margin, 20.0 / 1.8, &verdict), AXW_OK);
     CHECK(verdict == AXW_VERDICT_MEETS);

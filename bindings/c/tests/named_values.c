@@ -85,18 +85,18 @@ static void lists(void)
     SAME(torque, 250.0);
     axw_engine_torque_curve_free(curve);
 
-    const char *const parts[] = {"engine_torque", "parts[0].name", "parts[0].torque_rating", "parts[0].rating_kind", "parts[0].rating_side"};
-    const char *const words[] = {NULL, "gearbox", NULL, "continuous", "input"};
-    const double numbers[] = {360.0, NAN, 400.0, NAN, NAN};
+    const char *const parts[] = {"engine_torque", "clutch_capacity", "parts[0].name", "parts[0].torque_rating", "parts[0].rating_kind", "parts[0].rating_side"};
+    const char *const words[] = {NULL, NULL, "gearbox", NULL, "continuous", "input"};
+    const double numbers[] = {360.0, 480.0, NAN, 400.0, NAN, NAN};
     axw_driveline_torque_path *path = NULL;
-    STATUS(axw_driveline_torque_path_new_si(parts, numbers, words, 5, &path), AXW_OK);
+    STATUS(axw_driveline_torque_path_new_si(parts, numbers, words, 6, &path), AXW_OK);
     double margin = UNTOUCHED;
     STATUS(axw_driveline_torque_path_weakest(path, NULL, 0, NULL, NULL, &margin, NULL), AXW_OK);
     SAME(margin, 400.0 / 360.0);
     axw_driveline_torque_path_free(path);
-    const char *const gap[] = {"engine_torque", "parts[1].name"};
+    const char *const gap[] = {"engine_torque", "clutch_capacity", "parts[1].name"};
     path = NULL;
-    REFUSED(axw_driveline_torque_path_new_si(gap, numbers, words, 2, &path), AXW_DOCUMENT, "parts[1].name: ");
+    REFUSED(axw_driveline_torque_path_new_si(gap, numbers, words, 3, &path), AXW_DOCUMENT, "parts[1].name: ");
     CHECK(path == NULL);
 }
 

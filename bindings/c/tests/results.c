@@ -5,10 +5,10 @@ typedef axw_spring_corner_at_ride_height_result ride_height;
 
 static const char CORNER_JSON[] =
     "{\"rate\": \"100 N/mm\", \"free_length\": \"320 mm\", \"solid_length\": \"165 mm\", \"minimum_gap\": \"15 mm\","
-    " \"motion_ratio\": 0.5, \"sprung_mass\": \"400 kg\", \"droop_length\": \"300 mm\", \"damper_stroke\": \"110 mm\"}";
+    " \"motion_ratio\": 0.5, \"sprung_mass\": \"400 kg\", \"droop_length\": \"300 mm\", \"damper_stroke\": \"110 mm\", \"damper_mounting\": \"coil_over\"}";
 static const char CORNER_TOML[] =
     "rate = \"100 N/mm\"\nfree_length = \"320 mm\"\nsolid_length = \"165 mm\"\nminimum_gap = \"15 mm\"\n"
-    "motion_ratio = 0.5\nsprung_mass = \"400 kg\"\ndroop_length = \"300 mm\"\ndamper_stroke = \"110 mm\"\n";
+    "motion_ratio = 0.5\nsprung_mass = \"400 kg\"\ndroop_length = \"300 mm\"\ndamper_stroke = \"110 mm\"\ndamper_mounting = \"coil_over\"\n";
 
 static const char VAN_TOML[] =
     "sprung_mass = \"2070 kg\"\nsprung_height = \"0.78 m\"\nbehind_front_axle = \"1.256 m\"\nwheelbase = \"2.65 m\"\n"

@@ -238,6 +238,12 @@ static void assessment_of_a_sheet(void)
     /* To first order: f goes as the root of rate over mass, and as the ratio (JCGM 100:2008, equation 10). */
     double share = sqrt(pow(0.03 / 2.0, 2) + pow(0.01 / 0.8, 2) + pow(4.0 / 290.0 / 2.0, 2)) / sqrt(3.0);
     NEAR(spread, frequency * share, 1e-3);
+    /* Every bound against it: the rate, the ratio and the mass at their worse ends. */
+    double worst = UNTOUCHED;
+    STATUS(axw_assessment_worst(of, band, &worst), AXW_OK);
+    CHECK(worst < margin && worst > margin - frequency * share * 3.0);
+    REFUSED(axw_assessment_worst(of, axw_assessment_findings(of), &worst), AXW_NOT_THERE, "finding");
+    STATUS(axw_assessment_worst(of, band, NULL), AXW_OK);
 
     size_t pistons = finding_of(of, "engine.pistons");
     STATUS(axw_engine_mean_piston_speed(stroke, red_line, &value), AXW_OK);

@@ -68,11 +68,13 @@ static void words_and_numbers(void)
         {"margin", "Ratio", "1", AXW_COLUMN_F64},
         {"why", "", "", AXW_COLUMN_CATEGORY},
         {"demand_bound", "", "", AXW_COLUMN_CATEGORY},
+        {"wanted", "Ratio", "1", AXW_COLUMN_F64},
+        {"open", "", "", AXW_COLUMN_CATEGORY},
         {"bound", "", "", AXW_COLUMN_CATEGORY},
     };
     axw_driveline_torque_path *model = NULL;
     STATUS(axw_driveline_torque_path_new(
-               "{\"engine_torque\": \"360 N·m\", \"parts\": ["
+               "{\"engine_torque\": \"360 N·m\", \"stall_ratio\": \"none\", \"parts\": ["
                "{\"name\": \"gearbox\", \"ratio\": 4.7, \"torque_rating\": \"400 N·m\", \"rating_side\": "
                "\"input\", \"rating_kind\": \"continuous\"},"
                "{\"name\": \"shaft\", \"torque_rating\": \"2000 N·m\", \"rating_kind\": \"peak\"},"
@@ -111,7 +113,8 @@ static void words_and_numbers(void)
     TEXT(word(table, 6, 1), "the rating is not a continuous one, and no clutch_capacity is given");
     TEXT(word(table, 7, 0), "engine");
     TEXT(word(table, 7, 1), "");
-    TEXT(word(table, 8, 1), "engine");
+    TEXT(word(table, 9, 0), "the shock of a dropped clutch is not known");
+    TEXT(word(table, 10, 1), "engine");
 
     /* Equal words share a code. */
     const int32_t *codes = NULL;
@@ -131,8 +134,8 @@ static void words_and_numbers(void)
 
     /* Not there. */
     const char *text = NULL;
-    REFUSED(axw_table_column(table, 9, &text, NULL, NULL, NULL), AXW_NOT_THERE,
-            "column = 9 is not there: the table has 9");
+    REFUSED(axw_table_column(table, 11, &text, NULL, NULL, NULL), AXW_NOT_THERE,
+            "column = 11 is not there: the table has 11");
     size_t place = 99;
     REFUSED(axw_table_find(table, "Margin", &place), AXW_NOT_THERE,
             "name = \"Margin\" is not there: the table has part, input_torque, output_torque, demand");

@@ -5,7 +5,7 @@ from axlewright._native import Quantity
 from axlewright._table import Table
 from axlewright._types import Invalid, QuantityLike, Ratio, RatioLike
 from collections.abc import Mapping, Sequence
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 __all__ = [
     "CruiseChoice",
@@ -149,11 +149,15 @@ class Gearbox(Model):
 class TorquePath(Model):
     """Path of the torque from the clutch to the ground: parts in order, each with its rating."""
 
-    def __init__(self, *, engine_torque: QuantityLike, parts: Sequence[Mapping[str, Any]], clutch_capacity: QuantityLike | None = None, shock_factor: RatioLike | None = None, grip: Mapping[str, Any] | None = None) -> None: ...
+    def __init__(self, *, engine_torque: QuantityLike, parts: Sequence[Mapping[str, Any]], clutch_capacity: QuantityLike | None = None, clutch_high_capacity: QuantityLike | None = None, stall_ratio: RatioLike | Literal["none"] | None = None, shock_factor: RatioLike | None = None, grip: Mapping[str, Any] | None = None) -> None: ...
     @property
     def engine_torque(self) -> Quantity: ...
     @property
     def clutch_capacity(self) -> Quantity | None: ...
+    @property
+    def clutch_high_capacity(self) -> Quantity | None: ...
+    @property
+    def stall_ratio(self) -> Ratio | Literal["none"] | None: ...
     @property
     def shock_factor(self) -> Ratio | None: ...
     @property

@@ -222,7 +222,7 @@ def solid_length_closed_ground(*, total_coils: RatioLike, wire_diameter: Quantit
     """Solid (block) length of a compression spring with closed and ground ends."""
 
 def solid_length_closed(*, total_coils: RatioLike, wire_diameter: QuantityLike, invalid: Invalid = "raise") -> Quantity:
-    """Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's rule."""
+    """Largest solid (block) length of a compression spring with closed ends that are not ground."""
 
 def spring_rate_for_frequency(*, frequency: QuantityLike, sprung_mass: QuantityLike, motion_ratio: RatioLike, angle_from_measured_travel: QuantityLike, invalid: Invalid = "raise") -> Quantity:
     """Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency."""
@@ -299,7 +299,7 @@ class BumpStop(Model):
 class Corner(Model):
     """A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel."""
 
-    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, damper_motion_ratio: RatioLike | None = None, damper_mounting: Literal["coil_over", "apart"] | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None) -> None: ...
+    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, damper_motion_ratio: RatioLike | None = None, damper_mounting: Literal["coil_over", "apart"] | None = None, gas_force: QuantityLike | Literal["none"] | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None, bump_clearance: QuantityLike | None = None) -> None: ...
     @property
     def rate(self) -> Quantity: ...
     @property
@@ -321,7 +321,11 @@ class Corner(Model):
     @property
     def damper_mounting(self) -> Literal["coil_over", "apart"] | None: ...
     @property
+    def gas_force(self) -> Quantity | Literal["none"] | None: ...
+    @property
     def bump_stop_travel(self) -> Quantity | Literal["none"] | None: ...
+    @property
+    def bump_clearance(self) -> Quantity | None: ...
 
     def at_ride_height(self) -> AtRideHeight:
         """The corner at ride height: force, length and rate of the spring, and remaining travel."""

@@ -4,9 +4,10 @@ use pyo3::exceptions::{PyTypeError, PyZeroDivisionError};
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
-use pyo3::types::{PyBool, PyBytes, PyFloat, PyInt, PyList, PyString, PyTuple};
+use pyo3::types::{PyBool, PyBytes, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
 
-use axlewright::units::Unit;
+use axlewright::base::text;
+use axlewright::units::{Kind, Unit};
 
 /// A number, or an array of float64: a read-only ndarray, or a dask array, DataArray or Series unchanged.
 pub enum Value {
@@ -33,6 +34,42 @@ impl Value {
             return Ok(Value::Number(x.extract()?));
         }
         Self::plain_slow(x)
+    }
+
+    /// As `plain`, of numbers in this unit. Data that carry a label (`attrs["units"]`, as xarray and pandas keep it) with another unit are
+    /// refused; the label goes, because the quantity holds the unit.
+    pub fn labelled(x: &Bound<'_, PyAny>, unit: &Unit, kind: &'static Kind) -> PyResult<Self> {
+        let value = Self::plain(x)?;
+        let Value::Array(array) = &value else { return Ok(value) };
+        let array = array.bind(x.py());
+        let Some((attrs, label)) = label(array)? else { return Ok(value) };
+        let same = text::unit(&label, Some(kind)).is_ok_and(|(_, found)| found.name == unit.name);
+        if !same && label != unit.name && label != unit.symbol {
+            return Err(PyTypeError::new_err(format!(
+                "the data say `attrs[\"units\"]` = \"{label}\", not {}: take them in their own unit, or drop the label",
+                unit.symbol
+            )));
+        }
+        let bare = array.call_method1("copy", (false,))?;
+        let kept = attrs.copy()?;
+        kept.del_item("units")?;
+        bare.setattr("attrs", kept)?;
+        Self::kept(bare)
+    }
+
+    /// The array with the label of its unit, where it can carry one.
+    pub fn with_label<'py>(array: Bound<'py, PyAny>, symbol: &str) -> PyResult<Bound<'py, PyAny>> {
+        if array.is_instance_of::<PyFloat>() || array.hasattr("__array_interface__")? {
+            return Ok(array);
+        }
+        let Ok(attrs) = array.getattr("attrs").and_then(|attrs| Ok(attrs.cast_into::<PyDict>()?)) else {
+            return Ok(array);
+        };
+        let labelled = array.call_method1("copy", (false,))?;
+        let kept = attrs.copy()?;
+        kept.set_item("units", symbol)?;
+        labelled.setattr("attrs", kept)?;
+        Ok(labelled)
     }
 
     #[cold]
@@ -162,6 +199,18 @@ impl Value {
         let nothing = matches!(operation, Operation::Multiply | Operation::Divide) && factor == 1.0;
         if nothing { Ok(self) } else { self.with(py, operation, &Value::Number(factor)) }
     }
+}
+
+/// Attributes of data that carry them, and the unit that they say.
+fn label<'py>(array: &Bound<'py, PyAny>) -> PyResult<Option<(Bound<'py, PyDict>, String)>> {
+    if array.hasattr("__array_interface__")? {
+        return Ok(None);
+    }
+    let Ok(attrs) = array.getattr("attrs").and_then(|attrs| Ok(attrs.cast_into::<PyDict>()?)) else {
+        return Ok(None);
+    };
+    let label = attrs.get_item("units")?.and_then(|label| label.extract::<String>().ok());
+    Ok(label.map(|label| (attrs, label)))
 }
 
 fn real(array: &Bound<'_, PyAny>) -> PyResult<bool> {

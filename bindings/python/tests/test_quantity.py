@@ -38,6 +38,7 @@ from axlewright.units import (
     MPa,
     N,
     N_mm,
+    N_per_m,
     Nm,
     bar_absolute,
     deg,
@@ -277,6 +278,9 @@ class TestTemperature:
             (lambda: (100 * kg) * (9.8 * m_s2), "100 kg * 9.8 m/s²: for the weight of a mass write kgf(100)"),
             (lambda: [1, 2] * kg * gn, "[1. 2.] kg * gn: for the weight of a mass write kgf(array)"),
             (lambda: 2 * t * gn, "2 t * gn: for the weight of a mass write kgf(2000)"),
+            (lambda: (500 * kg) * (2 * m_s2), "500 kg * 2 m/s²: for the force that accelerates a mass write N(1000)"),
+            (lambda: (0.5 * gn) * (2 * t), "0.5 gn * 2 t: for the force that accelerates a mass write N(9806.65)"),
+            (lambda: [1, 2] * kg * m_s2, "[1. 2.] kg * m_s2: for the force that accelerates a mass write N(kilograms times m/s²)"),
         ],
     )
     def test_what_is_written_otherwise(self, wrong, write):
@@ -752,3 +756,25 @@ def test_a_system_is_found_or_named():
 def test_lengths_of_the_units():
     # International yard and pound agreement of 1959, exact.
     assert (1 * inch).to(m) == 0.0254 and (1 * kPa_gauge).si == 1000
+
+
+def test_labels_of_data_are_read_and_written():
+    xr = pytest.importorskip("xarray")
+    rates = xr.DataArray(np.array([20e3, 30e3]), dims="spring", attrs={"units": "N/m", "rig": "two posts"})
+    with pytest.raises(TypeError, match=r'the data say `attrs\["units"\]` = "N/m", not lbf/in'):
+        lbf_in(rates)
+    with pytest.raises(TypeError, match="not N/mm"):
+        N_mm(rates)
+    taken = N_per_m(rates)
+    assert taken.si.attrs == {"units": "N/m", "rig": "two posts"} and taken.to(N_mm).attrs["units"] == "N/mm"
+    frequency = spring.natural_frequency(tangent_rate=taken, sprung_mass=300 * kg)
+    assert frequency.si.attrs["units"] == "Hz" and frequency.to("Hz").values.tolist() == frequency.si.values.tolist()
+    # The data themselves keep their label, and a label that is no unit of the kind is refused, too.
+    assert rates.attrs["units"] == "N/m"
+    with pytest.raises(TypeError, match="furlong"):
+        N_per_m(rates.assign_attrs(units="furlong"))
+    series = pytest.importorskip("pandas").Series([1.0, 2.0])
+    series.attrs["units"] = "in"
+    with pytest.raises(TypeError, match="not mm"):
+        mm(series)
+    assert inch(series).si.attrs["units"] == "m"

@@ -90,7 +90,15 @@ def pressure_decay(d):
     station, warmer = d["station_pressure"], d["later_temperature"] / d["temperature"]
     tight = (d["gauge_pressure"] + station) * warmer - station
     loss = tight - d["later_gauge_pressure"]
-    most = loss + d["gauge_error"] * (1 + warmer)
+    damp = tight
+    if warmer > 1:
+        # Vapour over water: the pressure at which water boils at that temperature.
+        before, after = (
+            brentq(lambda p, at=at: fluid.water_boiling_temperature(p) - float(d[at]), 700.0, 1e5, xtol=1e-9)
+            for at in ("temperature", "later_temperature")
+        )
+        damp = tight + max(0.0, after - before * float(warmer))
+    most = damp - d["later_gauge_pressure"] + d["gauge_error"] * (1 + (damp + station) / (d["gauge_pressure"] + station))
     out = {"tight_pressure": tight, "loss": loss, "largest_loss": most, "margin": d["allowed_loss"] - most}
     if "gas_volume" in d:
         out["leaked_air"] = d["gas_volume"] * loss / station

@@ -3,6 +3,7 @@
 from CoolProp.CoolProp import PropsSI
 from fluids.atmosphere import ATMOSPHERE_1976
 from iapws.iapws97 import _PSat_T
+from numpy import interp
 from scipy.optimize import brentq
 from thermo import UNIFAC, VaporPressure
 from thermo.unifac import DOUFIP2006, DOUFSG, UFIP, UFSG, UNIFAC_group_assignment_DDBST
@@ -72,11 +73,19 @@ def growth(name, mass_fraction, cold, hot):
     return at(cold) / at(hot) - 1
 
 
+# By how much a mix may freeze warmer than its curve: the pages of the freezing curves.
+BOUNDS = {
+    "ethylene": ([0.0, 0.1, 0.3, 0.4, 0.5, 0.6], [0.0, 0.6, 0.6, 1.7, 2.6, 3.3]),
+    "propylene": ([0.0, 0.1, 0.6], [0.0, 1.81, 1.81]),
+}
+
+
 @route("cooling.Mix.fresh_fill")
 def fresh_fill(d):
     name, whole = d["liquid"].split("_")[0], float(d["system_volume"])
     if "freezing_temperature" in d:
-        fraction = brentq(lambda w: freezing(name, w) - float(d["freezing_temperature"]), 0.01, 0.59, xtol=1e-13)
+        warmer = lambda w: interp(w, *BOUNDS[name])  # noqa: E731
+        fraction = brentq(lambda w: freezing(name, w) + warmer(w) - float(d["freezing_temperature"]), 0.01, 0.59, xtol=1e-13)
     elif d["strength_by"] == "mass":
         fraction = float(d["strength"])
     else:

@@ -213,7 +213,7 @@ def solid_length_closed_ground(total_coils, wire_diameter):
 
 @route("spring.solid_length_closed")
 def solid_length_closed(total_coils, wire_diameter):
-    return exact(total_coils) * exact(wire_diameter) + exact(wire_diameter)
+    return (exact(total_coils) + Fraction(3, 2)) * exact(wire_diameter)
 
 
 @route("spring.coil_bind_clearance")
@@ -326,13 +326,15 @@ def corner(d):
     """Lengths laid out from droop: where the spring carries the body, and where each limit ends the travel."""
     rate, free, ratio, mass, droop = d["rate"], d["free_length"], d["motion_ratio"], d["sprung_mass"], d["droop_length"]
     damper = d["damper_stroke"] / d.get("damper_motion_ratio", ratio)
-    force = mass * GRAVITY / ratio
+    force = (mass * GRAVITY - d.get("gas_force", 0) * d.get("damper_motion_ratio", ratio)) / ratio
     length = free - force / rate
     sag = (droop - length) / ratio
     shortest = d["solid_length"] + d["minimum_gap"]
     ends = {"damper closed": damper, "coil bind": (droop - shortest) / ratio}
     if "bump_stop_travel" in d:
         ends["bump stop"] = d["bump_stop_travel"]
+    if "bump_clearance" in d:
+        ends["bump stop"] = min(ends.get("bump stop", 1e9), d["bump_clearance"] / max(ratio, 1) + max(sag, 0))
     first = min(ends, key=ends.__getitem__)
     remaining = ends[first] - max(sag, 0)
     wheel = rate * ratio**2

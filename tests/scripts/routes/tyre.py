@@ -134,7 +134,8 @@ def wheel_change(d):
             section += Fraction("0.4") * (rim - wheel["measuring_rim_width"])
         centre = -offset
         half = max(section, rim + 2 * flange) / 2  # the rim may stand out beyond the tyre
-        return {"inner": centre - half, "outer": centre + half, "flange": centre - rim / 2 - flange, "centre": centre, "radius": diameter / 2, "rolls": rolls}
+        new = max(section * (Fraction("1.04") if "marking" in wheel else 1), rim + 2 * flange) / 2  # a tyre wider than its marking
+        return {"wider": new - half, "inner": centre - half, "outer": centre + half, "flange": centre - rim / 2 - flange, "centre": centre, "radius": diameter / 2, "rolls": rolls}
 
     before, after = placed(d["before"]), placed(d["after"])
     out = {
@@ -146,5 +147,10 @@ def wheel_change(d):
         out["scrub_change"] = float(after["centre"] - before["centre"]) - float(after["radius"] - before["radius"]) * math.tan(d["kingpin_inclination"])
     for side in ("inner", "outer", "arch"):
         if f"{side}_clearance" in d:
-            out[f"{side}_remaining"] = d[f"{side}_clearance"] + out[f"{side}_change"]
+            # An obstacle lies anywhere between the side and the tread: the worst direction takes the most.
+            to_the_side, outwards = float(after["wider"] - out[f"{side}_change"]), float(out["height_change"])
+            worst = min(max(math.atan2(outwards, to_the_side), 0.0), math.pi / 2)
+            directions = (0.0, math.pi / 2, worst)
+            taken = max(to_the_side * math.cos(a) + outwards * math.sin(a) for a in directions)
+            out[f"{side}_remaining"] = d[f"{side}_clearance"] + (out["arch_change"] if side == "arch" else -taken)
     return out

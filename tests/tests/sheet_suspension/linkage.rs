@@ -161,9 +161,12 @@ fn travel_ends_where_the_model_says_that_nothing_is_left() {
         .map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_remaining.si()));
     let least = ends.into_iter().flatten().fold(f64::INFINITY, f64::min);
     assert_eq!(value(&assessment, "front.joint_remaining"), least);
-    let range = model.travel_range(Length::from_si(0.0)).unwrap();
-    let remaining = (range.bump.si() - bump).min(-range.droop.si() - droop);
-    assert_eq!(value(&assessment, "front.linkage_remaining"), remaining);
+    let remaining = [0.0, 0.035, -0.035, 0.07, -0.07].map(|rack| {
+        let range = model.travel_range(Length::from_si(rack)).unwrap();
+        (range.bump.si() - bump).min(-range.droop.si() - droop)
+    });
+    let least = remaining.into_iter().fold(f64::INFINITY, f64::min);
+    assert_eq!(value(&assessment, "front.linkage_remaining"), least);
 }
 
 #[test]
@@ -222,10 +225,9 @@ fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
         let lines = lines.each_ref().map(|(path, text)| (path.as_str(), *text));
         let long = demo("dunlin_measured", &lines).assess();
         assert_eq!(verdict(&long, &format!("{axle}.bump")), Verdict::Meets, "{axle}");
-        assert_eq!(
-            value(&long, &format!("{axle}.spring.bump_end")),
-            value(&long, &format!("{axle}.linkage_bump"))
-        );
+        // The rack in its middle; at lock the linkage goes less far.
+        let ends = ["spring.bump_end", "linkage_bump"].map(|end| value(&long, &format!("{axle}.{end}")));
+        assert!(ends[0] == ends[1] || axle == "front" && ends[0] > ends[1], "{axle}: {ends:?}");
     }
 }
 
@@ -270,6 +272,7 @@ fn a_bar_that_is_half_drawn_is_asked_for() {
         demo("dunlin_measured", &lines).assess()
     };
     assert_eq!(verdict(&with(&[]), "front.linkage_range"), Verdict::Meets);
+    assert_eq!(verdict(&with(&[]), "front.toggle"), Verdict::Meets);
     assert_eq!(verdict(&with(std::slice::from_ref(&locks)), "front.linkage_range"), Verdict::Short);
     for (missing, there) in
         [("carried_by", "link_eye.x"), ("link_eye.x", "link_eye.y"), ("lever_end.y", "link_eye.x")]

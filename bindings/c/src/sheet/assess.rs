@@ -175,6 +175,21 @@ pub unsafe extern "C" fn axw_assessment_answer(
     })
 }
 
+/// Margin of a finding with every tolerance counted against it, in coherent SI: each as far as its bound reaches, or two standard
+/// deviations. The verdict stands on it. NaN if the margin is not known, or if something cannot be computed within a tolerance.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_assessment_worst(
+    assessment: *const axw_assessment,
+    finding: usize,
+    worst: *mut f64,
+) -> i32 {
+    guard(|| {
+        let answer = unsafe { handle("assessment", assessment) }?.answer(finding)?;
+        unsafe { put(worst, answer.worst) };
+        Ok(())
+    })
+}
+
 /// Missing inputs of a finding that is not known, in one sentence; empty if it is known.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_missing(

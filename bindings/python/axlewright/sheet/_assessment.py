@@ -46,6 +46,8 @@ class Finding:
     wanted: Number | None
     #: Standard uncertainty of the margin from the tolerances, to first order.
     uncertainty: Number | None
+    #: The margin with every tolerance counted against it: each as far as its bound reaches, or two standard deviations. The verdict stands on it.
+    worst: Number | None
     verdict: Verdict
     #: True if it can hurt someone, and the caution for that case.
     safety: bool
@@ -295,7 +297,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
 def _finding(row: Any) -> Finding:
     (path, system, question, form), numbers, (verdict, safety, caution), (rests_on, functions), lacking = row
-    value, low, high, margin, wanted, uncertainty = numbers
+    value, low, high, margin, wanted, uncertainty, worst = numbers
     needs, refused, missing = lacking
     return Finding(
         path=path,
@@ -308,6 +310,7 @@ def _finding(row: Any) -> Finding:
         margin=margin,
         wanted=wanted,
         uncertainty=uncertainty,
+        worst=worst,
         verdict=verdict,
         safety=safety,
         caution=caution,

@@ -70,12 +70,12 @@ impl Quantity {
             return Ok(Quantity { value: quantity.value.copy(py), kind, unit });
         }
         let (unit, kind) = find_unit(unit, None)?;
-        Unit { unit, kind }.apply(py, Value::plain(value)?)
+        Unit { unit, kind }.apply(py, Value::labelled(value, unit, kind)?)
     }
     /// The plain number or array in coherent SI; an array is read-only.
     #[getter]
-    fn si<'py>(&self, py: Python<'py>) -> Bound<'py, PyAny> {
-        self.value.to_python(py)
+    fn si<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyAny>> {
+        Value::with_label(self.value.to_python(py), self.kind.si)
     }
     /// Kind of quantity: `LinearStiffness`.
     #[getter]
@@ -94,7 +94,8 @@ impl Quantity {
     }
     /// The plain number or array in a unit or the text of one.
     fn to<'py>(&self, unit: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
-        self.value.in_unit(unit.py(), find_unit(unit, Some(self.kind))?.0)
+        let (found, _) = find_unit(unit, Some(self.kind))?;
+        Value::with_label(self.value.in_unit(unit.py(), found)?, found.symbol)
     }
     /// This quantity as one of the units library `pint`, in coherent SI.
     #[pyo3(signature = (registry=None))]

@@ -10,6 +10,8 @@ use pyo3::prelude::*;
 const MASS: &Kind = Mass::KIND;
 const FORCE: &Kind = Force::KIND;
 const ACCELERATION: &Kind = Acceleration::KIND;
+/// Accelerations that mean gravity, as people round it, in m/s².
+const GRAVITY: std::ops::RangeInclusive<f64> = 9.78..=9.83;
 
 /// Unit of the expected kind to suggest instead of this one: `kgf` for `kg` if a force is expected.
 pub fn instead(unit: &units::Unit, wanted: &'static Kind) -> Option<&'static units::Unit> {
@@ -55,11 +57,25 @@ impl Factor {
 fn composed(one: &Factor, operation: Operation, other: &Factor) -> Option<String> {
     let multiplied = matches!(operation, Operation::Multiply);
     let mass = match (one.kind, other.kind) {
-        (mass, acceleration) if mass == MASS && acceleration == ACCELERATION => Some(one),
-        (acceleration, mass) if mass == MASS && acceleration == ACCELERATION => Some(other),
+        (mass, acceleration) if mass == MASS && acceleration == ACCELERATION => Some((one, other)),
+        (acceleration, mass) if mass == MASS && acceleration == ACCELERATION => Some((other, one)),
         _ => None,
     };
-    if let Some(mass) = mass.filter(|_| multiplied) {
+    if let Some((mass, acceleration)) = mass.filter(|_| multiplied) {
+        let one = acceleration.unit.to_si(1.0);
+        let gravity = match acceleration.number {
+            Number::One(number) => GRAVITY.contains(&(number * one)),
+            Number::None | Number::Array => GRAVITY.contains(&one),
+        };
+        if !gravity {
+            let force = match (&mass.number, &acceleration.number) {
+                (Number::One(mass_number), Number::One(number)) => {
+                    written(mass.unit.to_si(*mass_number) * acceleration.unit.to_si(*number))
+                }
+                _ => "kilograms times m/s²".to_owned(),
+            };
+            return Some(format!("for the force that accelerates a mass write N({force})"));
+        }
         let (unit, weight) = match instead(mass.unit, FORCE) {
             Some(weight) => (mass.unit, weight.name),
             None => (&MASS.units[0], "kgf"),

@@ -40,7 +40,7 @@ impl Unit {
                 brief(value)
             )));
         }
-        self.apply(value.py(), Value::plain(value)?)
+        self.apply(value.py(), Value::labelled(value, self.unit, self.kind)?)
     }
     fn __mul__(slf: &Bound<'_, Self>, value: &Bound<'_, PyAny>) -> PyResult<Quantity> {
         if value.is_instance_of::<Unit>() || value.is_instance_of::<Quantity>() {
@@ -58,7 +58,7 @@ impl Unit {
                 value = brief(value),
             )));
         }
-        self.apply(value.py(), Value::plain(value)?)
+        self.apply(value.py(), Value::labelled(value, self.unit, self.kind)?)
     }
     fn __truediv__(slf: &Bound<'_, Self>, other: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
         refuse_composed(slf, Operation::Divide, other).map_or_else(|| slf.get().no_algebra(), Err)

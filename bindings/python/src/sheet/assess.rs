@@ -16,7 +16,7 @@ pub struct AssessmentHandle {
 
 type Function = (&'static str, u32, &'static str);
 type Numbers = Vec<Option<Py<PyAny>>>;
-/// Path, system, question, form; value, low, high, margin, wanted, uncertainty; verdict, caution; lines it rests on, functions, missing
+/// Path, system, question, form; value, low, high, margin, wanted, uncertainty, worst; verdict, caution; lines it rests on, functions, missing
 /// inputs, refusals, and both as a sentence.
 type FindingForm = (
     (&'static str, &'static str, &'static str, &'static str),
@@ -46,6 +46,7 @@ impl AssessmentHandle {
                     (answer.margin, margin),
                     (answer.wanted, margin),
                     (answer.uncertainty, margin),
+                    (answer.worst, margin),
                 ];
                 let numbers = numbers.into_iter().map(|(si, kind)| known(py, si, kind, unit_of(kind, of)));
                 let functions = self.assessment.functions(answer).into_iter();

@@ -1594,11 +1594,11 @@ spring.shortest_length spring_shortest_length revision 1 {
     -> Length "L_n" "The length that no travel, laden and in bump, may go below."
 }
 #[cfg(feature = "spring")]
-spring.solid_length_closed spring_solid_length_closed revision 1 {
-    "Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's rule."
-    "`L_c = (n_t + 1) d`"
-    "- `2 < total_coils <= 1000`\n- `0.00001 <= wire_diameter <= 1`\n\nCylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`, half a wire longer: take that half off\na clearance where the spring is not measured."
-    "Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013, solid length of ends not ground (from memory)"
+spring.solid_length_closed spring_solid_length_closed revision 2 {
+    "Largest solid (block) length of a compression spring with closed ends that are not ground."
+    "`L_c = (n_t + 1.5) d`"
+    "- `2 < total_coils <= 1000`\n- `0.00001 <= wire_diameter <= 1`\n\nCylindrical spring, ends closed and left round. This is the upper of two rules: Shigley gives `(n_t + 1) d`, half a wire less, and a spring\nmay lie between both. Measure it to have the half wire back."
+    "EN 13906-1:2013, solid length of ends not ground, at most (from memory)"
     "A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before."
     total_coils: Ratio "n_t" "`n_t`, all coils counted, the dead ones at the ends included"
     wire_diameter: Length "d" "`d`, the largest that the wire's tolerance allows, coating included"

@@ -1,7 +1,76 @@
 //! Rules of caps and of the pressure decay test, with the lines from which each takes its inputs.
 
+use super::liquid::bounds::Strength;
 use super::{CapTest, PressureDecay};
-use crate::base::section::{Rule, rule};
+use crate::base::error::NoSolution;
+use crate::base::section::{Rule, fields, rule};
+use crate::units::{GaugePressure, Stress, TemperatureDifference, Volume};
+use crate::{Error, Result};
+
+fields!(Strength { liquid, mass_fraction });
+fields!(UnderCap { header_pressure, rating });
+fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
+
+/// True if a cap was tested for what it holds.
+fn is_tested(cap: &CapTest) -> bool {
+    cap.holds_at_least().is_ok() && cap.least_holding().is_ok()
+}
+
+/// What is added to the margin wanted of boiling: nothing for a cap that was tested.
+fn boiling_untested(cap: &CapTest) -> Result<TemperatureDifference> {
+    Ok(TemperatureDifference::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
+}
+
+/// What is added to the air that is wanted in the header tank: nothing for a cap that was tested.
+fn air_untested(cap: &CapTest) -> Result<Volume> {
+    Ok(Volume::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
+}
+
+/// Pressure under a cap.
+struct UnderCap {
+    header_pressure: GaugePressure,
+    rating: Option<GaugePressure>,
+}
+
+impl UnderCap {
+    /// The pressure; refused above the cap's rating.
+    fn kept(&self) -> Result<GaugePressure> {
+        match self.rating {
+            Some(rating) if self.header_pressure > rating => {
+                let refusal =
+                    NoSolution::new("is more than the rating of the cap: no cap is sure to keep it");
+                Err(Error::no_solution(
+                    refusal.of("coolant.header_pressure", self.header_pressure).at_most(rating),
+                ))
+            }
+            _ => Ok(self.header_pressure),
+        }
+    }
+}
+
+/// A system that was pumped up.
+struct Pumped {
+    gauge_pressure: GaugePressure,
+    later_gauge_pressure: Option<GaugePressure>,
+    gauge_error: Option<Stress>,
+    weakest_component: Option<GaugePressure>,
+}
+
+impl Pumped {
+    /// Highest pressure that it may have seen: the higher reading and the gauge's error. Without that error only a reading that is too much already.
+    fn at_most(&self) -> Result<GaugePressure> {
+        let later = self.later_gauge_pressure.unwrap_or(self.gauge_pressure);
+        let reading = if self.gauge_pressure < later { later } else { self.gauge_pressure };
+        match (self.gauge_error, self.weakest_component) {
+            (Some(error), _) => Ok(GaugePressure::from_si(reading.si() + error.si())),
+            (None, Some(weakest)) if reading > weakest => Ok(reading),
+            _ => Err(Error::Missing {
+                argument: "gauge_error",
+                why: "the reading clears the system only with the gauge's error",
+            }),
+        }
+    }
+}
 
 pub(super) const READING: &str = "definition: the gauge's whole error counts against the cap";
 
@@ -54,7 +123,44 @@ pub(super) const BUILT: Rule = rule! {
     "cap" CapTest::header_pressure, CapTest
     needs { rating }
     uses { rating_tolerance, gauge_error, holding_pressure, opening_pressure }
-    says "the cap's rating, an upper bound, or the reading that it keeps less the gauge's error, if that is less", READING
+    says "the reading that the cap keeps less the gauge's error, and no more than its rating; untested its rating less its tolerance, and no more than it opens at", READING
+};
+pub(super) const TESTED: Rule = rule! {
+    "cap" boiling_untested, CapTest
+    needs { holding_pressure, gauge_error, rating, rating_tolerance }
+    uses { opening_pressure }
+    says "0 K", READING
+};
+pub(super) const TESTED_AIR: Rule = rule! {
+    "cap" air_untested, CapTest
+    needs { holding_pressure, gauge_error, rating, rating_tolerance }
+    uses { opening_pressure }
+    says "0 m³", READING
+};
+pub(super) const KEPT: Rule = rule! {
+    "coolant" UnderCap::kept, UnderCap
+    takes { header_pressure, rating = "cap.rating" }
+    says "p <= p_r", "definition: a cap opens at its rating"
+};
+pub(super) const BOILING_BOUND: Rule = rule! {
+    "coolant" Strength::boiling, Strength
+    takes { liquid, mass_fraction }
+    says "straight between 0 K at 0 %, 0.8 K from 10 % to 60 % and 1.6 K from 90 % (ethylene glycol); 0 K at 0 %, 6.1 K at 50 % and 20 K from 90 % (propylene glycol)", MODELS
+};
+pub(super) const FREEZING_BOUND: Rule = rule! {
+    "coolant" Strength::freezing, Strength
+    takes { liquid, mass_fraction }
+    says "straight between 0 K at 0 %, 0.6 K from 10 % to 30 %, 1.7 K at 40 %, 2.6 K at 50 % and 3.3 K at 60 % (ethylene glycol); 1.81 K from 10 % (propylene glycol)", MODELS
+};
+const MODELS: &str =
+    "gap between the mixture model and others, see the functions of fluid on freezing and boiling";
+pub(super) const PUMPED_AT_MOST: Rule = rule! {
+    "leak_test" Pumped::at_most, Pumped
+    takes {
+        gauge_pressure, later_gauge_pressure, gauge_error = "cap.gauge_error",
+        weakest_component = "cap.weakest_component",
+    }
+    says "max(p_1, p_2) + e; without e where that is too much already", READING
 };
 
 pub(super) const TIGHT: Rule = rule! {
@@ -82,4 +188,4 @@ pub(super) const PROVEN: Rule = rule! {
     }
     says "cooling.pressure_decay_least_pressure; p_t - l where the later reading is below it already", GAS
 };
-const GAS: &str = "ideal gas law; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";
+const GAS: &str = "ideal gas law; vapour of damp gas that warms: fluid.water_saturation_pressure; growth of the coolant: see fluid; a reading condemns without the gauge's error, and clears only with it";

@@ -2,8 +2,8 @@ use super::leak::pressure_decay::Trapped;
 use super::rules::*;
 use super::{CapTest, Coolant, Liquid, PressureDecay};
 use crate::base::section::{
-    About, Finding, Line, Margin, Renamed, Section, by, choice, derived, joined, line, model, pick, renamed,
-    same, step, sum_of,
+    About, Finding, Line, Margin, Renamed, Section, by, choice, derived, difference_of, joined, line, model,
+    pick, renamed, same, step, sum_of,
 };
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Quantity, Ratio, Stress, Temperature, TemperatureDifference,
@@ -119,7 +119,7 @@ const BOILING: &[Line] = &[
         .measured_on(&[]),
     pumped("cap.rating", "opening pressure that stands on the cap"),
     derived("cap.absolute_pressure", AbsolutePressure::KIND, "absolute pressure under the cap, once the system has built the pressure that the cap keeps")
-        .by(&[step("air.absolute_pressure", &["coolant.header_pressure", "use.station_pressure"])]),
+        .by(&[step("air.absolute_pressure", &["coolant.kept_pressure", "use.station_pressure"])]),
     derived("coolant.water.boiling", Temperature::KIND, "temperature at which water begins to boil under the cap")
         .by(&[step("fluid.water_boiling_temperature", &["cap.absolute_pressure"])]),
     derived("coolant.ethylene_glycol.boiling", Temperature::KIND, "temperature at which the mix with ethylene glycol begins to boil under the cap")
@@ -132,8 +132,15 @@ const BOILING: &[Line] = &[
         "coolant.ethylene_glycol.boiling",
         "coolant.propylene_glycol.boiling",
     ])]),
-    derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant and the margin that is wanted")
-        .by(&[sum_of(&["coolant.hottest", "wanted.boiling"], "definition: a temperature and a margin")]),
+    derived("coolant.boiling_bound", TemperatureDifference::KIND, "by how much the coolant may boil cooler than the model of the mix says").by(&[by(&BOILING_BOUND)]),
+    derived("coolant.boils_at_least", Temperature::KIND, "temperature at which the coolant begins to boil, less the bound of the model")
+        .by(&[difference_of(&["coolant.boiling_temperature", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
+    derived("coolant.wanted_boiling", TemperatureDifference::KIND, "margin below boiling that is wanted; without limit while the cap is not tested")
+        .by(&[sum_of(&["wanted.boiling", "cap.untested"], "definition")]),
+    derived("coolant.hottest_with_margin", Temperature::KIND, "the hottest coolant, the margin that is wanted, and the bound of the model")
+        .by(&[sum_of(&["coolant.hottest", "wanted.boiling", "coolant.boiling_bound"], "definition: a temperature, a margin and the bound of the model")]),
+    derived("coolant.hottest_with_bound", Temperature::KIND, "the hottest coolant and the bound of the model")
+        .by(&[sum_of(&["coolant.hottest", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
     derived("coolant.water.cap", GaugePressure::KIND, "least pressure of the cap that keeps water from boiling, with the margin that is wanted")
         .by(&[step("cooling.water_cap_pressure", &["coolant.hottest_with_margin", "use.station_pressure"])]),
     derived("coolant.ethylene_glycol.cap", GaugePressure::KIND, "least pressure of the cap that keeps the mix with ethylene glycol from boiling, with the margin that is wanted")
@@ -147,11 +154,11 @@ const BOILING: &[Line] = &[
         "coolant.propylene_glycol.cap",
     ])]),
     derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under what the cap keeps")
-        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest", "coolant.header_pressure"])]),
+        .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest_with_bound", "coolant.kept_pressure"])]),
     derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under what the cap keeps")
-        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.header_pressure"])]),
+        .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
     derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under what the cap keeps")
-        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest", "coolant.mass_fraction", "coolant.header_pressure"])]),
+        .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
     derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under what the cap keeps").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.altitude",
@@ -190,6 +197,21 @@ const FREEZING: &[Line] = &[
         "coolant.ethylene_glycol.freezing",
         "coolant.propylene_glycol.freezing",
     ])]),
+    derived(
+        "coolant.freezing_bound",
+        TemperatureDifference::KIND,
+        "by how much the coolant may freeze warmer than the model of the mix says",
+    )
+    .by(&[by(&FREEZING_BOUND)]),
+    derived(
+        "coolant.freezes_at_most",
+        Temperature::KIND,
+        "temperature at which the coolant begins to freeze, and the bound of the model",
+    )
+    .by(&[sum_of(
+        &["coolant.freezing_temperature", "coolant.freezing_bound"],
+        "definition: the bound counts against the coolant",
+    )]),
     warmth("wanted.freezing", "wanted margin of the freezing point below the coldest air")
         .or(3.0, "common practice, no source"),
 ];
@@ -211,6 +233,14 @@ const CAP: &[Line] = &[
     vacuum("cap.vacuum_limit", "lowest pressure, below zero, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "pressure that the cap surely keeps")
         .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
+    derived("cap.untested", TemperatureDifference::KIND, "what is added to a margin of boiling: nothing for a cap that was tested")
+        .by(&[by(&TESTED)])
+        .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and boiling is no better than tight")
+        .if_none(0.0),
+    derived("cap.untested_air", Volume::KIND, "what is added to the air that is wanted: nothing for a cap that was tested")
+        .by(&[by(&TESTED_AIR)])
+        .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and the header tank is no better than tight")
+        .if_none(0.0),
     derived("cap.least_holding", GaugePressure::KIND, "pressure that the cap has to keep")
         .by(&[by(&HAS_TO_HOLD)]),
     derived("cap.opens_at_most", GaugePressure::KIND, "pressure at which the cap has surely opened")
@@ -243,18 +273,23 @@ const PUMP: &[Line] = &[
         by(&BUILT).usual(),
         same(&["cap.holds_at_least"], READING).usual(),
     ]),
+    derived("coolant.kept_pressure", GaugePressure::KIND, "gauge pressure where the cap sits, no more than the rating of the cap").by(&[by(&KEPT)]),
     derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "boiling margin of water at the inlet of the pump")
-        .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+        .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.kept_pressure", "coolant.suction_loss", "use.station_pressure"])]),
     derived("coolant.ethylene_glycol.pump_inlet", TemperatureDifference::KIND, "boiling margin of the mix with ethylene glycol at the inlet of the pump")
-        .by(&[step("cooling.ethylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+        .by(&[step("cooling.ethylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.kept_pressure", "coolant.suction_loss", "use.station_pressure"])]),
     derived("coolant.propylene_glycol.pump_inlet", TemperatureDifference::KIND, "boiling margin of the mix with propylene glycol at the inlet of the pump")
-        .by(&[step("cooling.propylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.header_pressure", "coolant.suction_loss", "use.station_pressure"])]),
+        .by(&[step("cooling.propylene_glycol_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.mass_fraction", "coolant.kept_pressure", "coolant.suction_loss", "use.station_pressure"])]),
     derived("coolant.pump_inlet_margin", TemperatureDifference::KIND, "boiling margin of the coolant at the inlet of the pump").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.pump_inlet",
         "coolant.ethylene_glycol.pump_inlet",
         "coolant.propylene_glycol.pump_inlet",
     ])]),
+    derived("coolant.least_pump_inlet_margin", TemperatureDifference::KIND, "boiling margin of the coolant at the inlet of the pump, less the bound of the model")
+        .by(&[difference_of(&["coolant.pump_inlet_margin", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
+    derived("coolant.wanted_pump_inlet", TemperatureDifference::KIND, "margin at the inlet of the pump that is wanted; without limit while the cap is not tested")
+        .by(&[sum_of(&["wanted.pump_inlet", "cap.untested"], "definition")]),
     warmth("wanted.pump_inlet", "wanted boiling margin at the inlet of the pump")
         .or(5.0, "common practice, no source: the vanes lower the pressure further"),
 ];
@@ -336,13 +371,19 @@ const HEADER: &[Line] = &[
         &[
             "coolant.expansion_volume",
             "header.fill_pressure",
-            "coolant.header_pressure",
+            "coolant.kept_pressure",
             "header.vapour_pressure",
             "coolant.fill_temperature",
             "header.air_temperature",
             "use.station_pressure",
         ],
     )]),
+    derived(
+        "header.wanted_air",
+        Volume::KIND,
+        "air that is wanted beyond its need; without limit while the cap is not tested",
+    )
+    .by(&[sum_of(&["wanted.header_air", "cap.untested_air"], "definition")]),
     volume("wanted.header_air", "air that is wanted in the header tank beyond what it needs")
         .or(0.0, "no margin beyond its need"),
 ];
@@ -366,9 +407,15 @@ const LEAK_TEST: &[Line] = &[
     volume("leak_test.coolant_volume", "volume of the coolant in the system at the start")
         .measured_on(THE_SYSTEM),
     derived(
+        "leak_test.pumped_at_most",
+        GaugePressure::KIND,
+        "highest pressure that the system may have seen: the higher reading and the gauge's error",
+    )
+    .by(&[by(&PUMPED_AT_MOST)]),
+    derived(
         "leak_test.tight_pressure",
         GaugePressure::KIND,
-        "reading at the end that temperature alone accounts for",
+        "reading at the end that temperature alone accounts for, the gas dry",
     )
     .by(&[by(&TIGHT)]),
     spread("leak_test.allowed_loss", "fall of pressure that is allowed beyond what temperature accounts for")
@@ -377,7 +424,7 @@ const LEAK_TEST: &[Line] = &[
     derived(
         "leak_test.least_pressure",
         GaugePressure::KIND,
-        "lowest reading at the end that proves the system tight, the gauge's error counted in both readings",
+        "lowest reading at the end that proves the system tight, the vapour of damp gas and the gauge's error in both readings counted",
     )
     .by(&[by(&PROVEN)]),
 ];
@@ -394,8 +441,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "coolant.boiling",
             question: "Does the coolant stay below boiling?",
-            margin: Margin::AtLeast { value: "coolant.boiling_temperature", least: "coolant.hottest" },
-            wanted: "wanted.boiling",
+            margin: Margin::AtLeast { value: "coolant.boils_at_least", least: "coolant.hottest" },
+            wanted: "coolant.wanted_boiling",
             rests_on: &[],
             about: &[COOLANT],
             caution: HOT,
@@ -403,7 +450,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "coolant.freezing",
             question: "Does the coolant stay liquid in the coldest air?",
-            margin: Margin::AtMost { value: "coolant.freezing_temperature", most: "use.coldest_air" },
+            margin: Margin::AtMost { value: "coolant.freezes_at_most", most: "use.coldest_air" },
             wanted: "wanted.freezing",
             rests_on: &[],
             about: &[COOLANT],
@@ -448,8 +495,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "coolant.pump_inlet",
             question: "Does the coolant stay below boiling at the inlet of the pump?",
-            margin: Margin::Remaining { value: "coolant.pump_inlet_margin" },
-            wanted: "wanted.pump_inlet",
+            margin: Margin::Remaining { value: "coolant.least_pump_inlet_margin" },
+            wanted: "coolant.wanted_pump_inlet",
             rests_on: &[],
             about: &[COOLANT],
             caution: HOT,
@@ -458,7 +505,7 @@ pub const SHEET: Section = Section {
             path: "header.air",
             question: "Does the header tank hold air enough for the coolant to grow into?",
             margin: Margin::AtLeast { value: "header.air_volume", least: "header.least_air_volume" },
-            wanted: "wanted.header_air",
+            wanted: "header.wanted_air",
             rests_on: &[],
             about: &[COOLANT, About::parts(&["header"])],
             caution: HOT,
@@ -466,7 +513,7 @@ pub const SHEET: Section = Section {
         Finding {
             path: "leak_test.pumped",
             question: "Was it pumped no higher in the pressure decay test than its weakest part bears?",
-            margin: Margin::AtMost { value: "leak_test.gauge_pressure", most: "cap.weakest_component" },
+            margin: Margin::AtMost { value: "leak_test.pumped_at_most", most: "cap.weakest_component" },
             wanted: "wanted.cap",
             rests_on: &[],
             about: &[COOLANT],
@@ -488,7 +535,7 @@ pub const SHEET: Section = Section {
     models: &[
         model! {
             "coolant" "cooling.Coolant" Coolant in "coolant"
-            takes { liquid, volume_share, concentrate, cap = "coolant.header_pressure", hottest }
+            takes { liquid, volume_share, concentrate, cap = "coolant.kept_pressure", hottest }
             needs { mass_fraction, station_pressure = "use.station_pressure" }
         },
         model! {

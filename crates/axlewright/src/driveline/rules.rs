@@ -2,7 +2,7 @@
 #![expect(clippy::indexing_slicing, reason = "windows of two have two")]
 
 use super::Differential;
-use super::torque::demand::{AtGround, Geared, GripBounds, OneShaft, Pulling, Rated};
+use super::torque::demand::{AtGround, Coupling, Geared, GripBounds, Judged, OneShaft, Pulling, Rated};
 use super::torque::torque_path::Grip;
 use super::torque::{RatingKind, Side};
 use crate::base::error::NoSolution;
@@ -14,10 +14,14 @@ words!(Side { Input = "input", Output = "output" });
 words!(RatingKind { Continuous = "continuous", Peak = "peak", Yield = "yield", Ultimate = "ultimate" });
 words!(Differential { Open = "open", LimitedSlip = "limited_slip", Locked = "locked" });
 fields!(Geared { torque, ratio, efficiency });
+fields!(Coupling { engine, capacity, high_capacity, shock_factor, stall_ratio, converter_shock_factor });
+fields!(Told { value });
+fields!(NoRange { efficiency });
 fields!(Rated {
     side,
     kind,
     rating,
+    coupling_ratio,
     engine_input,
     engine_output,
     dropped_input,
@@ -25,6 +29,13 @@ fields!(Rated {
     grip_input,
     grip_output,
     inertia_factor,
+    strength,
+    yield_strength,
+    ultimate_strength,
+    shock_reserve,
+    capacity_reserve,
+    input_reserve,
+    output_reserve,
 });
 fields!(OneShaft { differential });
 fields!(GripBounds { strength_coefficient, pull_coefficient });
@@ -65,6 +76,30 @@ impl Ratios {
     }
 }
 
+/// A line that somebody wrote, or that follows from what somebody wrote.
+struct Told {
+    value: Ratio,
+}
+
+impl Told {
+    /// The factor on a wanted margin that is known to be enough.
+    fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.value.si().is_nan() { f64::INFINITY } else { 1.0 }))
+    }
+}
+
+/// A transfer case of which no low range is written.
+struct NoRange {
+    efficiency: Ratio,
+}
+
+impl NoRange {
+    /// Infinite if its losses are written: it is there, and may have a low range.
+    fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.efficiency.si() == 1.0 { 1.0 } else { f64::INFINITY }))
+    }
+}
+
 /// Low range of a transfer case.
 struct LowRange {
     low_ratio: Ratio,
@@ -78,8 +113,8 @@ impl LowRange {
 }
 
 pub(super) const POWER: &str = "balance of power through a geared train, see driveline.TorquePath";
-const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor";
-const GEARBOX_DEMAND: &str = "on the input side the engine, or the dropped clutch for a rating that is not continuous; on the output side the lesser of that and the grip";
+const DEMAND: &str = "the lesser of engine and grip for a continuous rating; for the others the lesser of the dropped clutch and the grip times the inertia factor; a rating of no kind counts against both";
+const GEARBOX_DEMAND: &str = "on the input side the engine, or the dropped clutch for a rating that is not continuous; on the output side the lesser of that and the grip; a rating of no kind counts against both";
 
 macro_rules! behind {
     ($torque:literal, $part:literal = $ratio:literal, $formula:literal) => {
@@ -92,13 +127,13 @@ macro_rules! behind {
 }
 
 pub(super) const GEARBOX_OUTPUT: Rule =
-    behind!("engine.peak_torque", "gearbox" = "gearbox.lowest_ratio", "T (i e)");
+    behind!("driveline.input_torque", "gearbox" = "gearbox.lowest_ratio", "T (i e)");
 pub(super) const GEARBOX_DROPPED: Rule =
-    behind!("clutch.dropped_torque", "gearbox" = "gearbox.lowest_ratio", "T_d (i e)");
+    behind!("driveline.dropped_torque", "gearbox" = "gearbox.lowest_ratio", "T_d (i e)");
 pub(super) const TRANSFER_OUTPUT: Rule =
-    behind!("gearbox.output_torque", "transfer_case" = "transfer_case.low_ratio", "T (i_t e_t)");
+    behind!("gearbox.output_torque", "transfer_case" = "transfer_case.lower_ratio", "T (i_t e_t)");
 pub(super) const TRANSFER_DROPPED: Rule =
-    behind!("gearbox.dropped_output", "transfer_case" = "transfer_case.low_ratio", "T_d (i_t e_t)");
+    behind!("gearbox.dropped_output", "transfer_case" = "transfer_case.lower_ratio", "T_d (i_t e_t)");
 pub(super) const FINAL_OUTPUT: Rule =
     behind!("transfer_case.output_torque", "final_drive" = "final_drive.ratio", "T (i_a e_a)");
 pub(super) const FINAL_DROPPED: Rule =
@@ -116,9 +151,80 @@ pub(super) const TOP_RATIO: Rule = rule! {
 };
 pub(super) const NO_LOW_RANGE: Rule = rule! {
     "transfer_case" LowRange::efficiency, LowRange
-    takes { low_ratio }
+    takes { low_ratio = "transfer_case.lower_ratio" }
     says "1 where there is no transfer case", "definition";
     lacking "a low range needs transfer_case.efficiency"
+};
+/// What couples the engine to the gearbox.
+macro_rules! coupling {
+    ($function:path, $says:literal) => {
+        rule! {
+            "clutch" $function, Coupling
+            takes {
+                engine = "engine.peak_torque", capacity, high_capacity, shock_factor,
+                stall_ratio = "converter.stall_ratio", converter_shock_factor = "converter.shock_factor",
+            }
+            says $says, COUPLED
+        }
+    };
+}
+const COUPLED: &str = "definition: a clutch passes the torque on, a converter at stall multiplies it; suddenly applied load (Shigley's Mechanical Engineering Design, from memory)";
+
+pub(super) const COUPLING_RATIO: Rule =
+    coupling!(Coupling::ratio, "1 behind a clutch, r_s behind a converter");
+pub(super) const INPUT_TORQUE: Rule = coupling!(Coupling::torque, "T, or T r_s behind a converter");
+pub(super) const DROPPED_TORQUE: Rule =
+    coupling!(Coupling::dropped, "T_c s with the clutch's highest capacity that is known, or T r_s s");
+const TOLD: &str = "definition: a margin is enough only if nothing that raises the torque is missing";
+
+pub(super) const HIGH_CAPACITY_TOLD: Rule = rule! {
+    "clutch" Coupling::reserve, Coupling
+    needs { high_capacity }
+    says "1", TOLD
+};
+pub(super) const STALL_TOLD: Rule = rule! {
+    "clutch" Coupling::reserve, Coupling
+    takes { capacity }
+    needs { converter_shock_factor = "converter.shock_factor" }
+    says "1 where there is no clutch", TOLD
+};
+/// The lines of which each makes the shock known.
+macro_rules! shock_told {
+    (takes { $($taken:ident $(= $taken_path:literal)?),+ } needs { $($needed:ident $(= $needed_path:literal)?),+ }) => {
+        rule! {
+            "clutch" Coupling::shock_reserve, Coupling
+            takes { engine = "engine.peak_torque", $($taken $(= $taken_path)?),+ }
+            needs { $($needed $(= $needed_path)?),+ }
+            says "1 where the torque of a dropped clutch, or of a converter with which a gear is engaged, is known", TOLD
+        }
+    };
+}
+pub(super) const SHOCK_TOLD: Rule = shock_told! {
+    takes { high_capacity, stall_ratio = "converter.stall_ratio", converter_shock_factor = "converter.shock_factor" }
+    needs { capacity, shock_factor }
+};
+pub(super) const HIGH_SHOCK_TOLD: Rule = shock_told! {
+    takes { stall_ratio = "converter.stall_ratio", converter_shock_factor = "converter.shock_factor" }
+    needs { high_capacity, shock_factor }
+};
+pub(super) const CONVERTER_SHOCK_TOLD: Rule = shock_told! {
+    takes { capacity, high_capacity, shock_factor, stall_ratio = "converter.stall_ratio" }
+    needs { converter_shock_factor = "converter.shock_factor" }
+};
+pub(super) const REVERSE_TOLD: Rule = rule! {
+    "gearbox" Told::reserve, Told
+    takes { value = "gearbox.reverse_ratio" }
+    says "1", TOLD
+};
+pub(super) const RANGE_TOLD: Rule = rule! {
+    "transfer_case" Told::reserve, Told
+    takes { value = "transfer_case.low_ratio" }
+    says "1", TOLD
+};
+pub(super) const NO_RANGE: Rule = rule! {
+    "transfer_case" NoRange::reserve, NoRange
+    takes { efficiency }
+    says "1 where there is no transfer case", TOLD
 };
 pub(super) const SHARE: Rule = rule! {
     "final_drive" OneShaft::share, OneShaft
@@ -142,39 +248,54 @@ pub(super) const TRACTION: Rule = rule! {
     says "T / r_l", "balance of moments at the wheel"
 };
 
+/// Lines that every rating takes.
+macro_rules! rated {
+    (
+        $table:literal, $formula:expr, $output_reserve:literal, $input_reserve:literal;
+        $($taken:ident = $taken_path:literal),+; $($needed:ident = $needed_path:literal),+
+    ) => {
+        rule! {
+            $table Rated::judged, Rated
+            takes {
+                coupling_ratio = "driveline.coupling_ratio", inertia_factor = "grip.inertia_factor",
+                strength = "wanted.strength", yield_strength = "wanted.yield_strength",
+                ultimate_strength = "wanted.ultimate_strength", shock_reserve = "driveline.shock_reserve",
+                capacity_reserve = "clutch.capacity_reserve", input_reserve = $input_reserve,
+                output_reserve = $output_reserve, $($taken = $taken_path),+
+            }
+            needs { $($needed = $needed_path),+ }
+            gives Judged { demand, wanted }
+            says $formula, POWER
+        }
+    };
+}
+
 /// The gearbox: an input rating counts in every gear, so that grip never relieves it; an output rating in the lowest gear.
-pub(super) const ON_GEARBOX: Rule = rule! {
-    "gearbox" Rated::demand, Rated
-    takes {
-        rating = "gearbox.torque_rating", dropped_input = "clutch.dropped_torque",
-        dropped_output = "gearbox.dropped_output", grip_output = "gearbox.grip_output",
-        inertia_factor = "grip.inertia_factor",
-    }
-    needs { side = "gearbox.rating_side", kind = "gearbox.rating_kind", engine_input = "engine.peak_torque", engine_output = "gearbox.output_torque" }
-    says GEARBOX_DEMAND, POWER
-};
-pub(super) const ON_FINAL_DRIVE: Rule = rule! {
-    "final_drive" Rated::demand, Rated
-    takes {
-        rating = "final_drive.torque_rating", dropped_input = "transfer_case.dropped_output",
-        dropped_output = "final_drive.dropped_output", grip_input = "final_drive.grip_input",
-        grip_output = "grip.torque", inertia_factor = "grip.inertia_factor",
-    }
-    needs { side = "final_drive.rating_side", kind = "final_drive.rating_kind", engine_input = "transfer_case.output_torque", engine_output = "final_drive.output_torque" }
-    says DEMAND, POWER
-};
+pub(super) const ON_GEARBOX: Rule = rated!(
+    "gearbox", GEARBOX_DEMAND, "gearbox.reverse_reserve", "gearbox.no_reserve";
+    rating = "gearbox.torque_rating", kind = "gearbox.rating_kind",
+    dropped_input = "driveline.dropped_torque", dropped_output = "gearbox.dropped_output",
+    grip_output = "gearbox.grip_output";
+    side = "gearbox.rating_side", engine_input = "driveline.input_torque",
+    engine_output = "gearbox.output_torque"
+);
+pub(super) const ON_FINAL_DRIVE: Rule = rated!(
+    "final_drive", DEMAND, "driveline.gear_reserve", "driveline.gear_reserve";
+    rating = "final_drive.torque_rating", kind = "final_drive.rating_kind",
+    dropped_input = "transfer_case.dropped_output", dropped_output = "final_drive.dropped_output",
+    grip_input = "final_drive.grip_input", grip_output = "grip.torque";
+    side = "final_drive.rating_side", engine_input = "transfer_case.output_torque",
+    engine_output = "final_drive.output_torque"
+);
 /// A shaft: one torque comes in and goes out.
 macro_rules! on_shaft {
     ($rating:literal, $kind:literal, $torque:literal, $dropped:literal, $grip:literal) => {
-        rule! {
-            "grip" Rated::demand, Rated
-            takes {
-                rating = $rating, dropped_input = $dropped, dropped_output = $dropped, grip_input = $grip,
-                inertia_factor,
-            }
-            needs { kind = $kind, engine_input = $torque, engine_output = $torque }
-            says DEMAND, POWER
-        }
+        rated!(
+            "grip", DEMAND, "driveline.gear_reserve", "driveline.gear_reserve";
+            rating = $rating, kind = $kind, dropped_input = $dropped, dropped_output = $dropped,
+            grip_input = $grip;
+            engine_input = $torque, engine_output = $torque
+        )
     };
 }
 pub(super) const ON_PROPELLER_SHAFT: Rule = on_shaft!(

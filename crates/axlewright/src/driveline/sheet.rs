@@ -2,11 +2,11 @@
 
 use super::Differential;
 use super::rules::*;
+use super::torque::rating::{RatingKind, Side, Wanted};
 use super::torque::torque_path::TorquePath;
-use super::torque::{RatingKind, Side};
 use crate::base::section::{
-    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, greatest_of,
-    joined, line, model, pick, product_of, quotient_of, renamed, rule, step,
+    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives,
+    greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
@@ -77,7 +77,9 @@ const CLUTCH: &[Line] = &[
         100.0,
         "definition: a clutch has a face",
     ),
-    torque("clutch.capacity", "torque that the clutch holds before it slips").first_hand().by(&[step(
+    line("clutch.high_friction", Ratio::KIND, "coefficient of friction of the facings at its highest: static, cold")
+        .above(0.0, 2.0, "plausibility limit: facings hold less than twice what presses them"),
+    torque("clutch.capacity", "torque that the clutch surely holds before it slips: hot, worn in").first_hand().by(&[step(
         "driveline.clutch_capacity_uniform_wear",
         &[
             "clutch.clamp_load",
@@ -88,6 +90,19 @@ const CLUTCH: &[Line] = &[
         ],
     )
     .usual()]),
+    torque("clutch.high_capacity", "torque that the clutch holds at most: cold, new, not yet slipping; a dropped clutch passes it on")
+        .first_hand()
+        .by(&[step(
+            "driveline.clutch_capacity_uniform_pressure",
+            &[
+                "clutch.clamp_load",
+                "clutch.high_friction",
+                "clutch.outer_diameter",
+                "clutch.inner_diameter",
+                "clutch.faces",
+            ],
+        )
+        .usual()]),
     line(
         "clutch.shock_factor",
         Ratio::KIND,
@@ -98,10 +113,26 @@ const CLUTCH: &[Line] = &[
         10.0,
         "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error",
     ),
-    flow("clutch.dropped_torque", "torque at the output of a dropped clutch").by(&[product_of(
-        &["clutch.shock_factor", "clutch.capacity"],
-        "suddenly applied load (Shigley's Mechanical Engineering Design, from memory)",
-    )]),
+    derived("clutch.capacity_reserve", Ratio::KIND, "factor on the margin that is wanted of a part: 1 where the highest capacity of the clutch is known")
+        .by(&[by(&HIGH_CAPACITY_TOLD), by(&STALL_TOLD)])
+        .or(f64::INFINITY, "write clutch.high_capacity: until then a dropped clutch may pass on more than clutch.capacity, and no rating that counts a shock is better than tight"),
+];
+
+/// The torque converter, and what comes out of it or of the clutch.
+const CONVERTER: &[Line] = &[
+    line("converter.stall_ratio", Ratio::KIND, "torque behind the converter at stall over that of the engine")
+        .within(1.0, 10.0, "definition: a converter does not reduce the torque; plausibility limit: at most 10")
+        .if_none(rule::NONE),
+    line("converter.shock_factor", Ratio::KIND, "factor on the torque behind the converter when a gear is engaged; 2 if it is applied suddenly and undamped")
+        .within(1.0, 10.0, "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"),
+    derived("driveline.coupling_ratio", Ratio::KIND, "torque behind clutch or converter over that of the engine").by(&[by(&COUPLING_RATIO)]),
+    flow("driveline.input_torque", "behind clutch or converter, engine as the limit").by(&[by(&INPUT_TORQUE)]),
+    derived("driveline.shock_factor", Ratio::KIND, "factor of a dropped clutch, or of a converter with which a gear is engaged")
+        .by(&[greatest_of(&["?clutch.shock_factor", "?converter.shock_factor"], "definition")]),
+    flow("driveline.dropped_torque", "behind a dropped clutch, or a converter with which a gear is engaged").by(&[by(&DROPPED_TORQUE)]),
+    derived("driveline.shock_reserve", Ratio::KIND, "factor on the margin that is wanted of a part: 1 where the shock is known, without limit where it is not")
+        .by(&[by(&SHOCK_TOLD), by(&HIGH_SHOCK_TOLD), by(&CONVERTER_SHOCK_TOLD)])
+        .or(f64::INFINITY, "write clutch.shock_factor with clutch.high_capacity, or converter.shock_factor with converter.stall_ratio: until then no rating is better than tight, unless the grip with grip.inertia_factor bounds the shock"),
 ];
 
 /// Lines on the grip of the tyres.
@@ -126,7 +157,13 @@ const GRIP: &[Line] = &[
 /// The gearbox. Behind it strength is looked at in its lowest gear, reverse among them: there every torque is largest.
 const GEARBOX: &[Line] = &[
     ratio("gearbox.ratios[]", "ratios of the gears, first to top").list(12),
-    ratio("gearbox.reverse_ratio", "ratio of reverse gear"),
+    ratio("gearbox.reverse_ratio", "ratio of reverse gear").if_none(0.0),
+    derived("gearbox.reverse_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind the gearbox: 1 where reverse is known")
+        .by(&[by(&REVERSE_TOLD)])
+        .or(f64::INFINITY, "write gearbox.reverse_ratio, or none: reverse may be the lowest gear, and until then no part behind the gearbox is better than tight, unless the grip bounds its torque"),
+    line("gearbox.no_reserve", Ratio::KIND, "factor on the margin that is wanted before the gearbox: no gear counts there")
+        .within(1.0, 1.0, "definition: no gear stands before the gearbox")
+        .or(1.0, "no gear stands before the gearbox"),
     ratio("gearbox.first_ratio", "ratio of first gear").by(&[by(&FIRST_RATIO)]),
     ratio("gearbox.top_ratio", "ratio of top gear").by(&[by(&TOP_RATIO)]),
     derived("gearbox.lowest_ratio", Ratio::KIND, "ratio of the lowest gear, first or reverse").by(&[
@@ -150,12 +187,20 @@ const GEARBOX: &[Line] = &[
         "gearbox.demand",
         "torque on the rated side: in any gear on its input, in the lowest gear and high range on its output",
     )
-    .by(&[by(&ON_GEARBOX)]),
+    .by(&[gives(&ON_GEARBOX, "demand")]),
+    derived("gearbox.wanted_strength", Ratio::KIND, WANTED_OF_KIND).by(&[gives(&ON_GEARBOX, "wanted")]),
 ];
 
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
-    ratio("transfer_case.low_ratio", "of the low range").or(1.0, "no low range where none is written"),
+    ratio("transfer_case.low_ratio", "of the low range").if_none(1.0),
+    derived("transfer_case.lower_ratio", Ratio::KIND, "of the low range, or straight through")
+        .by(&[same(&["transfer_case.low_ratio"], "definition")])
+        .or(1.0, "no low range where none is written; while transfer_case.efficiency is written, nothing in it is better than tight until transfer_case.low_ratio is a ratio or none"),
+    derived("transfer_case.range_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind the transfer case: 1 where its low range is known, or where there is no transfer case")
+        .by(&[by(&RANGE_TOLD), by(&NO_RANGE)]),
+    derived("driveline.gear_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind gearbox and transfer case: 1 where reverse and low range are known")
+        .by(&[product_of(&["gearbox.reverse_reserve", "transfer_case.range_reserve"], "definition")]),
     line("transfer_case.least_ratio", Ratio::KIND, "of the high range, which drives straight through")
         .within(1.0, 1.0, "definition: straight through")
         .or(1.0, "the high range drives straight through"),
@@ -171,7 +216,10 @@ const TRANSFER_CASE: &[Line] = &[
 const PROPELLER_SHAFT: &[Line] = &[
     torque("propeller_shaft.torque_rating", "as its maker says"),
     choice("propeller_shaft.rating_kind", RatingKind::WORDS, "kind of the rating"),
-    flow("propeller_shaft.demand", "torque in it, in the lowest gear").by(&[by(&ON_PROPELLER_SHAFT)]),
+    flow("propeller_shaft.demand", "torque in it, in the lowest gear")
+        .by(&[gives(&ON_PROPELLER_SHAFT, "demand")]),
+    derived("propeller_shaft.wanted_strength", Ratio::KIND, WANTED_OF_KIND)
+        .by(&[gives(&ON_PROPELLER_SHAFT, "wanted")]),
 ];
 
 /// The driven axle.
@@ -193,7 +241,9 @@ const FINAL_DRIVE: &[Line] = &[
         "driveline.grip_torque_upstream",
         &["grip.torque", "final_drive.ratio", "final_drive.efficiency"],
     )]),
-    flow("final_drive.demand", "torque on the rated side").by(&[by(&ON_FINAL_DRIVE)]),
+    flow("final_drive.demand", "torque on the rated side").by(&[gives(&ON_FINAL_DRIVE, "demand")]),
+    derived("final_drive.wanted_strength", Ratio::KIND, WANTED_OF_KIND)
+        .by(&[gives(&ON_FINAL_DRIVE, "wanted")]),
 ];
 
 /// One of the two shafts of the driven axle.
@@ -211,7 +261,8 @@ const HALF_SHAFT: &[Line] = &[
         "in one shaft, that the tyres hold: with one wheel in the air the other bears the whole load",
     )
     .by(&[product_of(&["half_shaft.share", "grip.torque"], POWER)]),
-    flow("half_shaft.demand", "torque in one shaft").by(&[by(&ON_HALF_SHAFT)]),
+    flow("half_shaft.demand", "torque in one shaft").by(&[gives(&ON_HALF_SHAFT, "demand")]),
+    derived("half_shaft.wanted_strength", Ratio::KIND, WANTED_OF_KIND).by(&[gives(&ON_HALF_SHAFT, "wanted")]),
 ];
 
 /// Speed and pull.
@@ -237,7 +288,7 @@ const SPEEDS: &[Line] = &[
         )]),
     derived("driveline.crawl_ratio", Ratio::KIND, "first gear, low range and axle together").by(&[step(
         "driveline.crawl_ratio",
-        &["gearbox.first_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
+        &["gearbox.first_ratio", "transfer_case.lower_ratio", "final_drive.ratio"],
     )]),
     derived("driveline.crawl_speed", Velocity::KIND, "road speed at idle in first gear and low range").by(&[
         step(
@@ -245,7 +296,7 @@ const SPEEDS: &[Line] = &[
             &[
                 "engine.idle_speed",
                 "gearbox.first_ratio",
-                "transfer_case.low_ratio",
+                "transfer_case.lower_ratio",
                 "final_drive.ratio",
                 "driveline.effective_radius",
             ],
@@ -319,7 +370,7 @@ const WANTED: &[Line] = &[
     )
     .by(&[step(
         "driveline.first_gear_for_crawl",
-        &["wanted.crawl_ratio", "transfer_case.low_ratio", "final_drive.ratio"],
+        &["wanted.crawl_ratio", "transfer_case.lower_ratio", "final_drive.ratio"],
     )]),
     line("wanted.crawl_margin", Ratio::KIND, "wanted margin of the crawl ratio above its minimum")
         .margin(1000.0)
@@ -327,12 +378,30 @@ const WANTED: &[Line] = &[
     line("wanted.clutch", Ratio::KIND, "capacity of the clutch over the engine's torque")
         .within(1.0, 10.0, "definition: below 1 it slips")
         .or(1.2, "common practice, no source"),
-    line("wanted.strength", Ratio::KIND, "rating of a part over its torque")
-        .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
-        .or(1.25, "common practice, no source"),
+    strength("wanted.strength", "rating of a part over its torque, whatever the kind of the rating")
+        .or(USUAL[0], PRACTICE),
+    strength(
+        "wanted.yield_strength",
+        "rating before a part stays bent over its torque, and not less than wanted.strength",
+    )
+    .or(USUAL[1], PRACTICE),
+    strength(
+        "wanted.ultimate_strength",
+        "rating before a part breaks over its torque, and not less than wanted.strength",
+    )
+    .or(USUAL[2], PRACTICE),
 ];
 
+const USUAL: [f64; 3] = Wanted::USUAL;
+const PRACTICE: &str = "common practice, no source";
+const WANTED_OF_KIND: &str = "margin that is wanted of its rating, by the kind: that of the most demanding where no kind is written, and without limit while something is missing that could raise the torque";
+
+const fn strength(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Ratio::KIND, meaning).within(1.0, 100.0, "definition: below 1 a part is short, not tight")
+}
+
 const LINES: usize = CLUTCH.len()
+    + CONVERTER.len()
     + GRIP.len()
     + GEARBOX.len()
     + TRANSFER_CASE.len()
@@ -371,7 +440,8 @@ const TORQUE_PATH: ModelOf = model! {
     "torque_path" "driveline.TorquePath" TorquePath in ""
     takes {
         engine_torque = "engine.peak_torque", clutch_capacity = "clutch.capacity",
-        shock_factor = "clutch.shock_factor", grip = "grip",
+        clutch_high_capacity = "clutch.high_capacity", shock_factor = "driveline.shock_factor",
+        stall_ratio = "converter.stall_ratio", grip = "grip",
     }
     needs { parts[0].ratio = "gearbox.lowest_ratio", parts[0].efficiency = "gearbox.efficiency" }
     takes {
@@ -379,7 +449,7 @@ const TORQUE_PATH: ModelOf = model! {
         parts[0].rating_kind = "gearbox.rating_kind",
     }
     needs {
-        parts[1].ratio = "transfer_case.low_ratio", parts[1].least_ratio = "transfer_case.least_ratio",
+        parts[1].ratio = "transfer_case.lower_ratio", parts[1].least_ratio = "transfer_case.least_ratio",
         parts[1].efficiency = "transfer_case.efficiency",
     }
     takes {
@@ -409,6 +479,7 @@ const TORQUE_PATH: ModelOf = model! {
 pub const SHEET: Section = Section {
     lines: &joined::<_, LINES>(&[
         CLUTCH,
+        CONVERTER,
         GRIP,
         GEARBOX,
         TRANSFER_CASE,
@@ -432,7 +503,7 @@ pub const SHEET: Section = Section {
             path: "gearbox.strength",
             question: "Does the gearbox carry its torque?",
             margin: Margin::Ratio { capacity: "gearbox.torque_rating", demand: "gearbox.demand" },
-            wanted: "wanted.strength",
+            wanted: "gearbox.wanted_strength",
             rests_on: &[],
             about: &[About::parts(&["gearbox"])],
             caution: BREAKS,
@@ -444,7 +515,7 @@ pub const SHEET: Section = Section {
                 capacity: "propeller_shaft.torque_rating",
                 demand: "propeller_shaft.demand",
             },
-            wanted: "wanted.strength",
+            wanted: "propeller_shaft.wanted_strength",
             rests_on: &[],
             about: &[About::parts(&["propeller_shaft"])],
             caution: BREAKS,
@@ -453,7 +524,7 @@ pub const SHEET: Section = Section {
             path: "final_drive.strength",
             question: "Does the axle carry the torque in the lowest gear?",
             margin: Margin::Ratio { capacity: "final_drive.torque_rating", demand: "final_drive.demand" },
-            wanted: "wanted.strength",
+            wanted: "final_drive.wanted_strength",
             rests_on: &[],
             about: &[About::parts(&["final_drive"])],
             caution: BREAKS,
@@ -462,7 +533,7 @@ pub const SHEET: Section = Section {
             path: "half_shaft.strength",
             question: "Does one half shaft carry the torque in the lowest gear?",
             margin: Margin::Ratio { capacity: "half_shaft.torque_rating", demand: "half_shaft.demand" },
-            wanted: "wanted.strength",
+            wanted: "half_shaft.wanted_strength",
             rests_on: &[],
             about: &[About::parts(&["half_shaft"])],
             caution: BREAKS,
@@ -513,6 +584,7 @@ pub const SHEET: Section = Section {
     ],
     models: &[TORQUE_PATH],
     renamed: &[
+        renamed("clutch.dropped_torque", "driveline.dropped_torque"),
         renamed("driveline.loaded_radius", "grip.loaded_radius"),
         renamed("driveline.greatest_engine_speed", "driveline.peak_engine_speed"),
     ],

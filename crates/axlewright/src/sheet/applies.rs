@@ -142,6 +142,11 @@ impl Asked {
         }
     }
 
+    /// Verdict of a finding with its tolerances counted; a part that is said to be absent is judged by its numbers without them.
+    pub fn verdict_of(&self, plain: Verdict, counted: Verdict) -> Verdict {
+        self.verdict(if matches!(self, Asked::No(_)) { plain } else { counted })
+    }
+
     /// The question as it stands beside a finding that is graded so.
     pub fn beside(self, graded: Verdict) -> Asked {
         match self {

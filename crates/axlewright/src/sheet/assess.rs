@@ -10,7 +10,7 @@ use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::margin::{margin, margin_kind, value_kind, verdict};
 use super::plan::{Origin, Plan, Refusals};
-use super::uncertainty::uncertainties;
+use super::uncertainty::counted;
 use crate::base::work::Work;
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
@@ -57,6 +57,9 @@ pub struct Answer {
     pub verdict: Verdict,
     /// Standard uncertainty of the margin from the tolerances, to first order; NaN where the margin is not known.
     pub uncertainty: f64,
+    /// The margin with every tolerance counted against it: each as far as its bound reaches, or two standard deviations. The verdict is taken
+    /// there. NaN where the margin is not known, or where something cannot be computed within a tolerance.
+    pub worst: f64,
     /// Caution for a finding that can hurt someone; empty for others.
     pub caution: &'static str,
 }
@@ -109,10 +112,11 @@ impl Answer {
     }
 
     /// Takes into account whether it is asked: an answer that does not apply has no numbers.
-    fn apply(&mut self, asked: &Asked) {
-        self.verdict = asked.verdict(self.verdict);
+    fn apply(&mut self, asked: &Asked, plain: Verdict) {
+        self.verdict = asked.verdict_of(plain, self.verdict);
         if self.verdict == Verdict::DoesNotApply {
-            (self.value, self.margin, self.uncertainty) = (f64::NAN, f64::NAN, f64::NAN);
+            (self.value, self.margin, self.uncertainty, self.worst) =
+                (f64::NAN, f64::NAN, f64::NAN, f64::NAN);
         }
     }
 }
@@ -127,8 +131,11 @@ impl Sheet {
         let graph = Graph::get();
         let mut answers: Vec<Answer> =
             graph.findings.iter().map(|finding| answer(finding, &values)).collect();
-        for (answer, uncertainty) in answers.iter_mut().zip(uncertainties(self, &plan, &values)) {
-            answer.uncertainty = if answer.margin.is_nan() { f64::NAN } else { uncertainty };
+        for (answer, counted) in answers.iter_mut().zip(counted(self, &plan, &values)) {
+            answer.verdict = counted.verdict;
+            if !answer.margin.is_nan() {
+                (answer.uncertainty, answer.worst) = (counted.uncertainty, counted.worst);
+            }
         }
         let contradictions = contradictions(self, &plan, &values);
         let doubted: Vec<Slot> =
@@ -145,10 +152,12 @@ impl Sheet {
                 return Asked::Yes;
             }
             let asked = Applies::new(self, finding, |_| false).asked(value, |slot| doubted.contains(&slot));
-            asked.beside(answer.verdict)
+            asked.beside(verdict(finding, answer.margin, answer.wanted))
         });
         let asked: Vec<Asked> = asked.collect();
-        answers.iter_mut().zip(&asked).for_each(|(answer, asked)| answer.apply(asked));
+        for ((answer, asked), finding) in answers.iter_mut().zip(&asked).zip(&graph.findings) {
+            answer.apply(asked, verdict(finding, answer.margin, answer.wanted));
+        }
         Assessment { sheet: self.clone(), plan, values, refusals, answers, asked, contradictions }
     }
 }
@@ -192,6 +201,7 @@ fn answer(finding: &FindingInfo, values: &[f64]) -> Answer {
         margin_kind: margin_kind(finding),
         verdict: verdict(finding, margin, wanted),
         uncertainty: if margin.is_nan() { f64::NAN } else { 0.0 },
+        worst: margin,
         caution: finding.finding.caution,
     }
 }

@@ -8,7 +8,7 @@ use super::Sheet;
 use super::graph::{Calls, Graph, Slot, SlotInfo, StepInfo};
 use super::margin::{difference, value_kind};
 use super::plan::{Node, Plan};
-use crate::base::text::{Form, Tolerance};
+use super::uncertainty::reach;
 use crate::units::Kind;
 
 /// A written line that contradicts other written lines.
@@ -56,7 +56,7 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
             let node = plan.beside(*slot, step, &sure)?;
             let follows = node.value(sheet, values);
             let plain = if step.leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
-            let own = written.tolerance.map_or(plain, bound) + step.leeway;
+            let own = written.tolerance.map_or(plain, reach) + step.leeway;
             let apart = (written.si - follows).abs();
             // Most lines agree within their own; only where they do not are the tolerances of the others asked for.
             if follows.is_nan() || apart <= own + NOISE * written.si.abs().max(follows.abs()) {
@@ -136,19 +136,11 @@ fn told(
     }
 }
 
-/// Half the width of what a tolerance allows.
-fn bound(tolerance: Tolerance) -> f64 {
-    match tolerance.form {
-        Form::Bound => tolerance.si,
-        Form::StandardDeviation => 2.0 * tolerance.si,
-    }
-}
-
 /// Change of the result of a call if every tolerance of these lines is used up in the same direction.
 fn spread(sheet: &Sheet, plan: &Plan, values: &[f64], node: &Node, from: &[Slot]) -> f64 {
     let mut sum = 0.0;
     for line in from {
-        let tolerance = sheet.values.get(line).and_then(|written| written.tolerance).map_or(0.0, bound);
+        let tolerance = sheet.values.get(line).and_then(|written| written.tolerance).map_or(0.0, reach);
         if tolerance == 0.0 {
             continue;
         }

@@ -546,6 +546,20 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
             if !range.allows(reading.si) {
                 return Err(refused(outside(&spot.value, range, kind)));
             }
+            if let Some(tolerance) = reading.tolerance
+                && range.upper > range.lower
+                && uncertainty::reach(tolerance) > range.upper - range.lower
+            {
+                return Err(refused(format!(
+                    "{text} has a tolerance that is wider than the whole range of this line, {} wide ({})",
+                    text::said_in(
+                        &[range.upper - range.lower],
+                        &text::shop_units(margin::difference(kind)),
+                        text::DIGITS
+                    ),
+                    range.source
+                )));
+            }
             Ok(Written { si: reading.si, text, tolerance: reading.tolerance, decoded: vec![] })
         }
         (Content::Choice(words), Tree::Text(text)) => {

@@ -60,14 +60,17 @@ impl PriceList {
             }
         }
         let mut from = 0;
-        for head in &heads {
+        for (place, head) in heads.iter().enumerate() {
             from += text.get(from..).and_then(|rest| rest.find(head.as_str())).unwrap_or(0);
             if let (false, Err(error)) = (OWN.contains(&head.as_str()), super::writable(head)) {
                 faults.add(Some(from), error);
             }
+            if let Some(other) = heads.iter().take(place).find(|other| is_same(other, head)) {
+                faults.add(Some(from), twice(head, other));
+            }
             from += head.len();
         }
-        let mut parts = Vec::new();
+        let mut parts = Parts::default();
         let mut values = 0;
         let heads_are_wrong = !faults.is_empty();
         for record in reader.records() {
@@ -97,17 +100,17 @@ impl PriceList {
                 cells.push((head.clone(), Spot { key_at: Some(from), at: Some(from), value }));
                 from += cell.len();
             }
-            parts.extend(candidate(Some(start), cells, &mut faults));
+            parts.add(Some(start), cells, &mut faults);
         }
         faults.finish()?;
-        Ok(PriceList { parts })
+        Ok(PriceList { parts: parts.all })
     }
 
     /// Reads JSON or TOML: a list `parts` of tables with `part`, `kind`, `cost`, `mass`, and lines of the sheet as paths or nested tables.
     pub fn from_text(text: &str) -> Result<PriceList> {
         let (document, broken) = Document::read(text)?;
         let mut faults = Collector::new(&document.source, broken);
-        let mut parts = Vec::new();
+        let mut parts = Parts::default();
         if let (Tree::Table(entries), false) = (document.root.value, faults.is_lost()) {
             for (key, spot) in entries {
                 match spot.value {
@@ -115,7 +118,7 @@ impl PriceList {
                         for item in items {
                             let (at, mut cells) = (item.key_at, Vec::new());
                             flatten("", item, &mut cells);
-                            parts.extend(candidate(at, cells, &mut faults));
+                            parts.add(at, cells, &mut faults);
                         }
                     }
                     _ => {
@@ -126,8 +129,43 @@ impl PriceList {
             }
         }
         faults.finish()?;
-        Ok(PriceList { parts })
+        Ok(PriceList { parts: parts.all })
     }
+}
+
+/// Parts as they are read.
+#[derive(Default)]
+struct Parts {
+    all: Vec<Candidate>,
+    /// True if the first part has a mass.
+    weighed: Option<bool>,
+}
+
+impl Parts {
+    /// Adds a part. Either every part has a mass, or none: one without it would pass for the lightest.
+    fn add(&mut self, at: Option<usize>, cells: Vec<(String, Spot)>, faults: &mut Collector<'_>) {
+        let has_mass = cells.iter().any(|(key, _)| key == "mass");
+        let Some(part) = candidate(at, cells, faults) else { return };
+        if *self.weighed.get_or_insert(has_mass) != has_mass {
+            let message = "either every part of a price list has a mass, or none has one";
+            faults.add(at, Error::document("mass", message));
+        }
+        self.all.push(part);
+    }
+}
+
+/// True if two keys are one line, by its old name or its new one.
+fn is_same(one: &str, other: &str) -> bool {
+    let slot = |key: &str| Graph::get().slot(key);
+    one == other || slot(one).is_some() && slot(one) == slot(other)
+}
+
+fn twice(key: &str, other: &str) -> Error {
+    let message = match key == other {
+        true => "this is there twice: leave one out".to_owned(),
+        false => format!("this is the line {} by another name: leave one out", shortened(other)),
+    };
+    Error::document(shortened(key), message)
 }
 
 /// The values of a table, by their paths.
@@ -150,7 +188,7 @@ fn flatten(path: &str, spot: Spot, cells: &mut Vec<(String, Spot)>) {
 /// A part of the list; nothing if it has a fault.
 fn candidate(at: Option<usize>, cells: Vec<(String, Spot)>, faults: &mut Collector<'_>) -> Option<Candidate> {
     let (mut part, mut kind, mut cost, mut mass, mut lines) = (None, None, None, Mass::from_si(0.0), vec![]);
-    let mut seen = Vec::new();
+    let mut seen: Vec<String> = Vec::new();
     let mut whole = true;
     for (key, spot) in cells {
         if faults.is_full() {
@@ -163,6 +201,10 @@ fn candidate(at: Option<usize>, cells: Vec<(String, Spot)>, faults: &mut Collect
             "mass" => weight(&spot).map(|weight| mass = weight),
             path => line(path, &spot).map(|text| lines.push((path.to_owned(), text))),
         };
+        if let Some(other) = seen.iter().find(|other| is_same(other, &key)) {
+            whole = false;
+            faults.add(spot.key_at, twice(&key, other));
+        }
         seen.push(key.clone());
         if let Err(error) = read {
             whole = false;

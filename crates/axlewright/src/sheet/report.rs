@@ -154,11 +154,23 @@ impl Answer {
         let spread = if self.uncertainty > 0.0 {
             format!(" ± {} (1 standard uncertainty)", show(self.uncertainty))
         } else if self.uncertainty.is_nan() && !self.margin.is_nan() {
-            " ± not known (a tolerance reaches beyond what can be computed)".to_owned()
+            " ± not known".to_owned()
         } else {
             String::new()
         };
-        format!("{}{spread}, wanted {}", show(self.margin), show(self.wanted))
+        // The verdict stands on this number.
+        let worst = match self.worst {
+            worst if worst < self.margin => format!(", at worst {}", show(worst)),
+            worst if worst.is_nan() && !self.margin.is_nan() => {
+                ", at worst not known (a tolerance reaches beyond what can be computed)".to_owned()
+            }
+            _ => String::new(),
+        };
+        let wanted = match self.wanted.is_infinite() {
+            true => "no margin is enough yet, see what is assumed".to_owned(),
+            false => format!("wanted {}", show(self.wanted)),
+        };
+        format!("{}{spread}{worst}, {wanted}", show(self.margin))
     }
 }
 
@@ -273,8 +285,12 @@ impl Assessment {
             out.push_str("\nASSUMED, because nobody wrote it\n");
         }
         for assumption in assumed {
-            let value = shown(assumption.si, assumption.kind, system);
-            out.push_str(&format!("  {} = {value} ({})\n", assumption.path, assumption.ground));
+            let value = match assumption.si.is_infinite() {
+                // It stands for something that is not written.
+                true => String::new(),
+                false => format!(" = {}", shown(assumption.si, assumption.kind, system)),
+            };
+            out.push_str(&format!("  {}{value} ({})\n", assumption.path, assumption.ground));
         }
         out
     }
@@ -347,7 +363,7 @@ impl Assessment {
                     "high": number(answer.high), "kind": answer.kind.name, "unit": answer.kind.si,
                     "form": answer.form, "margin": number(answer.margin), "wanted": number(answer.wanted),
                     "margin_kind": answer.margin_kind.name, "margin_unit": answer.margin_kind.si,
-                    "uncertainty": number(answer.uncertainty), "safety": answer.is_safety(), "caution": answer.caution,
+                    "uncertainty": number(answer.uncertainty), "worst": number(answer.worst), "safety": answer.is_safety(), "caution": answer.caution,
                     "rests_on": self.rests_on(answer),
                 });
                 let functions = self.functions(answer).into_iter().map(|entry| {

@@ -8,7 +8,7 @@ use super::assess::{Answer, Assessment, is_doubted};
 use super::graph::{Graph, Slot};
 use super::margin::{difference, margin, value_kind, verdict};
 use super::plan::{Block, at};
-use super::uncertainty::{changes, tolerances};
+use super::uncertainty::{Spread, changes, tolerances};
 use super::what_if::Progress;
 use crate::base::text::Form;
 use crate::units::Kind;
@@ -34,7 +34,7 @@ pub struct Sensitivity {
 pub struct Chance {
     /// The finding.
     pub path: &'static str,
-    /// The verdict of the sheet as it is written.
+    /// Verdict of the written values without their tolerances.
     pub verdict: Verdict,
     /// Share of the samples that have another verdict.
     pub turns: f64,
@@ -57,21 +57,17 @@ impl Assessment {
         let graph = Graph::get();
         let asked = answer.verdict != Verdict::DoesNotApply;
         let Some(finding) = graph.finding(answer.path).filter(|_| asked) else { return vec![] };
-        let spread: Vec<(Slot, f64, f64)> = tolerances(&self.sheet).collect();
-        let moved: Vec<(Slot, f64)> = spread.iter().map(|(slot, tolerance, _)| (*slot, *tolerance)).collect();
+        let spread: Vec<Spread> = tolerances(&self.sheet).collect();
         let mut found = Vec::new();
-        changes(&self.sheet, &self.plan, &self.values, &moved, |line, of| {
+        changes(&self.sheet, &self.plan, &self.values, &spread, |line, of| {
             if of.finding == finding && of.half != 0.0 {
-                let (slot, tolerance, scale) = spread[line];
-                let share = (of.half * scale) * (of.half * scale);
+                let Spread { slot, step: [low, high], share, .. } = spread[line];
+                let written = self.sheet.values.get(&slot).and_then(|written| written.tolerance);
+                let tolerance = written.map_or(f64::NAN, |tolerance| tolerance.si);
+                let change = of.half * tolerance / ((high - low) / 2.0);
+                let share = (of.half * share) * (of.half * share);
                 let kind = difference(value_kind(slot));
-                found.push(Sensitivity {
-                    path: graph.info(slot).path,
-                    tolerance,
-                    kind,
-                    change: of.half,
-                    share,
-                });
+                found.push(Sensitivity { path: graph.info(slot).path, tolerance, kind, change, share });
             }
         });
         // A change that is not known, because both sides are refused, comes first; then no share is known.
@@ -155,8 +151,13 @@ impl Assessment {
                 return Ok(None);
             }
         }
-        let chance = |(answer, tally): (&Answer, Tally)| tally.chance(answer, samples);
-        Ok(Some(self.answers().iter().zip(tallies).map(chance).collect()))
+        let mut chances = Vec::new();
+        for (place, (answer, tally)) in self.answers().iter().zip(tallies).enumerate() {
+            let plain = verdict(&graph.findings[place], answer.margin, answer.wanted);
+            let plain = if plain == Verdict::Meets && in_doubt[place] { Verdict::Tight } else { plain };
+            chances.push(tally.chance(answer.path, self.asked[place].verdict(plain), samples));
+        }
+        Ok(Some(chances))
     }
 }
 
@@ -181,13 +182,13 @@ impl Tally {
         }
     }
 
-    fn chance(&self, answer: &Answer, samples: usize) -> Chance {
+    fn chance(&self, path: &'static str, verdict: Verdict, samples: usize) -> Chance {
         let shares = self.counts.map(|count| count as f64 / samples as f64);
         let unknown = self.known == 0.0;
         Chance {
-            path: answer.path,
-            verdict: answer.verdict,
-            turns: 1.0 - shares[answer.verdict as usize],
+            path,
+            verdict,
+            turns: 1.0 - shares[verdict as usize],
             shares,
             mean: if unknown { f64::NAN } else { self.mean },
             deviation: if self.known < 2.0 { f64::NAN } else { (self.squares / (self.known - 1.0)).sqrt() },

@@ -147,7 +147,7 @@ mod tests {
 
     #[test]
     fn a_kind_named_as_a_column_keeps_its_own() {
-        let parts = r#"{"parts": [{"part": "a", "kind": "mass", "cost": 1}, {"part": "b", "kind": "ballast", "cost": 2, "mass": "3 kg"}]}"#;
+        let parts = r#"{"parts": [{"part": "a", "kind": "mass", "cost": 1, "mass": "0 kg"}, {"part": "b", "kind": "ballast", "cost": 2, "mass": "3 kg"}]}"#;
         let (chosen, list) = chosen(parts);
         let table = chosen.table(&chosen.front, &list);
         let names: Vec<&str> = table.columns().iter().map(|column| &*column.name).collect();

@@ -4,7 +4,9 @@ use super::Corner;
 use super::wheel::measured::{
     AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
 };
-use super::wheel::travel::{AtWheel, Bind, Bump, Carried, Mounting};
+use super::wheel::travel::{
+    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, Mounting, Sides,
+};
 use crate::base::section::{Rule, fields, rule, words};
 
 const STATICS: &str = "balance of virtual work at the wheel; standard gravity: 3rd CGPM";
@@ -34,7 +36,18 @@ pub(super) const MOUNT_GRADIENT: Rule = rule! {
 pub(super) const SPRING_FORCE: Rule = rule! {
     "axle" Carried::force, Carried
     takes { sprung_mass, motion_ratio = "axle.spring.motion_ratio" }
-    says "F = m g / r", STATICS
+    uses { gas_force = "axle.damper.gas_force", damper_motion_ratio = "axle.damper.motion_ratio" }
+    says "F = (m g - F_g r_d) / r", STATICS
+};
+pub(super) const AXIS_FORCE: Rule = rule! {
+    "axle" Carried::on_axis, Carried
+    takes { sprung_mass, motion_ratio = "axle.spring.motion_ratio" }
+    says "m g / r", STATICS
+};
+pub(super) const DAMPER_MOUNT_RATIO: Rule = rule! {
+    "axle.damper" AtMount::motion_ratio, AtMount
+    takes { mount_ratio, angle }
+    says "r = r_m cos(a)", "geometry: the part of the mount's travel that lies along the damper"
 };
 pub(super) const ONE_AXIS: Rule = rule! {
     "axle" OnOneAxis::damper_ratio, OnOneAxis
@@ -66,6 +79,40 @@ pub(super) const BUMP_REMAINING: Rule = rule! {
     says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
         "definition: remaining travel is the least of what ends it"
 };
+macro_rules! sides {
+    ($axle:literal, $left:literal, $right:literal) => {
+        rule! {
+            $axle Sides::travel, Sides
+            takes { left = $left, right = $right, wheel_rate }
+            says "|m_l - m_r| g / (2 k)", STATICS
+        }
+    };
+}
+pub(super) const FRONT_SIDES: Rule = sides!("front", "scales.left_front", "scales.right_front");
+pub(super) const REAR_SIDES: Rule = sides!("rear", "scales.left_rear", "scales.right_rear");
+const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what ends it, on the worse wheel";
+pub(super) const BUMP_CLEAR: Rule = rule! {
+    "axle" BumpClear::remaining, BumpClear
+    takes { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel }
+    says "the least of z - z_s, joint, hose and tyre", LEAST_TRAVEL
+};
+pub(super) const DROOP_CLEAR: Rule = rule! {
+    "axle" DroopClear::remaining, DroopClear
+    takes { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel }
+    says "the least of z - z_s, joint and hose", LEAST_TRAVEL
+};
+pub(super) const BUMP_TOLD: Rule = rule! {
+    "axle" BumpTold::wanted, BumpTold
+    takes { wanted = "wanted.bump_or_usual", joint_bump_clearance, hose_bump_clearance, tyre_clearance }
+    says "the wanted travel, where joint, hose and tyre are told", "definition: remaining travel is the least of what ends it"
+};
+pub(super) const DROOP_TOLD: Rule = rule! {
+    "axle" DroopTold::wanted, DroopTold
+    takes {
+        wanted = "wanted.droop_or_usual", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
+    }
+    says "the wanted travel, where joint, hose and gas are told", "definition: remaining travel is the least of what ends it"
+};
 pub(super) const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
     takes {
@@ -93,12 +140,17 @@ pub(super) const BUCKLING: Rule = rule! {
 
 fields!(OpenDamper { mounting, open_length, seat_offset });
 fields!(AtMount { mount_ratio, angle, eye_length });
-fields!(Carried { sprung_mass, motion_ratio });
+fields!(Carried { sprung_mass, motion_ratio, gas_force, damper_motion_ratio });
 fields!(OnOneAxis { mounting, motion_ratio });
 fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
 fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
+fields!(Sides { left, right, wheel_rate });
+fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
+fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
+fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance });
+fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, largest_compression });
@@ -114,6 +166,8 @@ fields!(Corner {
     damper_stroke,
     damper_motion_ratio,
     damper_mounting,
+    gas_force,
     bump_stop_travel,
+    bump_clearance,
 });
 words!(Mounting { CoilOver = "coil_over", Apart = "apart" });

@@ -38,6 +38,13 @@ const fn wanted(path: &'static str, meaning: &'static str) -> Line {
     )
 }
 
+const fn clearance(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning)
+        .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
+        .measured_on(&[])
+        .if_none(f64::INFINITY)
+}
+
 const fn damping(path: &'static str, meaning: &'static str) -> Line {
     line(path, Damping::KIND, meaning).above(
         0.0,
@@ -176,7 +183,18 @@ const AT_RIDE: &[Line] = &[
     .measured_on(AT_SPRING)
     .by(&[by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
-    derived("axle.spring.force", Force::KIND, "in the spring at ride height").by(&[by(&SPRING_FORCE)]),
+    derived(
+        "axle.spring.force",
+        Force::KIND,
+        "in the spring at ride height, less what the gas of its damper carries",
+    )
+    .by(&[by(&SPRING_FORCE)]),
+    derived(
+        "axle.spring.axis_force",
+        Force::KIND,
+        "along the spring at ride height, the gas of a damper on its axis included",
+    )
+    .by(&[by(&AXIS_FORCE)]),
     derived(
         "axle.spring.compression",
         Length::KIND,
@@ -215,7 +233,7 @@ const RATES: &[Line] = &[
             &[
                 "axle.spring.rate",
                 "axle.spring.motion_ratio",
-                "axle.spring.force",
+                "axle.spring.axis_force",
                 "axle.spring.ratio_gradient",
             ],
         )]),
@@ -270,9 +288,17 @@ const DAMPER: &[Line] = &[
         Mounting::WORDS,
         "whether the damper stands in the spring or apart from it",
     ),
-    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel")
+    line("axle.damper.gas_force", Force::KIND, "force with which the gas opens the damper at ride height; none where there is no gas")
+        .within(0.0, 1e5, "plausibility limit: dampers push with less than 100 kN")
+        .if_none(0.0),
+    ratio("axle.damper.mount_ratio", "travel of the moving mount of a damper that stands apart over travel of the wheel, where that was measured")
+        .measured_on(&["axle.damper.mounting"]),
+    line("axle.damper.angle", crate::units::Angle::KIND, "between the damper and the travel that was measured at its mount")
+        .within(0.0, 1.5, "plausibility limit: beyond that it is a lever, not a damper")
+        .measured_on(&["axle.damper.mounting"]),
+    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel, measured along the damper")
         .measured_on(&["axle.damper.mounting"])
-        .by(&[by(&ONE_AXIS)]),
+        .by(&[by(&DAMPER_MOUNT_RATIO), by(&ONE_AXIS)]),
     derived(
         "axle.damper.wheel_travel",
         Length::KIND,
@@ -314,6 +340,19 @@ const TRAVEL_REMAINING: &[Line] = &[
     derived("axle.bump_remaining", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
         by(&BUMP_REMAINING),
     ]),
+    clearance("axle.joint_bump_clearance", "travel of the wheel in bump, from ride height, until a joint is at its limit; none where no joint is before the stop"),
+    clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
+    clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop"),
+    clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop"),
+    clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
+    derived("front.side_travel", Length::KIND, "travel by which one front wheel stands further in bump, and the other in droop, than the mean, by their scales")
+        .by(&[by(&FRONT_SIDES)]),
+    derived("rear.side_travel", Length::KIND, "travel by which one rear wheel stands further in bump, and the other in droop, than the mean, by their scales")
+        .by(&[by(&REAR_SIDES)]),
+    derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, joint, hose or tyre ends it")
+        .by(&[by(&BUMP_CLEAR)]),
+    derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, joint or hose ends it")
+        .by(&[by(&DROOP_CLEAR)]),
     derived(
         "axle.spring.bind_margin",
         Length::KIND,
@@ -436,10 +475,20 @@ const WANTED: &[Line] = &[
     line("wanted.damping_high", Ratio::KIND, "highest wanted damping ratio")
         .within(0.0, 3.0, "plausibility limit: ratios lie below 3")
         .or(0.45, "common practice, no source"),
-    wanted("wanted.bump", "travel of the wheel that is wanted in bump")
+    wanted("wanted.bump", "travel of the wheel that is wanted in bump"),
+    wanted("wanted.droop", "travel of the wheel that is wanted in droop"),
+    derived("wanted.bump_or_usual", Length::KIND, "wanted travel in bump, or the usual one")
+        .by(&[same(&["wanted.bump"], "definition: the written wish")])
         .or(0.06, "common practice, no source: 60 mm"),
-    wanted("wanted.droop", "travel of the wheel that is wanted in droop")
+    derived("wanted.droop_or_usual", Length::KIND, "wanted travel in droop, or the usual one")
+        .by(&[same(&["wanted.droop"], "definition: the written wish")])
         .or(0.05, "common practice, no source: 50 mm"),
+    derived("axle.bump_wanted", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
+        .by(&[by(&BUMP_TOLD)])
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing: until then travel in bump is no better than tight"),
+    derived("axle.droop_wanted", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
+        .by(&[by(&DROOP_TOLD)])
+        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there: until then travel in droop is no better than tight"),
     wanted(
         "wanted.spring_margin",
         "margin that is wanted along the spring: before coil bind, and of preload at full droop",
@@ -542,8 +591,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.bump",
             question: "Is there travel remaining in bump?",
-            margin: Margin::Remaining { value: "axle.bump_remaining" },
-            wanted: "wanted.bump",
+            margin: Margin::Remaining { value: "axle.bump_clear" },
+            wanted: "axle.bump_wanted",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -551,8 +600,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.droop",
             question: "Is there travel remaining in droop?",
-            margin: Margin::Remaining { value: "axle.droop_remaining" },
-            wanted: "wanted.droop",
+            margin: Margin::Remaining { value: "axle.droop_clear" },
+            wanted: "axle.droop_wanted",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -602,7 +651,8 @@ pub const SHEET: Section = Section {
         takes {
             rate, free_length, solid_length, minimum_gap, motion_ratio, sprung_mass = "axle.sprung_mass",
             droop_length, damper_stroke = "axle.damper.stroke", damper_mounting = "axle.damper.mounting",
-            bump_stop_travel = "axle.bump_stop_travel",
+            gas_force = "axle.damper.gas_force", bump_stop_travel = "axle.bump_stop_travel",
+            bump_clearance = "axle.bump_clearance",
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }
     }],

@@ -29,7 +29,7 @@ const BAR: &[&str] = &["axle.anti_roll_bar"];
 const BAR_ON_LINKAGE: &[&str] = &joined::<_, 13>(&[&LED_BY, BAR]);
 
 /// Lines or tables that are measured, and on what.
-pub(super) const READINGS: [(&str, &[&str]); 22] = [
+pub(super) const READINGS: [(&str, &[&str]); 29] = [
     ("axle.leaf.seat_angle", &[]),
     ("axle.leaf.clamped_length", &[]),
     ("axle.leaf.load", &[]),
@@ -49,6 +49,13 @@ pub(super) const READINGS: [(&str, &[&str]); 22] = [
     ("rear.anti_squat", LEADS),
     ("axle.linkage_remaining", OVER_TRAVEL),
     ("axle.joint_remaining", OVER_TRAVEL),
+    ("axle.toe_out_over_travel", LEADS),
+    ("axle.toe_in_over_travel", LEADS),
+    ("axle.roll_steer_least", LEADS),
+    ("axle.roll_steer_most", LEADS),
+    ("rear.anti_squat_least", LEADS),
+    ("rear.anti_squat_most", LEADS),
+    ("axle.toggle_angle", OVER_TRAVEL),
     ("axle.lateral_shift", OVER_TRAVEL),
     ("axle.pinion_angle_change", OVER_TRAVEL),
     ("axle.bind_force", OVER_TRAVEL),

@@ -9,16 +9,18 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, JOINT_REMAINING, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH,
-    REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, STEER_APART, WHEELS,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP, JOINT_REMAINING,
+    LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE,
+    REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES, SQUAT_MARGIN, STEER_APART, TOE_BY_SLOPE,
+    TOE_CHANGE, TOE_MARGIN, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
-    About, Finding, Line, Margin, Section, by, choice, derived, gives, joined, line, measured, model,
-    negative_of, pick, renamed, same,
+    About, Finding, Line, Margin, Section, by, choice, derived, difference_of, gives, joined, line, measured,
+    model, negative_of, pick, renamed, same,
 };
 use crate::units::{
-    Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
+    Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
 };
 
 const fn angle(path: &'static str, meaning: &'static str) -> Line {
@@ -112,11 +114,67 @@ const AT_RIDE: &[Line] = &[
     ),
 ];
 
+/// The worst over the travel: a slope at ride height says nothing of the ends.
+const OVER_TRAVEL: &[Line] = &[
+    derived("axle.steer_bump", Length::KIND, "travel in bump over which steer and squat are judged: the wanted one; up to the stop where none is written")
+        .by(&[same(&["wanted.bump"], WANTED_TRAVEL), same(&["axle.bump_remaining"], STOP_TO_STOP)])
+        .or(0.06, "common practice, no source: 60 mm, as no travel is wanted and no stop is known"),
+    derived("axle.steer_droop", Length::KIND, "travel in droop over which steer and squat are judged: the wanted one; down to the stop where none is written")
+        .by(&[same(&["wanted.droop"], WANTED_TRAVEL), same(&["axle.droop_remaining"], STOP_TO_STOP)])
+        .or(0.05, "common practice, no source: 50 mm, as no travel is wanted and no stop is known"),
+    angle("axle.toe_out_over_travel", "change of toe of a wheel from ride height, the most toe-out over the wanted travel, as a negative angle")
+        .by(&[gives(&wishbone::TOE, "toe_least"), gives(&strut::TOE, "toe_least"), gives(&on_links::TOE, "toe_least"), gives(&on_leaves::TOE, "toe_least")]),
+    angle("axle.toe_in_over_travel", "change of toe of a wheel from ride height, the most toe-in over the wanted travel")
+        .by(&[gives(&wishbone::TOE, "toe_most"), gives(&strut::TOE, "toe_most"), gives(&on_links::TOE, "toe_most"), gives(&on_leaves::TOE, "toe_most")]),
+    derived("axle.bump_steer_bend", Angle::KIND, "bend of the toe curve: mean change of toe over 25 mm of bump and 25 mm of droop. The slope follows from the height of the rack, the bend from the length of the tie rod")
+        .by(&[gives(&wishbone::TOE, "bend"), gives(&strut::TOE, "bend"), gives(&on_links::TOE, "bend"), gives(&on_leaves::TOE, "bend")]),
+    derived("axle.toe_change", Angle::KIND, "change of toe from ride height over the wanted travel that has the least room in its band")
+        .by(&[by(&TOE_CHANGE), by(&TOE_BY_SLOPE)]),
+    derived("axle.toe_margin", Angle::KIND, "wanted margin of that change: the one written where the whole curve is known")
+        .by(&[by(&TOE_MARGIN)])
+        .or(f64::INFINITY, "draw the linkage, or write toe_out_over_travel and toe_in_over_travel of the axle: a slope at ride height says nothing of the ends, and until then bump steer is no better than tight"),
+    line("axle.roll_steer_least", Ratio::KIND, "least roll steer while the body leans as far as the wanted travel lets it")
+        .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
+        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_least"), gives(&strut::ROLL_STEER, "roll_steer_least"), gives(&on_links::ROLL_STEER, "roll_steer_least"), gives(&on_leaves::ROLL_STEER, "roll_steer_least")]),
+    line("axle.roll_steer_most", Ratio::KIND, "largest roll steer while the body leans as far as the wanted travel lets it")
+        .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
+        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_most"), gives(&strut::ROLL_STEER, "roll_steer_most"), gives(&on_links::ROLL_STEER, "roll_steer_most"), gives(&on_leaves::ROLL_STEER, "roll_steer_most")]),
+    derived("front.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the front with the least room in its band, over the lean that the wanted travel lets")
+        .by(&[by(&FRONT_ROLL_UNDERSTEER), same(&["front.roll_understeer"], AT_RIDE_ALONE)]),
+    derived("rear.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the rear with the least room in its band, over the lean that the wanted travel lets")
+        .by(&[by(&REAR_ROLL_UNDERSTEER), same(&["rear.roll_understeer"], AT_RIDE_ALONE)]),
+    derived("axle.roll_steer_margin", Ratio::KIND, "wanted margin of that: the one written where the roll steer over the lean is known")
+        .by(&[by(&ROLL_STEER_MARGIN)])
+        .or(f64::INFINITY, "draw the linkage, or write roll_steer_least and roll_steer_most of the axle: a slope at ride height says nothing of the lean, and until then roll steer is no better than tight"),
+    derived("axle.path_angle_least", Angle::KIND, "least forward lean in bump of the path of what the drive pushes, over the wanted travel")
+        .by(&[gives(&wishbone::PATH, "path_least"), gives(&strut::PATH, "path_least"), gives(&on_links::PATH, "path_least"), gives(&on_leaves::PATH, "path_least")]),
+    derived("axle.path_angle_most", Angle::KIND, "largest forward lean in bump of the path of what the drive pushes, over the wanted travel")
+        .by(&[gives(&wishbone::PATH, "path_most"), gives(&strut::PATH, "path_most"), gives(&on_links::PATH, "path_most"), gives(&on_leaves::PATH, "path_most")]),
+    line("rear.anti_squat_least", Ratio::KIND, "least share of the squat of the rear under drive that its linkage holds, over the wanted travel")
+        .within(-100.0, 100.0, SHARES)
+        .by(&[gives(&SQUAT_EXTREMES, "least")]),
+    line("rear.anti_squat_most", Ratio::KIND, "largest share of the squat of the rear under drive that its linkage holds, over the wanted travel")
+        .within(-100.0, 100.0, SHARES)
+        .by(&[gives(&SQUAT_EXTREMES, "most")]),
+    derived("rear.anti_squat_over_travel", Ratio::KIND, "anti-squat with the least room in its band, over the wanted travel")
+        .by(&[by(&SQUAT), same(&["rear.anti_squat"], AT_RIDE_ALONE)]),
+    derived("rear.anti_squat_margin", Ratio::KIND, "wanted margin of that: the one written where the anti-squat over the travel is known")
+        .by(&[by(&SQUAT_MARGIN)])
+        .or(f64::INFINITY, "draw the linkage, or write rear.anti_squat_least and rear.anti_squat_most: a reading at ride height says nothing of the travel, and until then the squat is no better than tight"),
+    line("axle.toggle_angle", Angle::KIND, "least angle between tie rod and steering arm over travel and lock: nothing at the dead centre, below zero where a lock lies beyond it")
+        .within(-1.6, 1.6, "definition: an angle from a line")
+        .by(&[by(&wishbone::TOGGLE), by(&strut::TOGGLE)]),
+];
+
+const WANTED_TRAVEL: &str = "definition: what is wanted over a travel is wanted over the wanted one";
+const STOP_TO_STOP: &str = "definition: stop to stop where no travel is written";
+const AT_RIDE_ALONE: &str = "definition: the slope at ride height, as no more is known";
+
 /// Ends of the travel, and the remaining lean of the joints there.
 const ENDS: &[Line] = &[
-    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks")
+    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock")
         .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
-    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks")
+    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock")
         .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
     line("axle.linkage_remaining", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
@@ -264,15 +322,36 @@ const ROLL: &[Line] = &[
     derived("rear.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
     derived("vehicle.front_transfer_share", Ratio::KIND, "share of the front axle in the load that moves to the outer wheels")
         .by(&[gives(&BALANCE, "front_share")]),
-    derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight: above zero the vehicle tends to understeer at the limit")
+    derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight; what it says of the limit depends on the tyres")
         .by(&[gives(&BALANCE, "share_over_weight")]),
+    derived("vehicle.grip_acceleration", Acceleration::KIND, "lateral acceleration that the tyres hold at most")
+        .by(&[by(&HIGHEST_GRIP)]),
+    derived("vehicle.stop_acceleration", Acceleration::KIND, "lateral acceleration at which the body leans into the first stop")
+        .by(&[gives(&LIMITS, "stop")]),
+    derived("vehicle.lift_acceleration", Acceleration::KIND, "least lateral acceleration at which one wheel lifts, stops counted")
+        .by(&[gives(&LIMITS, "lift")]),
+    derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
+        .by(&[gives(&LIMITS, "tip")]),
+    line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
+        .within(0.0, 1.0, "definition: a share"),
+    line("axle.tyre.sensitivity_load", Force::KIND, "load of the wheel at which load_sensitivity was measured")
+        .above(0.0, 1e6, "plausibility limit: no wheel carries 1 MN"),
+    derived("front.grip_loss", Ratio::KIND, "share of grip that the front loses to load and load transfer, at the mean of grip")
+        .by(&[gives(&GRIP_LOST, "front")]),
+    derived("rear.grip_loss", Ratio::KIND, "share of grip that the rear loses to load and load transfer, at the mean of grip")
+        .by(&[gives(&GRIP_LOST, "rear")]),
+    derived("vehicle.grip_balance", Ratio::KIND, "share of grip that the front loses more than the rear: above zero the vehicle runs wide at the limit")
+        .by(&[difference_of(&["front.grip_loss", "rear.grip_loss"], "definition: the axle that loses more runs wide")]),
 ];
 
 /// Lines under `wanted`.
 const WANTED: &[Line] = &[
-    angle("wanted.bump_steer_out", "toe-out over 25 mm of bump that is borne, as a negative angle")
-        .or(-0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
-    angle("wanted.bump_steer_in", "toe-in over 25 mm of bump that is borne")
+    angle(
+        "wanted.bump_steer_out",
+        "toe-out that a wheel may gain over the wanted travel, as a negative angle",
+    )
+    .or(-0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
+    angle("wanted.bump_steer_in", "toe-in that a wheel may gain over the wanted travel")
         .or(0.1_f64.to_radians(), "common practice, no source: a tenth of a degree"),
     line("wanted.bump_steer_margin", Angle::KIND, "wanted margin of the bump steer inside its band")
         .margin(1.6)
@@ -287,6 +366,13 @@ const WANTED: &[Line] = &[
     )
     .margin(100.0)
     .or(0.01, "common practice, no source: 10 mm"),
+    line(
+        "wanted.toggle_angle",
+        Angle::KIND,
+        "angle that is wanted left between tie rod and steering arm at lock",
+    )
+    .margin(1.6)
+    .or(15_f64.to_radians(), "common practice, no source: 15 deg from the dead centre"),
     share("wanted.roll_understeer_low", "least steer of an axle over its roll, positive to understeer")
         .or(-0.05, "common practice, no source: a twentieth of the roll to oversteer is hardly felt"),
     share("wanted.roll_understeer_high", "largest steer of an axle over its roll, positive to understeer")
@@ -345,16 +431,40 @@ const WANTED: &[Line] = &[
     )
     .margin(1.0)
     .or(0.0, "no margin beyond the limit itself"),
-    share(
-        "wanted.front_share_low",
-        "least share of the front axle in the load transfer, over its share of the weight",
+    line(
+        "wanted.roll_stops",
+        Ratio::KIND,
+        "margin of the lateral acceleration at the first stop over the one that the tyres hold",
     )
-    .or(0.0, "common practice, no source: no tendency to oversteer at the limit, tyres alike all round"),
-    share(
-        "wanted.front_share_high",
-        "largest share of the front axle in the load transfer, over its share of the weight",
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(1.0, "no margin beyond the stops themselves"),
+    line(
+        "wanted.wheel_lift",
+        Ratio::KIND,
+        "margin of the lateral acceleration at which a wheel lifts over the one that the tyres hold",
     )
-    .or(0.1, "common practice, no source: ten points push the front wide before it helps"),
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(1.1, "common practice, no source: a tenth over the high bound of grip"),
+    line(
+        "wanted.tip",
+        Ratio::KIND,
+        "margin of the lateral acceleration at which the vehicle tips over the one that the tyres hold",
+    )
+    .within(1.0, 10.0, "definition: below 1 it is short, not tight")
+    .or(
+        1.1,
+        "common practice, no source: it slides before it tips, with a tenth over the high bound of grip",
+    ),
+    share(
+        "wanted.grip_balance_low",
+        "least share of grip that the front loses more than the rear at the limit",
+    )
+    .or(0.0, "common practice, no source: no tendency to oversteer at the limit"),
+    share(
+        "wanted.grip_balance_high",
+        "largest share of grip that the front loses more than the rear at the limit",
+    )
+    .or(0.05, "common practice, no source: a twentieth pushes the front wide before it helps"),
 ];
 
 const LINES: usize = wishbone::MEASURED.len()
@@ -363,6 +473,7 @@ const LINES: usize = wishbone::MEASURED.len()
     + leaf::MEASURED.len()
     + leaf::FOLLOWING.len()
     + AT_RIDE.len()
+    + OVER_TRAVEL.len()
     + ENDS.len()
     + ANTI.len()
     + TOGETHER.len()
@@ -377,6 +488,8 @@ const ON_LEAVES: &str = "live_axle_on_leaf_springs";
 const LIVE: About =
     About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt", "axle.leaf"])
         .only_with("axle.wheels", &["live_axle"]);
+/// Tie rod of a wheel that moves by itself.
+const TIE_ROD: About = About::parts(&["axle.tie_rod"]).only_with("axle.wheels", &["independent"]);
 /// Links and rods of such an axle.
 const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
     .only_with("axle.suspension", &[ON_LINKS])
@@ -393,6 +506,8 @@ const BOUND: &str = "Links that bind fatigue: their brackets crack, their bushes
                      vehicle, springs out, before it moves; local codes and licensed practice come first.";
 const WOUND: &str = "Leaves wound up beyond what they bear break, and a broken main leaf lets the axle go; an axle that winds up hops and can throw its shaft. Local \
                      codes and licensed practice come first.";
+const TIPS: &str = "A vehicle that tips kills. A kerb, a rut, a load that shifts or a slope tips it earlier than its tyres do. Never try it; local codes and \
+                    licensed practice come first.";
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
@@ -406,6 +521,7 @@ pub const SHEET: Section = Section {
             &leaf::MEASURED,
             &leaf::FOLLOWING,
             AT_RIDE,
+            OVER_TRAVEL,
             ENDS,
             ANTI,
             TOGETHER,
@@ -420,11 +536,11 @@ pub const SHEET: Section = Section {
             path: "axle.bump_steer_band",
             question: "Does the wheel keep its toe over bumps?",
             margin: Margin::Band {
-                value: "axle.bump_steer",
+                value: "axle.toe_change",
                 low: "wanted.bump_steer_out",
                 high: "wanted.bump_steer_in",
             },
-            wanted: "wanted.bump_steer_margin",
+            wanted: "axle.toe_margin",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -448,8 +564,17 @@ pub const SHEET: Section = Section {
             caution: LOCKED,
         },
         Finding {
+            path: "axle.toggle",
+            question: "Does the tie rod keep clear of the line of its steering arm, to both locks and over the travel?",
+            margin: Margin::Remaining { value: "axle.toggle_angle" },
+            wanted: "wanted.toggle_angle",
+            rests_on: &[],
+            about: &[TIE_ROD],
+            caution: LOCKED,
+        },
+        Finding {
             path: "axle.bind",
-            question: "Do the links bear what binds them over travel and with the axle crossed?",
+            question: "Loads of driving and braking aside, do the links bear the force by which they bind, over travel and with the axle crossed?",
             margin: Margin::AtMost { value: "axle.bind_share", most: "wanted.bind_share" },
             wanted: "wanted.bind_margin",
             rests_on: &[],
@@ -460,11 +585,11 @@ pub const SHEET: Section = Section {
             path: "axle.roll_steer_band",
             question: "Does the axle steer no more than is wanted as the body leans?",
             margin: Margin::Band {
-                value: "axle.roll_understeer",
+                value: "axle.roll_understeer_over_travel",
                 low: "wanted.roll_understeer_low",
                 high: "wanted.roll_understeer_high",
             },
-            wanted: "wanted.ratio_margin",
+            wanted: "axle.roll_steer_margin",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -491,11 +616,11 @@ pub const SHEET: Section = Section {
             path: "rear.squat",
             question: "Does the linkage of the rear hold as much of the squat under drive as is wanted?",
             margin: Margin::Band {
-                value: "rear.anti_squat",
+                value: "rear.anti_squat_over_travel",
                 low: "wanted.anti_squat_low",
                 high: "wanted.anti_squat_high",
             },
-            wanted: "wanted.ratio_margin",
+            wanted: "rear.anti_squat_margin",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -519,15 +644,51 @@ pub const SHEET: Section = Section {
             caution: "",
         },
         Finding {
+            path: "vehicle.roll_stops",
+            question: "Does the body lean at the grip of its tyres without coming into its stops?",
+            margin: Margin::Ratio {
+                capacity: "vehicle.stop_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.roll_stops",
+            rests_on: &[],
+            about: &[],
+            caution: "",
+        },
+        Finding {
+            path: "vehicle.wheel_lift",
+            question: "Do all wheels stay on the ground at the grip of the tyres, whether or not the vehicle would tip?",
+            margin: Margin::Ratio {
+                capacity: "vehicle.lift_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.wheel_lift",
+            rests_on: &[],
+            about: &[],
+            caution: "",
+        },
+        Finding {
+            path: "vehicle.tip",
+            question: "Does the vehicle slide before it tips, kerbs and soft ground that trip it aside?",
+            margin: Margin::Ratio {
+                capacity: "vehicle.tip_acceleration",
+                demand: "vehicle.grip_acceleration",
+            },
+            wanted: "wanted.tip",
+            rests_on: &[],
+            about: &[],
+            caution: TIPS,
+        },
+        Finding {
             path: "vehicle.balance",
-            question: "Does the front axle take its part of the load transfer, so that it runs wide before the rear does?",
+            question: "Does the front axle lose no less grip than the rear at the limit, so that it runs wide first, and not much more?",
             margin: Margin::Band {
-                value: "vehicle.front_share_over_weight",
-                low: "wanted.front_share_low",
-                high: "wanted.front_share_high",
+                value: "vehicle.grip_balance",
+                low: "wanted.grip_balance_low",
+                high: "wanted.grip_balance_high",
             },
             wanted: "wanted.ratio_margin",
-            rests_on: &[],
+            rests_on: &["vehicle.front_share_over_weight"],
             about: &[],
             caution: SPIN,
         },

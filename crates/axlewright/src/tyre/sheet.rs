@@ -3,10 +3,11 @@ use crate::Result;
 use crate::base::section::rule::Marked;
 use crate::base::section::{
     About, Finding, Line, Margin, Marking, Rule, Section, by, choice, derived, fields, joined, line, marking,
-    part, pick, renamed, rule, same, step,
+    part, pick, product_of, renamed, rule, same, step, words,
 };
 use crate::units::{
-    Force, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance, Velocity,
+    Force, GaugePressure, Length, LinearStiffness, Mass, Quantity, Ratio, STANDARD_GRAVITY, TurnsPerDistance,
+    Velocity, km_h,
 };
 
 /// The part on which a tyre is measured.
@@ -45,6 +46,45 @@ struct RollingRadii {
     diagonal_radius: Option<Length>,
 }
 
+/// What a tyre is used for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Service {
+    AsMade,
+    PassengerTyreOnTruckOrTrailer,
+}
+
+/// A tyre as it is used. What is not known is counted as if it took nothing from the load; the reserves keep that from being enough.
+struct InUse {
+    load_capacity: Mass,
+    pressure: Option<GaugePressure>,
+    rated_pressure: Option<GaugePressure>,
+    rated_speed: Option<Velocity>,
+    peak_speed: Option<Velocity>,
+    service: Option<Service>,
+}
+
+/// Inflation pressure of a tyre, and the one at which its load index counts.
+struct Inflated {
+    pressure: GaugePressure,
+    rated_pressure: GaugePressure,
+}
+
+/// Top speed of a tyre, and the speed of its symbol.
+struct Driven {
+    peak_speed: Velocity,
+    rated_speed: Option<Velocity>,
+}
+
+/// A service that is written.
+struct Served {
+    service: Service,
+}
+
+words!(Service { AsMade = "as_made", PassengerTyreOnTruckOrTrailer = "passenger_tyre_on_truck_or_trailer" });
+fields!(InUse { load_capacity, pressure, rated_pressure, rated_speed, peak_speed, service });
+fields!(Inflated { pressure, rated_pressure });
+fields!(Driven { peak_speed, rated_speed });
+fields!(Served { service });
 fields!(Free { free_diameter });
 fields!(OnAxle { axle_mass });
 fields!(RollingRadii { size, radial_radius, diagonal_radius });
@@ -52,6 +92,77 @@ fields!(RollingRadii { size, radial_radius, diagonal_radius });
 impl Free {
     fn radius(&self) -> Result<Length> {
         Ok(self.free_diameter / 2.0)
+    }
+}
+
+/// Share of its load that a tyre carries at speed: symbols from V up lose some before the speed of the symbol. Pairs of speed (km/h) and share, by
+/// the speed of the symbol; between them straight. ETRTO Standards Manual, from memory.
+const AT_SPEED: [(f64, f64, f64); 3] = [(240.0, 210.0, 0.91), (270.0, 240.0, 0.85), (300.0, 270.0, 0.85)];
+/// Up to here every tyre carries its whole load (km/h).
+const WHOLE_LOAD: f64 = 210.0;
+/// A passenger tyre on a truck or trailer: its load is divided by this (United States, from memory).
+const ON_TRAILER: f64 = 1.10;
+
+impl Driven {
+    /// Share of its load that the tyre carries at its top speed; not a number where the symbol is not known.
+    fn share(&self) -> f64 {
+        let peak = self.peak_speed.in_::<km_h>();
+        if peak <= WHOLE_LOAD {
+            return 1.0;
+        }
+        let Some(rated) = self.rated_speed.map(Velocity::in_::<km_h>) else { return f64::NAN };
+        let symbol = AT_SPEED.iter().find(|(symbol, ..)| (symbol - rated).abs() < 0.5);
+        match symbol {
+            Some((symbol, from, least)) => {
+                1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
+            }
+            // Lower symbols carry all of it up to their speed; beyond it the question of the top speed is short.
+            None if rated < 240.0 => 1.0,
+            None => f64::NAN,
+        }
+    }
+
+    fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.share().is_nan() { f64::INFINITY } else { 1.0 }))
+    }
+}
+
+impl Inflated {
+    /// Share of its load that the tyre carries at its pressure: in proportion, which errs to less, and never more than all.
+    fn share(&self) -> f64 {
+        (self.pressure.si() / self.rated_pressure.si()).clamp(0.0, 1.0)
+    }
+
+    fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.share().is_nan() { f64::INFINITY } else { 1.0 }))
+    }
+}
+
+impl Served {
+    fn share(&self) -> f64 {
+        match self.service {
+            Service::AsMade => 1.0,
+            Service::PassengerTyreOnTruckOrTrailer => 1.0 / ON_TRAILER,
+        }
+    }
+
+    fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.share().is_nan() { f64::INFINITY } else { 1.0 }))
+    }
+}
+
+impl InUse {
+    /// Load that the tyre carries at its pressure, at the top speed and in its service.
+    fn carries(&self) -> Result<Mass> {
+        let inflated = self.pressure.zip(self.rated_pressure);
+        let by_pressure =
+            inflated.map_or(1.0, |(pressure, rated_pressure)| Inflated { pressure, rated_pressure }.share());
+        let by_speed = self.peak_speed.map_or(1.0, |peak_speed| {
+            let share = Driven { peak_speed, rated_speed: self.rated_speed }.share();
+            if share.is_nan() { 1.0 } else { share }
+        });
+        let by_service = self.service.map_or(1.0, |service| Served { service }.share());
+        Ok(self.load_capacity * (by_pressure * by_speed * by_service))
     }
 }
 
@@ -78,6 +189,28 @@ const LOAD: Rule = rule! {
     "axle" OnAxle::load, OnAxle
     takes { axle_mass }
     says "F = m g / 2", "definition: both wheels of the axle alike; standard gravity: 3rd CGPM"
+};
+const CARRIES: Rule = rule! {
+    "axle.tyre" InUse::carries, InUse
+    takes { load_capacity, pressure, rated_pressure, rated_speed, peak_speed = "use.peak_speed", service }
+    says "Q min(1, p / p_r) k_v k_s; k_v falls from 1 at 210 km/h to 0.91 at 240 km/h for V, from 1 at 240 to 0.85 at 270 for W, from 1 at 270 to 0.85 at 300 for Y; k_s = 1 / 1.10 for a passenger tyre on a truck or trailer",
+        "ETRTO Standards Manual and rules of the United States, from memory; in proportion to the pressure: errs to less"
+};
+const WRITTEN: &str = "definition: a margin is enough only if nothing that lowers the load is missing";
+const PRESSURE_TOLD: Rule = rule! {
+    "axle.tyre" Inflated::reserve, Inflated
+    takes { pressure, rated_pressure }
+    says "1", WRITTEN
+};
+const SPEED_TOLD: Rule = rule! {
+    "axle.tyre" Driven::reserve, Driven
+    takes { peak_speed = "use.peak_speed", rated_speed }
+    says "1", WRITTEN
+};
+const SERVICE_TOLD: Rule = rule! {
+    "axle.tyre" Served::reserve, Served
+    takes { service }
+    says "1", WRITTEN
 };
 const ROLLING: Rule = rule! {
     "axle.tyre" RollingRadii::radius, RollingRadii
@@ -150,6 +283,28 @@ const SERVICE: &[Line] = &[
     )
     .above(0.0, 1e6, "plausibility limit: no tyre carries 1000 t")
     .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
+    line("axle.tyre.pressure", GaugePressure::KIND, "inflation pressure, cold, as it is driven: the lowest that is allowed")
+        .within(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar")
+        .measured_on(A_TYRE),
+    line("axle.tyre.rated_pressure", GaugePressure::KIND, "inflation pressure, cold, at which the tyre carries its load, from its wall or its maker")
+        .above(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar"),
+    choice("axle.tyre.service", Service::WORDS, "service of the tyre: as it is made for, or a passenger tyre on a truck or trailer, which carries less"),
+    derived("axle.tyre.usable_capacity", Mass::KIND, "load that one tyre carries at its pressure, at the top speed and in its service")
+        .by(&[by(&CARRIES)]),
+    derived("axle.tyre.pressure_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the pressures are known")
+        .by(&[by(&PRESSURE_TOLD)])
+        .or(f64::INFINITY, "write axle.tyre.pressure and axle.tyre.rated_pressure of this axle: a softer tyre carries less, and until then its load is no better than tight"),
+    derived("axle.tyre.speed_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the top speed is known")
+        .by(&[by(&SPEED_TOLD)])
+        .or(f64::INFINITY, "write use.peak_speed: a tyre may carry less at speed, and until then its load is no better than tight"),
+    derived("axle.tyre.service_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the service is known")
+        .by(&[by(&SERVICE_TOLD)])
+        .or(f64::INFINITY, "write axle.tyre.service of this axle: a passenger tyre on a truck or trailer carries less, and until then its load is no better than tight"),
+    derived("axle.tyre.wanted_load", Ratio::KIND, "factor between load capacity and load that is wanted; without limit while something is missing that could lower the capacity")
+        .by(&[product_of(
+            &["wanted.load", "axle.tyre.pressure_reserve", "axle.tyre.speed_reserve", "axle.tyre.service_reserve"],
+            "definition",
+        )]),
     derived("axle.tyre.marked_speed", Velocity::KIND, "speed of the symbol of the marking").by(&[part(
         "speed",
         &TYRE,
@@ -231,8 +386,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.tyre_load",
             question: "Does the tyre carry the heavier wheel of its axle?",
-            margin: Margin::Ratio { capacity: "axle.tyre.load_capacity", demand: "axle.heavier_wheel" },
-            wanted: "wanted.load",
+            margin: Margin::Ratio { capacity: "axle.tyre.usable_capacity", demand: "axle.heavier_wheel" },
+            wanted: "axle.tyre.wanted_load",
             rests_on: &[],
             about: &[],
             caution: "An overloaded tyre overheats and bursts; its maker's load and pressure tables and local codes come first.",

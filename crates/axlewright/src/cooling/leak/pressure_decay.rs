@@ -12,7 +12,7 @@ use crate::{Error, Result, fluid, valid};
 /// A system pumped up and left alone: the share of its pressure loss that is a leak.
 ///
 /// # Formula
-/// a tight system reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `pressure_decay_least_pressure`
+/// a tight system with dry gas reads `p_t = (p_1 + p_a) T_2 / T_1 - p_a`, over coolant as `pressure_decay_tight_pressure_over_coolant`; loss `p_t - p_2`; with the gauge's error `p_t(p_1 + e) - (p_2 - e)`; margin `l` less that, or `p_2` less `pressure_decay_least_pressure`; damp gas that warms adds `p_w(T_2) - p_w(T_1) (p_t + p_a) / (p_1 + p_a)` to the least reading
 ///
 /// # Fields
 /// - `trapped` — what holds the pressure: `gas` alone, `gas_over_coolant`, or `liquid` where no air is left
@@ -29,12 +29,12 @@ use crate::{Error, Result, fluid, valid};
 /// - `mass_fraction` — glycol by mass of the coolant; none or nothing for water
 ///
 /// # Valid for
-/// Gas of a constant volume, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
+/// Gas of a constant volume, damp or dry, or over coolant whose volume and growth are known; rigid metal and hoses, the air around as before. Over coolant without `gas_volume`, `coolant_volume`, `liquid` and,
 /// but for water, `mass_fraction` the loss is known only where the two temperatures are the same. A system full of liquid follows the growth of liquid, hoses and metal:
 /// its loss and its margin are not numbers, whatever the gauge says. Water grows as a mix without glycol does in `propylene_glycol_expansion`. Limits as in `pressure_decay_tight_pressure` and `pressure_decay_tight_pressure_over_coolant`.
 ///
 /// # Source
-/// Ideal gas law; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
+/// Ideal gas law and Dalton's law; vapour pressure of water: `fluid::water_saturation_pressure`; growth of the coolant: see `fluid`; leaked volumes: Boyle's law
 ///
 /// # Caution
 /// Compressed gas stores far more energy than liquid at the same pressure: test cold, below the rating of the weakest component, and stand clear; never open a hot system. The maker's instructions and local codes come first.
@@ -173,7 +173,7 @@ impl PressureDecay {
     ///
     /// # Returns
     /// - `tight_pressure` — reading that a tight system would show at the end; not a number where it is not known
-    /// - `least_pressure` — lowest reading that proves the system tight, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
+    /// - `least_pressure` — lowest reading that proves the system tight, the vapour of damp gas that warms, the allowed loss and the gauge's error counted; where the error is not given, only a reading that is too low has one
     /// - `loss` — tight reading less the reading; negative if the reading is higher
     /// - `largest_loss` — that loss with the gauge's error counted against the system in both readings
     /// - `margin` — allowed loss less that loss, which equals the reading less the lowest one
@@ -264,10 +264,24 @@ impl PressureDecay {
         }
     }
 
+    /// Reading at the end of a tight system, the vapour of damp gas counted where it raises that reading: the dry part follows the gas, and the vapour
+    /// stays saturated. Glycol in the water lowers its vapour, which is not counted.
+    fn tight_damp_pressure(&self) -> Result<GaugePressure> {
+        let dry = self.tight_pressure()?;
+        let (from, to) = (self.temperature.quantity, self.later_temperature.quantity);
+        if to <= from {
+            return Ok(dry);
+        }
+        let air = self.station_pressure.quantity.si();
+        let follows = (dry.si() + air) / (self.gauge_pressure.quantity.si() + air);
+        let more = vapour(to)? - vapour(from)? * follows;
+        Ok(GaugePressure::from_si(dry.si() + more.max(0.0)))
+    }
+
     /// Lowest reading at the end that proves the system tight, the gauge's error counted in both readings. Without that error a reading that is
     /// too low already condemns the system. Nothing is proven where a system open to the air would pass.
     pub(in crate::cooling) fn least_pressure(&self) -> Result<GaugePressure> {
-        let tight = self.tight_pressure()?;
+        let tight = self.tight_damp_pressure()?;
         let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
         let (allowed, later) = (self.allowed_loss.quantity, self.later_gauge_pressure.quantity);
         let least = match &self.gauge_error {
@@ -299,6 +313,12 @@ impl PressureDecay {
         };
         growth.map(Some)
     }
+}
+
+/// Pressure of saturated vapour over water (Pa). Over ice it is less: that of water at its freezing point bounds it.
+fn vapour(at: Temperature) -> Result<f64> {
+    let at = Temperature::from_si(at.si().max(273.16));
+    fluid::water_saturation_pressure(at).map(AbsolutePressure::si)
 }
 
 const LIQUID: &str = "a system full of liquid follows the growth of liquid, hoses and metal";

@@ -1,4 +1,5 @@
 use super::ambient;
+use super::bounds::Strength;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::base::text::said;
@@ -119,7 +120,8 @@ impl Coolant {
     /// - `absolute_pressure` — absolute pressure under the cap at its rating
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
-    /// - `margin` — excess of the boiling temperature over the hottest coolant
+    /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1 K with
+    ///   propylene glycol at 50 %
     ///
     /// # Example
     /// ```
@@ -151,14 +153,16 @@ impl Coolant {
                 fluid::propylene_glycol_boiling_temperature(absolute_pressure, mass_fraction)
             }
         }?;
-        let margin = temperature_difference(boiling_temperature, hottest);
+        let boils_at_least = boiling_temperature - self.strength(mass_fraction).boiling()?;
+        let margin = temperature_difference(boils_at_least, hottest);
         Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
     }
 
     /// Temperature at which the coolant begins to freeze.
     ///
     /// # Returns
-    /// The start of freezing: the first ice.
+    /// The start of freezing: the first ice. The mix may freeze warmer, with ethylene glycol by 0.6 K, 1.7 K, 2.6 K and 3.3 K at 30, 40, 50 and 60 %, with propylene
+    /// glycol by 1.81 K.
     pub fn freezing_temperature(&self) -> Result<Temperature> {
         let mass_fraction = self.mass_fraction()?;
         match self.liquid {
@@ -166,6 +170,10 @@ impl Coolant {
             Liquid::EthyleneGlycol => fluid::ethylene_glycol_freezing_temperature(mass_fraction),
             Liquid::PropyleneGlycol => fluid::propylene_glycol_freezing_temperature(mass_fraction),
         }
+    }
+
+    fn strength(&self, mass_fraction: Ratio) -> Strength {
+        Strength { liquid: self.liquid, mass_fraction }
     }
 
     /// Boiling margin over caps, altitudes and strengths.

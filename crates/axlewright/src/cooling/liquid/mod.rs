@@ -2,6 +2,7 @@
 
 pub(super) mod ambient;
 pub(super) mod boiling_altitude;
+pub(super) mod bounds;
 pub(super) mod coolant;
 pub(super) mod mix;
 pub(super) mod pump_inlet_margin;

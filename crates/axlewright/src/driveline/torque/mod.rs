@@ -4,7 +4,7 @@ mod axle_shaft_torque;
 mod clutch_capacity;
 pub(super) mod demand;
 mod grip_torque;
-mod rating;
+pub(super) mod rating;
 pub(super) mod torque_path;
 mod wheel_torque;
 

@@ -1,8 +1,8 @@
 #![expect(clippy::indexing_slicing, reason = "one demand and one grip a part, in the order of the parts")]
 
-use super::demand::{AtGround, Bound, Geared, GripBounds, Pulling, Rated};
-use super::rating::{RatingKind, Side};
-use crate::base::document::{Model, Value};
+use super::demand::{AtGround, Bound, Coupling, Geared, GripBounds, Open, Pulling, Rated};
+use super::rating::{RatingKind, Side, Wanted};
+use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::driveline::{Differential, grip_torque};
 use crate::units::{Force, Length, Quantity, Ratio, Torque};
@@ -11,21 +11,24 @@ use crate::{Error, Result, cannot, valid};
 /// Path of the torque from the clutch to the ground: parts in order, each with its rating.
 ///
 /// # Formula
-/// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, or for a dropped clutch its capacity times the shock factor;
+/// input `T_k = s_k T_(k-1)`, output `T_k i_k e_k`; `T_0` is the engine's torque, behind a converter times its stall ratio, or for a dropped clutch its highest capacity times the shock factor;
 /// both no more than the grip allows: output `G_k = m F r_l s_1 ... s_k / (i_(k+1) e_(k+1) ... i_n e_n)`, for a dropped clutch times the inertia factor;
 /// margin = rating / torque on the rated side
 ///
 /// # Fields
-/// - `engine_torque` — peak torque at the crankshaft; behind a converter that at its turbine at stall
-/// - `clutch_capacity` — torque that the clutch holds before it slips; for a dropped clutch it sets the torque, not the engine
-/// - `shock_factor` — factor of a dropped clutch on the torque at its output (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
+/// - `engine_torque` — peak torque at the crankshaft
+/// - `clutch_capacity` — torque that the clutch surely holds before it slips: hot, worn in
+/// - `clutch_high_capacity` — torque that the clutch holds at most: cold, new; for a dropped clutch it sets the torque, not the engine. Without it `clutch_capacity` counts, and every margin against a dropped clutch is an upper bound
+/// - `stall_ratio` — of a torque converter: torque at its turbine over the engine's, at stall; `none` if there is no converter. If neither it nor anything of a clutch is given, a margin is `not known`, unless the engine alone is too much
+/// - `shock_factor` — factor of a dropped clutch on the torque at its output, or of a converter when a gear is engaged (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
 /// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
 /// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is compared with the steady
-/// torque, any other rating with the torque of a dropped clutch. A rating below the steady torque is `short` even without a factor. A rating without kind, or without side if the sides differ, is `not known`.
-/// One path is one gear and one range: check reverse, low range and the stall of a converter, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
+/// torque, any other rating with the torque of a dropped clutch; one without kind with both, as far as they are known. A rating below the steady torque is `short` even without a factor. A rating without side is `not known` if the sides differ.
+/// While something is missing that could raise the torque, the wanted margin is infinite: no margin is then better than `tight`.
+/// One path is one gear and one range: check reverse and low range, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
 ///
 /// # Source
 /// Balance of power through a geared train; Coulomb friction at the contact patch; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
@@ -40,7 +43,13 @@ pub struct TorquePath {
     /// Torque that the clutch holds before it slips.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub clutch_capacity: Option<Value<Torque>>,
-    /// Factor on the torque at the output of a dropped clutch.
+    /// Torque that the clutch holds at most: cold, new.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub clutch_high_capacity: Option<Value<Torque>>,
+    /// Torque at the turbine of a converter over the engine's, at stall.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub stall_ratio: Stated<Value<Ratio>>,
+    /// Factor on the torque at the output of a dropped clutch, or of a converter when a gear is engaged.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub shock_factor: Option<Value<Ratio>>,
     /// Grip of the tyres.
@@ -136,7 +145,7 @@ record! {
         pub torque: Torque,
         /// Margin: its rating over that torque.
         pub margin: Ratio,
-        /// Number of parts with an unknown margin.
+        /// Number of parts with an unknown margin, or with one that is an upper bound; unless it is 0, the path is no better than `tight`.
         pub not_known: i64,
     }
 }
@@ -159,6 +168,8 @@ record! {
         margin: Ratio,
         why: Word,
         demand_bound: Word,
+        wanted: Ratio,
+        open: Word,
     }
 }
 
@@ -177,11 +188,33 @@ struct Sides {
     bound: Bound,
 }
 
+/// What every part of a path has behind it.
+struct Behind {
+    coupling_ratio: Option<Ratio>,
+    inertia_factor: Option<Ratio>,
+    /// 1 where the shock is known, otherwise infinite.
+    shock: f64,
+    /// 1 where the highest capacity of the clutch is known, otherwise infinite.
+    capacity: f64,
+    /// Why no torque of a dropped clutch is known.
+    no_drop: &'static str,
+}
+
 /// Torques of one part.
 struct Demand {
     steady: Sides,
-    /// Torque on the rated side, shock included, what bounds it, and the margin; or why there is none.
-    margin: Known<(Torque, Bound, Ratio)>,
+    /// What is known of its rating; or why there is nothing.
+    margin: Known<Margin>,
+}
+
+/// Torque on the rated side, shock included, what bounds it, and the margin.
+#[derive(Clone, Copy)]
+struct Margin {
+    torque: Torque,
+    bound: Bound,
+    margin: Ratio,
+    wanted: Ratio,
+    open: Open,
 }
 
 /// A known value, or the reason why it is not known.
@@ -209,6 +242,20 @@ impl Model for TorquePath {
             let clutch_capacity = clutch_capacity.quantity;
             valid! { clutch_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; plausibility limit: at most 1 MN·m"; }
         }
+        if let Some(clutch_high_capacity) = of(&self.clutch_high_capacity) {
+            valid! { clutch_high_capacity: 0 < .. <= 1e6 ; "definition: a clutch holds something; plausibility limit: at most 1 MN·m"; }
+            if let Some(clutch_capacity) = of(&self.clutch_capacity)
+                && clutch_high_capacity < clutch_capacity
+            {
+                return Err(
+                    cannot!(clutch_high_capacity >= clutch_capacity; "is less than clutch_capacity, which the clutch surely holds"),
+                );
+            }
+        }
+        if let Some(stall_ratio) = self.stall_ratio.as_ref() {
+            let stall_ratio = stall_ratio.quantity;
+            valid! { stall_ratio: 1 <= .. <= 10 ; "definition: a converter does not reduce the torque; plausibility limit: at most 10"; }
+        }
         if let Some(shock_factor) = self.shock() {
             valid! { shock_factor: 1 <= .. <= 10 ; "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"; }
         }
@@ -227,8 +274,9 @@ impl TorquePath {
     ///
     /// # Returns
     /// One row for each part, in order: `part`, `input_torque`, `output_torque`, `demand` (on the rated side, shock included where
-    /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip)
-    /// and `bound` (limit of the steady torques: engine or grip).
+    /// the rating is not continuous), `rating`, `margin`, `why` a margin is not known, `demand_bound` (limit of the demand: engine, clutch or grip),
+    /// `wanted` (usual margin of the kind of rating: 1.25 continuous and peak, 1.5 yield, 3 ultimate or not stated; infinite while something is missing that could raise the demand),
+    /// `open` (what that is) and `bound` (limit of the steady torques: engine or grip).
     ///
     /// # Example
     /// ```
@@ -238,7 +286,8 @@ impl TorquePath {
     ///     torque_rating: Some(Value::new(Torque::of::<Nm>(torque))), rating_side: Some(side), rating_kind: Some(kind),
     /// };
     /// let path = TorquePath {
-    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: None, shock_factor: None, grip: None,
+    ///     engine_torque: Value::new(Torque::of::<Nm>(360.0)), clutch_capacity: Some(Value::new(Torque::of::<Nm>(480.0))), clutch_high_capacity: None,
+    ///     stall_ratio: axlewright::Stated::Unknown, shock_factor: None, grip: None,
     ///     parts: vec![
     ///         part("gearbox", 4.2, 400.0, Side::Input, RatingKind::Continuous),
     ///         part("axle", 4.1, 6200.0, Side::Output, RatingKind::Peak),
@@ -246,13 +295,12 @@ impl TorquePath {
     /// }.checked()?;
     /// let table = path.parts_table()?;
     /// let verdicts = table.numbers("margin").unwrap().iter().map(|margin| Verdict::of_ratio(Ratio::from_si(*margin), Ratio::of::<one>(1.25)));
-    /// assert_eq!(verdicts.collect::<Vec<_>>(), [Verdict::Tight, Verdict::NotKnown]); // a peak rating, and nothing said of the clutch
+    /// assert_eq!(verdicts.collect::<Vec<_>>(), [Verdict::Tight, Verdict::NotKnown]); // a peak rating, and nothing said of the shock
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn parts_table(&self) -> Result<Table> {
         let mut rows = Filling::over(["part"], &[self.parts.len()])?;
-        for (part, demand) in self.parts.iter().zip(self.demands(self.engine_torque.quantity, self.shock())?)
-        {
+        for (part, demand) in self.parts.iter().zip(self.demands()?) {
             let Sides { input, output, bound } = demand.steady;
             let steady = Steady { input_torque: input, output_torque: output };
             let on = (steady, (self.held(part, &demand), Holding { bound: bound.word() }));
@@ -267,14 +315,16 @@ impl TorquePath {
     /// - `part` — its name
     /// - `torque` — torque on its rated side, that of a dropped clutch where its rating is not continuous
     /// - `margin` — its rating over that torque
-    /// - `not_known` — number of parts with an unknown margin: each of them may be weaker
+    /// - `not_known` — number of parts whose margin is not known, or is an upper bound: each of them may be weaker, and the path is no better than `tight`
     pub fn weakest(&self) -> Result<Weakest> {
-        let demands = self.demands(self.engine_torque.quantity, self.shock())?;
-        let not_known = demands.iter().filter(|demand| demand.margin.is_err()).count() as i64;
+        let demands = self.demands()?;
+        let open =
+            |demand: &&Demand| demand.margin.as_ref().map_or(true, |known| known.open != Open::Nothing);
+        let not_known = demands.iter().filter(open).count() as i64;
         let known =
             self.parts.iter().zip(&demands).filter_map(|(part, demand)| Some((part, demand.margin.ok()?)));
-        let least = known.min_by(|a, b| a.1.2.si().total_cmp(&b.1.2.si()));
-        let Some((part, (torque, _, margin))) = least else {
+        let least = known.min_by(|a, b| a.1.margin.si().total_cmp(&b.1.margin.si()));
+        let Some((part, Margin { torque, margin, .. })) = least else {
             return Err(cannot!(
                 "no weakest part: none of the {not_known} parts has a known margin; give the torque_rating of one"
             ));
@@ -289,7 +339,7 @@ impl TorquePath {
     /// - `shock_factor` — shock factors
     ///
     /// # Returns
-    /// One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`.
+    /// One row for each torque, factor and part: `engine_torque`, `shock_factor`, `part`, `demand`, `rating`, `margin`, `why`, `demand_bound`, `wanted`, `open`.
     pub fn table(&self, engine_torque: &[Torque], shock_factor: &[Ratio]) -> Result<Table> {
         let lists = [engine_torque.len(), shock_factor.len(), self.parts.len()];
         let mut rows = Filling::over(["engine_torque", "shock_factor", "part"], &lists)?;
@@ -300,7 +350,7 @@ impl TorquePath {
                     shock_factor: Some(Value::new(*shock)),
                     ..self.clone()
                 };
-                let demands = changed.check().and_then(|()| changed.demands(*torque, Some(*shock)));
+                let demands = changed.demands();
                 for (place, part) in self.parts.iter().enumerate() {
                     let held = match &demands {
                         Ok(demands) => Ok(self.held(part, &demands[place])),
@@ -324,7 +374,7 @@ impl TorquePath {
         let Some(grip) = &self.grip else {
             return Err(cannot!("no pull: grip is not given"));
         };
-        let mut from_engine = self.engine_torque.quantity;
+        let mut from_engine = self.coupling().torque()?;
         for part in &self.parts {
             let (ratio, efficiency, _) = part.factors();
             from_engine = Geared { torque: from_engine, ratio, efficiency }.behind()?;
@@ -352,14 +402,49 @@ impl TorquePath {
     fn held(&self, part: &Part, demand: &Demand) -> Held {
         let unknown = f64::NAN;
         let rating = of(&part.torque_rating).unwrap_or(Torque::from_si(unknown));
-        let (demand, margin, why, bound) = match demand.margin {
-            Ok((demand, bound, margin)) => (demand, margin, "", bound.word()),
-            Err(why) => (Torque::from_si(unknown), Ratio::from_si(unknown), why, ""),
-        };
-        Held { demand, rating, margin, why, demand_bound: bound }
+        match demand.margin {
+            Ok(Margin { torque, bound, margin, wanted, open }) => Held {
+                demand: torque,
+                rating,
+                margin,
+                why: "",
+                demand_bound: bound.word(),
+                wanted,
+                open: open.why(),
+            },
+            Err(why) => Held {
+                demand: Torque::from_si(unknown),
+                rating,
+                margin: Ratio::from_si(unknown),
+                why,
+                demand_bound: "",
+                wanted: Wanted::usual().of(part.rating_kind),
+                open: "",
+            },
+        }
     }
 
-    fn demands(&self, engine_torque: Torque, shock: Option<Ratio>) -> Result<Vec<Demand>> {
+    /// Clutch or converter behind the engine.
+    fn coupling(&self) -> Coupling {
+        let stall_ratio = match &self.stall_ratio {
+            Stated::Given(ratio) => Stated::Given(ratio.quantity),
+            Stated::None => Stated::None,
+            Stated::Unknown => Stated::Unknown,
+        };
+        let (capacity, high_capacity) = (of(&self.clutch_capacity), of(&self.clutch_high_capacity));
+        // One factor for whichever of the two there is.
+        let is_clutch = capacity.is_some() || high_capacity.is_some() || !stall_ratio.is_given();
+        Coupling {
+            engine: Some(self.engine_torque.quantity),
+            capacity,
+            high_capacity,
+            shock_factor: self.shock().filter(|_| is_clutch),
+            stall_ratio,
+            converter_shock_factor: self.shock(),
+        }
+    }
+
+    fn demands(&self) -> Result<Vec<Demand>> {
         self.check()?;
         let through = |from: Torque, bound| -> Result<Vec<Sides>> {
             let mut at = from;
@@ -371,15 +456,23 @@ impl TorquePath {
             });
             sides.collect()
         };
-        let capacity = self.clutch_capacity.as_ref().map(|capacity| capacity.quantity);
-        let (dropped, why) = match (capacity, shock) {
-            (Some(capacity), Some(shock)) => (Some(through(capacity * shock.si(), Bound::Clutch)?), ""),
-            (None, _) => (None, "the rating is not a continuous one, and no clutch_capacity is given"),
-            (_, None) => (None, "the rating is not a continuous one, and no shock_factor is given"),
+        let coupling = self.coupling();
+        let (dropped, why) = match coupling.dropped() {
+            Ok(dropped) => (Some(through(dropped, Bound::Clutch)?), ""),
+            Err(Error::Missing { argument: "capacity", .. }) => {
+                (None, "the rating is not a continuous one, and no clutch_capacity is given")
+            }
+            Err(_) => (None, "the rating is not a continuous one, and no shock_factor is given"),
+        };
+        let behind = Behind {
+            coupling_ratio: coupling.ratio().ok(),
+            inertia_factor: self.grip.as_ref().and_then(|grip| of(&grip.inertia_factor)),
+            shock: if dropped.is_some() { 1.0 } else { f64::INFINITY },
+            capacity: if coupling.is_bounded() { 1.0 } else { f64::INFINITY },
+            no_drop: why,
         };
         let here = self.gripping(Part::ratio)?;
         let anywhere = self.gripping(|part| of(&part.least_ratio).unwrap_or_else(|| part.ratio()))?;
-        let inertia_factor = self.grip.as_ref().and_then(|grip| of(&grip.inertia_factor));
         let demand = |(place, (part, engine)): (usize, (&Part, Sides))| {
             let at = |sides: &Option<Vec<Sides>>| sides.as_ref().map(|sides| sides[place]);
             let (dropped, grip) = (at(&dropped), at(&anywhere));
@@ -387,9 +480,9 @@ impl TorquePath {
                 Some(here) if here.input < engine.input => here,
                 _ => engine,
             };
-            Demand { steady, margin: part.margin(engine, dropped, grip, inertia_factor, why) }
+            Demand { steady, margin: part.margin(engine, dropped, grip, &behind) }
         };
-        let engine = through(engine_torque, Bound::Engine)?;
+        let engine = through(coupling.torque()?, Bound::Engine)?;
         Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
     }
 
@@ -474,25 +567,38 @@ impl Part {
         engine: Sides,
         dropped: Option<Sides>,
         grip: Option<Sides>,
-        inertia_factor: Option<Ratio>,
-        no_drop: &'static str,
-    ) -> Known<(Torque, Bound, Ratio)> {
+        behind: &Behind,
+    ) -> Known<Margin> {
+        let Wanted { strength, yield_strength, ultimate_strength } = Wanted::usual();
+        let one = Ratio::from_si(1.0);
         let torque = of(&self.torque_rating).ok_or("no rating")?;
         let rated = Rated {
             side: self.rating_side,
             kind: self.rating_kind,
             rating: Some(torque),
+            coupling_ratio: behind.coupling_ratio,
             engine_input: Some(engine.input),
             engine_output: Some(engine.output),
             dropped_input: dropped.map(|sides| sides.input),
             dropped_output: dropped.map(|sides| sides.output),
             grip_input: grip.and_then(|sides| self.least_reduced(sides)),
             grip_output: grip.map(|sides| sides.output),
-            inertia_factor,
+            inertia_factor: behind.inertia_factor,
+            strength,
+            yield_strength,
+            ultimate_strength,
+            shock_reserve: Ratio::from_si(behind.shock),
+            capacity_reserve: Ratio::from_si(behind.capacity),
+            // One path is one gear and one range.
+            input_reserve: one,
+            output_reserve: one,
         };
         match rated.governing() {
-            Ok((demand, bound)) => Ok((demand, bound, torque / demand)),
-            Err(Error::Missing { argument: "dropped_input", .. }) => Err(no_drop),
+            Ok((demand, bound, open)) => {
+                let wanted = rated.wanted(open);
+                Ok(Margin { torque: demand, bound, margin: torque / demand, wanted, open })
+            }
+            Err(Error::Missing { argument: "dropped_input", .. }) => Err(behind.no_drop),
             Err(Error::Missing { why, .. }) => Err(why),
             Err(_) => Err("the torque on the rated side is not known"),
         }

@@ -108,6 +108,12 @@ pub fn choose(
     limit: usize,
     progress: Progress<'_>,
 ) -> Result<Chosen> {
+    let unweighed = list.parts.iter().all(|part| part.mass.si() == 0.0);
+    if let Some(by_mass) =
+        requirements.iter().find(|of| matches!(of.test, Test::Mass { .. })).filter(|_| unweighed)
+    {
+        return Err(cannot!("`{}` cannot be decided: no part of the list has a mass", by_mass.text()));
+    }
     let mut chooser = Chooser::new(sheet, list)?;
     chooser.bind(requirements)?;
     if !chooser.prune(requirements, progress)? {

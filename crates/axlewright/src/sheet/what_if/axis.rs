@@ -2,6 +2,7 @@
 #![expect(clippy::indexing_slicing, reason = "one slot and one column an axis, in the order of the axes")]
 
 use super::super::graph::{Graph, Slot};
+use super::super::uncertainty::ends;
 use super::super::{outside, spot_of, writable, written};
 use crate::base::document::Tree;
 use crate::base::section::Content;
@@ -19,6 +20,8 @@ pub struct Axis {
     pub(super) labels: Vec<Vec<String>>,
     /// Numbers of the markings of a column.
     pub(super) decoded: Vec<Vec<Vec<f64>>>,
+    /// Ends of the tolerances of each line's values, if one of them has a tolerance.
+    pub(super) ends: Vec<Option<Vec<[f64; 2]>>>,
     /// True if the line does not allow some of its values.
     pub(super) refuses: bool,
 }
@@ -69,6 +72,7 @@ impl Axis {
         let graph = Graph::get();
         let mut axis = Axis::empty(paths)?;
         let mut columns = vec![vec![]; paths.len()];
+        let mut reaches = vec![vec![]; paths.len()];
         for (number, row) in rows.iter().enumerate() {
             if row.len() != paths.len() {
                 let message = format!(
@@ -93,8 +97,11 @@ impl Axis {
                     axis.labels[place].push((*text).to_owned());
                 }
                 columns[place].push(si);
+                reaches[place].push(read.tolerance.map_or([si; 2], |tolerance| ends(slot, si, tolerance)));
             }
         }
+        let reaching = |ends: &Vec<[f64; 2]>| ends.iter().any(|[low, high]| low < high);
+        axis.ends = reaches.into_iter().map(|ends| Some(ends).filter(reaching)).collect();
         axis.columns = columns.into_iter().map(Series::Listed).collect();
         Ok(axis)
     }
@@ -117,6 +124,7 @@ impl Axis {
             return Err(Error::document(path, "this line takes text, which has no range".to_owned()));
         }
         let (from, to) = (axis.columns[0].at(0), axis.columns[0].at(1));
+        axis.ends = vec![None];
         if count < 2 {
             return Err(Error::Length {
                 argument: "count",
@@ -164,6 +172,7 @@ impl Axis {
             });
         }
         let (labels, decoded) = (vec![vec![]; slots.len()], vec![vec![]; slots.len()]);
-        Ok(Axis { columns: vec![], labels, decoded, refuses: false, slots })
+        let ends = vec![None; slots.len()];
+        Ok(Axis { columns: vec![], labels, decoded, ends, refuses: false, slots })
     }
 }

@@ -4,6 +4,7 @@
 mod axis;
 mod output;
 mod rows;
+mod tolerant;
 
 pub use axis::Axis;
 pub(super) use output::{kind_of, slots_of};
@@ -17,6 +18,7 @@ use super::plan::{Plan, Refusals};
 use crate::{Error, Result};
 use axis::Series;
 use output::Output;
+use tolerant::Tolerant;
 
 /// A sheet with lines over values, and the outputs that are wanted.
 pub struct WhatIf {
@@ -41,6 +43,8 @@ pub struct WhatIf {
     asked: Vec<Option<Asked>>,
     /// True if the lines of a row may contradict each other and a safety verdict is an output.
     may_contradict: bool,
+    /// Lines with a tolerance that count in the verdicts.
+    tolerant: Tolerant,
 }
 
 /// Receives the number of finished rows; an answer of `false` stops the run.
@@ -171,6 +175,7 @@ impl WhatIf {
         });
         let may_contradict = graded && may_contradict(sheet, changes);
         Ok(WhatIf {
+            tolerant: Tolerant::new(sheet, &axes, &plan, &outputs),
             may_contradict,
             asked: if may_contradict { vec![None; outputs.len()] } else { asked },
             applies,

@@ -9,7 +9,7 @@ use super::super::margin::{graded, margin};
 use super::super::plan::{Block, Plan};
 use super::super::{Text, Written};
 use super::output::{Output, held};
-use super::{Progress, WhatIf};
+use super::{Axis, Progress, WhatIf};
 use crate::base::section::Content;
 use crate::base::table::{Column, Table, Values, within_memory};
 use crate::{Error, Result, Verdict, cannot};
@@ -59,14 +59,16 @@ impl WhatIf {
             self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
         let mut codes: Vec<Vec<i32>> =
             self.outputs.iter().filter(|o| !o.is_number()).map(|_| vec![0; count]).collect();
+        // Each line with a tolerance is computed twice more: an interrupt does not wait longer for that.
+        let block = (BLOCK / (1 + 2 * self.tolerant.lines())).max(16);
         let mut jobs = Vec::new();
         {
-            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(BLOCK)).collect();
-            for start in rows.clone().step_by(BLOCK) {
+            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            for start in rows.clone().step_by(block) {
                 jobs.push(Job {
-                    rows: start..(start + BLOCK).min(rows.end),
+                    rows: start..(start + block).min(rows.end),
                     changed: changed.iter_mut().filter_map(Iterator::next).collect(),
                     numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
                     codes: codes.iter_mut().filter_map(Iterator::next).collect(),
@@ -168,6 +170,13 @@ impl WhatIf {
                 refused.push((rows.start + row, at_line(slot, &error)));
             });
         }
+        let counted = self.tolerant.verdicts(
+            &self.sheet,
+            &self.axes,
+            block,
+            |axis, values| self.along(axis, values, &rows),
+            self.outputs.len(),
+        );
         let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
         let mut doubts: Vec<Doubt> = if self.may_contradict { vec![None; rows.len()] } else { vec![] };
         for (number, output) in self.outputs.iter().enumerate() {
@@ -198,7 +207,8 @@ impl WhatIf {
                 Output::Verdict { finding, .. } => {
                     if let Some(out) = codes.next() {
                         for (row, out) in out.iter_mut().enumerate() {
-                            let mut on = graded(finding, |slot| block.at(slot, row));
+                            let plain = graded(finding, |slot| block.at(slot, row));
+                            let mut on = counted[number].as_ref().map_or(plain, |verdicts| verdicts[row]);
                             if self.may_contradict && on == Verdict::Meets {
                                 let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
                                 if is_doubted(&known.0, finding, &known.1) {
@@ -206,7 +216,7 @@ impl WhatIf {
                                 }
                             }
                             let asked = self.is_asked(number, block, row, &mut doubts);
-                            *out = asked.verdict(on) as i32;
+                            *out = asked.verdict_of(plain, on) as i32;
                         }
                         spoilt().for_each(|row| out[row] = Verdict::NotKnown as i32);
                     }
@@ -269,6 +279,17 @@ impl WhatIf {
             sheet.values.insert(*slot, Written { si, text, tolerance: None, decoded });
         }
         doubted(&sheet)
+    }
+
+    /// The values of an axis in these rows, one in all of them where it is the same.
+    fn along(&self, axis: usize, values: &[f64], rows: &Range<usize>) -> Vec<f64> {
+        let inner: usize = self.axes.iter().skip(axis + 1).map(Axis::len).product();
+        let stride = if self.side_by_side { 1 } else { inner };
+        let same = rows.start / stride == (rows.end - 1) / stride;
+        let mut column = Vec::new();
+        let some = |column: &mut Vec<f64>, places: Range<usize>| column.extend_from_slice(&values[places]);
+        extend(&mut column, values.len(), some, rows.start, if same { 1 } else { rows.len() }, stride);
+        column
     }
 
     /// The columns of the lines that change, for some rows; one value where it is the same in all of them. Gives the rows, counted from

@@ -45,10 +45,10 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
     Ok(total_coils * wire_diameter)
 }
 
-/// Solid (block) length of a compression spring with closed ends that are not ground, by Shigley's rule.
+/// Largest solid (block) length of a compression spring with closed ends that are not ground.
 ///
 /// # Formula
-/// `L_c = (n_t + 1) d`
+/// `L_c = (n_t + 1.5) d`
 ///
 /// # Parameters
 /// - `total_coils` — `n_t`, all coils counted, the dead ones at the ends included
@@ -61,11 +61,11 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
 /// - `2 < total_coils <= 1000`
 /// - `0.00001 <= wire_diameter <= 1`
 ///
-/// Cylindrical spring, ends closed and left round. EN 13906-1 allows up to `(n_t + 1.5) d`, half a wire longer: take that half off
-/// a clearance where the spring is not measured.
+/// Cylindrical spring, ends closed and left round. This is the upper of two rules: Shigley gives `(n_t + 1) d`, half a wire less, and a spring
+/// may lie between both. Measure it to have the half wire back.
 ///
 /// # Source
-/// Shigley's Mechanical Engineering Design, Table 10-1, squared or closed; EN 13906-1:2013, solid length of ends not ground (from memory)
+/// EN 13906-1:2013, solid length of ends not ground, at most (from memory)
 ///
 /// # Errors
 /// [`Error::OutOfRange`](crate::Error::OutOfRange)
@@ -74,17 +74,20 @@ pub fn solid_length_closed_ground(total_coils: Ratio, wire_diameter: Length) -> 
 /// ```
 /// use axlewright::{spring, units::*};
 /// let solid = spring::solid_length_closed(Ratio::of::<one>(10.0), Length::of::<mm>(12.0))?;
-/// assert_eq!(format!("{:.0} mm", solid.in_::<mm>()), "132 mm");
+/// assert_eq!(format!("{:.0} mm", solid.in_::<mm>()), "138 mm");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///
 /// # Caution
 /// A suspension that drives its spring solid hits as if it had none, and the spring can break: the bump stop or the damper must stop it before.
+///
+/// # Revision
+/// 2
 #[inline]
 pub fn solid_length_closed(total_coils: Ratio, wire_diameter: Length) -> Result<Length> {
     valid! {
         total_coils: 2 < .. <= 1000 ; "definition: of closed ends one coil at each is dead, and no coil spring has more than 1000";
         wire_diameter: 0.00001 <= .. <= 1 ; "plausibility limit: springs are coiled of wire between 10 µm and 1 m";
     }
-    Ok(total_coils * wire_diameter + wire_diameter)
+    Ok(total_coils * wire_diameter + 1.5 * wire_diameter)
 }

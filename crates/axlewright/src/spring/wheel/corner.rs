@@ -8,8 +8,8 @@ use crate::{Error, Result, valid};
 /// A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel.
 ///
 /// # Formula
-/// `L = L_0 - m g / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least of `(L - L_c - s) / r`, `h / r_d - z` and
-/// `b - z`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+/// `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least of `(L - L_c - s) / r`, `h / r_d - z` and
+/// `b - z`, and `c / max(r, 1)`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// # Fields
 /// - `rate` — `k`, rate of the spring along its own axis, by its maker
@@ -20,14 +20,16 @@ use crate::{Error, Result, valid};
 /// - `sprung_mass` — `m`, the scale reading of the wheel less its unsprung mass, loaded as it will be
 /// - `droop_length` — `L_d`, length between the spring's seats with the wheel hanging on the fully open damper, and the adjuster in its final place
 /// - `damper_stroke` — `h`, stroke of the damper: length fully open minus length fully closed, bump rubbers on its rod not counted
-/// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel; if it is missing, that of the spring, as on a coil-over
-/// - `damper_mounting` — `coil_over` if spring and damper have one axis, or `apart`; if it is left out, `apart` holds for a damper with its own ratio
+/// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel, measured along the damper; it may be missing on a coil-over, which has that of the spring
+/// - `damper_mounting` — `coil_over` if spring and damper have one axis, or `apart`; if it is left out, `apart` holds, and the damper needs a ratio of its own
+/// - `gas_force` — `F_g`, force with which the gas opens the damper at ride height; `"none"` without gas; if it is left out, no gas is counted
 /// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` if there is no bump stop; if it is left out, no bump stop is counted
+/// - `bump_clearance` — `c`, height above the spring's seat to its bump stop, or to what it hits first, at ride height; the seat rises with the wheel, or with the spring if `r` is above 1
 ///
 /// # Valid for
 /// A linear spring that acts along its seats, and a motion ratio that does not change with travel: measure it over the whole travel first.
 /// At full droop the damper is fully open. The model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
-/// Friction, bar, bush rates and the damper's gas force are neglected. If a margin is negative, lengths and
+/// Friction, bar and bush rates are neglected. If a margin is negative, lengths and
 /// forces are those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared with the closed damper.
 ///
 /// # Source
@@ -55,15 +57,21 @@ pub struct Corner {
     pub droop_length: Value<Length>,
     /// Stroke of the damper, fully open less fully closed.
     pub damper_stroke: Value<Length>,
-    /// Shortening of the damper over travel of the wheel; that of the spring where it is missing.
+    /// Shortening of the damper over travel of the wheel; that of the spring where it is missing on a coil-over.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper_motion_ratio: Option<Value<Ratio>>,
-    /// Place of the damper; apart from the spring if left out and the damper has a ratio of its own.
+    /// Place of the damper; apart from the spring if left out.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub damper_mounting: Option<Mounting>,
+    /// Force with which the gas opens the damper at ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub gas_force: Stated<Value<Force>>,
     /// Travel of the wheel from full droop until the bump stop is touched.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
     pub bump_stop_travel: Stated<Value<Length>>,
+    /// Height above the spring's seat to its bump stop, at ride height.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub bump_clearance: Option<Value<Length>>,
 }
 
 record! {
@@ -110,8 +118,10 @@ impl Model for Corner {
         );
         let (damper_stroke, damper_motion_ratio) = (self.damper_stroke.quantity, self.damper_ratio());
         let bump_stop_travel = self.bump_stop_travel.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
-        if self.damper_mounting == Some(Mounting::Apart) && self.damper_motion_ratio.is_none() {
-            let why = "a damper that stands apart has a ratio of its own";
+        let gas_force = self.gas_force.as_ref().map_or(Force::from_si(0.0), |on| on.quantity);
+        let bump_clearance = self.bump_clearance.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
+        if self.damper_mounting != Some(Mounting::CoilOver) && self.damper_motion_ratio.is_none() {
+            let why = "a damper that stands apart has a ratio of its own; write damper_mounting = coil_over if it stands in the spring";
             return Err(Error::Missing { argument: "damper_motion_ratio", why });
         }
         valid! {
@@ -127,6 +137,8 @@ impl Model for Corner {
             damper_stroke: 0.0001 <= .. <= 100 ; "plausibility limit: strokes are between 0.1 mm and 100 m";
             damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
             bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
+            gas_force: 0 <= .. <= 100000 ; "plausibility limit: dampers push with less than 100 kN";
+            bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
         }
         Ok(())
     }
@@ -152,8 +164,8 @@ impl Corner {
     /// let corner = Corner {
     ///     rate: Value::parse("450 lbf/in")?, free_length: Value::parse("320 mm")?, solid_length: Value::parse("165 mm")?,
     ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
-    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, damper_mounting: None,
-    ///     bump_stop_travel: Stated::Unknown,
+    ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, damper_mounting: Some(Mounting::CoilOver),
+    ///     gas_force: Stated::None, bump_stop_travel: Stated::Unknown, bump_clearance: None,
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
@@ -168,7 +180,13 @@ impl Corner {
         let (free_length, droop_length) = (self.free_length.quantity, self.droop_length.quantity);
         let shortest = self.solid_length.quantity + self.minimum_gap.quantity;
 
-        let spring_force = Carried { sprung_mass, motion_ratio }.force()?;
+        let spring_force = Carried {
+            sprung_mass,
+            motion_ratio,
+            gas_force: self.gas_force.as_ref().map(|on| on.quantity),
+            damper_motion_ratio: Some(self.damper_ratio()),
+        }
+        .force()?;
         let spring_length = free_length - static_deflection(spring_force, rate)?;
         let between = |longer, shorter| AtWheel { longer, shorter, motion_ratio }.travel();
         let sag = between(droop_length, spring_length)?;
@@ -179,13 +197,11 @@ impl Corner {
             damper_travel,
             droop_remaining: sag,
             bump_stop_travel: self.bump_stop_travel.as_ref().map(|travel| travel.quantity),
-            bump_clearance: None,
-            motion_ratio: None,
+            bump_clearance: self.bump_clearance.as_ref().map(|on| on.quantity),
+            motion_ratio: Some(motion_ratio),
         };
         let (bump_remaining, ends_first) = bump.first();
-        // A damper without a ratio of its own shortens as the spring does.
-        let as_driven = if self.damper_motion_ratio.is_some() { Mounting::Apart } else { Mounting::CoilOver };
-        let mounting = Some(self.damper_mounting.unwrap_or(as_driven));
+        let mounting = Some(self.damper_mounting.unwrap_or(Mounting::Apart));
         let bind = Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke };
         let bind_margin = bind.margin()?;
         let captive_margin = free_length - droop_length;
@@ -260,7 +276,9 @@ mod tests {
             damper_stroke: length(96.0),
             damper_motion_ratio: Some(Value::new(Ratio::of::<one>(0.4))),
             damper_mounting: None,
+            gas_force: Stated::Unknown,
             bump_stop_travel: Stated::Given(length(220.0)),
+            bump_clearance: None,
         }
     }
 
@@ -341,8 +359,15 @@ mod tests {
     }
 
     #[test]
-    fn a_damper_without_a_ratio_of_its_own_has_that_of_the_spring() {
-        let shared = Corner { damper_motion_ratio: None, bump_stop_travel: Stated::Unknown, ..corner() };
+    fn a_coil_over_without_a_ratio_of_its_own_has_that_of_the_spring() {
+        let shared = Corner {
+            damper_motion_ratio: None,
+            damper_mounting: Some(Mounting::CoilOver),
+            bump_stop_travel: Stated::Unknown,
+            ..corner()
+        };
+        let unsaid = Corner { damper_mounting: None, ..shared.clone() };
+        assert!(unsaid.check().unwrap_err().to_string().contains("damper_motion_ratio"));
         let own = Corner { damper_motion_ratio: Some(shared.motion_ratio.clone()), ..shared.clone() };
         assert_eq!(shared.at_ride_height(), own.at_ride_height());
     }

@@ -1,7 +1,9 @@
 //! Travel of a wheel on its spring and damper: what uses it up, and what remains. The corner and the build sheet share these rules.
 
-use crate::Result;
+#[cfg(feature = "sheet")]
+use crate::units::LinearStiffness;
 use crate::units::{Force, Length, Mass, Ratio, STANDARD_GRAVITY};
+use crate::{Error, Result};
 
 /// Place of a damper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,16 +15,33 @@ pub enum Mounting {
     Apart,
 }
 
-/// Sprung mass on an inclined or levered spring.
+/// Sprung mass on an inclined or levered spring, and the gas of its damper, which carries a part of it.
 pub(in crate::spring) struct Carried {
     pub(in crate::spring) sprung_mass: Mass,
     pub(in crate::spring) motion_ratio: Ratio,
+    /// Force with which the gas opens the damper; none where it is not known.
+    pub(in crate::spring) gas_force: Option<Force>,
+    pub(in crate::spring) damper_motion_ratio: Option<Ratio>,
 }
 
 impl Carried {
     /// Force in the spring at ride height.
     pub(in crate::spring) fn force(&self) -> Result<Force> {
-        Ok(Force::from_si(self.sprung_mass.si() * STANDARD_GRAVITY / self.motion_ratio.si()))
+        let carried = self.sprung_mass.si() * STANDARD_GRAVITY / self.motion_ratio.si();
+        let gas = self.gas_force.map_or(0.0, Force::si);
+        if gas == 0.0 {
+            return Ok(Force::from_si(carried));
+        }
+        let why = "the gas of a damper carries by the motion ratio of the damper";
+        let ratio =
+            self.damper_motion_ratio.ok_or(Error::Missing { argument: "damper_motion_ratio", why })?;
+        Ok(Force::from_si(carried - gas * ratio.si() / self.motion_ratio.si()))
+    }
+
+    /// Force along the axis of the spring at ride height: of a coil-over, spring and gas together.
+    #[cfg(feature = "sheet")]
+    pub(in crate::spring) fn on_axis(&self) -> Result<Force> {
+        Carried { gas_force: None, ..*self }.force()
     }
 }
 
@@ -92,6 +111,100 @@ impl Bump {
         let (remaining, end) = others
             .fold((coils, Ends::CoilBind), |least, other| if other.0 < least.0 { other } else { least });
         (Length::from_si(remaining), end)
+    }
+}
+
+/// Both wheels of an axle by their scales.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct Sides {
+    pub(in crate::spring) left: Mass,
+    pub(in crate::spring) right: Mass,
+    pub(in crate::spring) wheel_rate: LinearStiffness,
+}
+
+#[cfg(feature = "sheet")]
+impl Sides {
+    /// Travel by which one wheel stands further in bump, and the other further in droop, than the mean of both.
+    pub(in crate::spring) fn travel(&self) -> Result<Length> {
+        let off = (self.left - self.right).si().abs() / 2.0;
+        Ok(Length::from_si(off * STANDARD_GRAVITY / self.wheel_rate.si()))
+    }
+}
+
+/// What ends the travel of the worse wheel of an axle in bump.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct BumpClear {
+    pub(in crate::spring) bump_remaining: Length,
+    pub(in crate::spring) joint_bump_clearance: Option<Length>,
+    pub(in crate::spring) hose_bump_clearance: Option<Length>,
+    pub(in crate::spring) tyre_clearance: Option<Length>,
+    pub(in crate::spring) side_travel: Option<Length>,
+}
+
+#[cfg(feature = "sheet")]
+impl BumpClear {
+    pub(in crate::spring) fn remaining(&self) -> Result<Length> {
+        let others = [self.joint_bump_clearance, self.hose_bump_clearance, self.tyre_clearance];
+        Ok(clear(self.bump_remaining, self.side_travel, &others))
+    }
+}
+
+/// The same in droop.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct DroopClear {
+    pub(in crate::spring) droop_remaining: Length,
+    pub(in crate::spring) joint_droop_clearance: Option<Length>,
+    pub(in crate::spring) hose_droop_clearance: Option<Length>,
+    pub(in crate::spring) side_travel: Option<Length>,
+}
+
+#[cfg(feature = "sheet")]
+impl DroopClear {
+    pub(in crate::spring) fn remaining(&self) -> Result<Length> {
+        let others = [self.joint_droop_clearance, self.hose_droop_clearance];
+        Ok(clear(self.droop_remaining, self.side_travel, &others))
+    }
+}
+
+/// The least of them, the first less what the worse wheel has already used.
+#[cfg(feature = "sheet")]
+fn clear(remaining: Length, side_travel: Option<Length>, others: &[Option<Length>]) -> Length {
+    let own = remaining - side_travel.unwrap_or(Length::from_si(0.0));
+    others.iter().flatten().fold(own, |least, other| if *other < least { *other } else { least })
+}
+
+/// Travel that is wanted in bump, and what may end it beside spring, damper and stop.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct BumpTold {
+    pub(in crate::spring) wanted: Length,
+    pub(in crate::spring) joint_bump_clearance: Length,
+    pub(in crate::spring) hose_bump_clearance: Length,
+    pub(in crate::spring) tyre_clearance: Length,
+}
+
+#[cfg(feature = "sheet")]
+impl BumpTold {
+    /// Known where all of them are.
+    pub(in crate::spring) fn wanted(&self) -> Result<Length> {
+        Ok(self.wanted)
+    }
+}
+
+/// The same in droop.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct DroopTold {
+    pub(in crate::spring) wanted: Length,
+    pub(in crate::spring) joint_droop_clearance: Length,
+    pub(in crate::spring) hose_droop_clearance: Length,
+    /// Gas carries a part of the weight, and leaves less droop.
+    pub(in crate::spring) gas_force: Force,
+}
+
+#[cfg(feature = "sheet")]
+impl DroopTold {
+    /// Known where all of them are.
+    pub(in crate::spring) fn wanted(&self) -> Result<Length> {
+        Ok(self.wanted)
     }
 }
 

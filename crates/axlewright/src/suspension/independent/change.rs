@@ -4,7 +4,7 @@ use super::prepared::{Independent, PreparedLinkage};
 use crate::base::document::Value;
 use crate::base::table::{Filling, Table};
 use crate::suspension::kinematics::vector::vector;
-use crate::suspension::parts::Braking;
+use crate::suspension::parts::{Axle, Braking};
 use crate::units::{Force, Length, Torque};
 use crate::{Result, valid};
 
@@ -33,7 +33,14 @@ pub(super) fn arch_move(
     for point in points {
         *point = point.moved(by);
     }
-    raise(changing.braking, -up.si());
+    let longer = match model.parts().axle {
+        Axle::Front => forward,
+        Axle::Rear => -forward,
+    };
+    if let Some(braking) = changing.braking {
+        braking.wheelbase = Value::new(braking.wheelbase.quantity + longer);
+        raise(Some(braking), -up.si());
+    }
     compared(model, after, Length::from_si(0.0), travel)
 }
 

@@ -613,6 +613,15 @@ impl Linkage {
         Pose { bar: Some((turned, link.dot(eye.rate) / link.dot(turning))), ..pose }
     }
 
+    /// Angle between the tie rod and the line through steering axis and rod's outer end: nothing at the dead centre.
+    #[cfg(feature = "sheet")]
+    pub(super) fn toggle_angle(&self, pose: &Pose, rack: f64) -> f64 {
+        let axis = pose.steering_axis;
+        let end = self.inner + vector(0.0, rack, 0.0) + pose.tie_rod - pose.lower_ball;
+        let turning = axis.cross(end).unit();
+        (turning.dot(pose.tie_rod) / self.tie_rod).abs().min(1.0).asin()
+    }
+
     /// Radius of the bar's lever.
     pub(super) fn bar_lever(&self) -> Option<f64> {
         self.bar.map(|bar| bar.hinge.radius)

@@ -4,6 +4,10 @@ use super::prepared::{Independent, Parts, PreparedLinkage};
 use crate::base::numeric::root;
 use crate::base::section::Whole;
 use crate::spring::Mounting;
+use crate::suspension::kinematics::over_travel::{
+    Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
+};
+use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::{AntiRollBar, JointLimits, WheelPosition};
 use crate::units::{Angle, Length, Ratio, RatioPerLength};
 use crate::{Result, cannot};
@@ -30,10 +34,41 @@ pub(in crate::suspension) struct TravelEachWay {
     pub(in crate::suspension) bump: Length,
 }
 
-/// Linkage with its anti-roll bar, if that is drawn.
+/// Linkage with its anti-roll bar, if that is drawn, and the lock of its rack.
 pub(in crate::suspension) struct WithBar<M> {
     pub(in crate::suspension) linkage: M,
     pub(in crate::suspension) anti_roll_bar: Whole<AntiRollBar>,
+    /// To either side, from the rack's middle to lock.
+    pub(in crate::suspension) rack_travel: Length,
+}
+
+/// Linkage over the travel that is wanted, and the slope that holds at ride height.
+pub(super) struct OverWanted<M> {
+    pub(super) linkage: M,
+    /// Change of toe over 25 mm of bump: that of the drawing, or the one that was read.
+    pub(super) bump_steer: Angle,
+    pub(super) bump: Length,
+    pub(super) droop: Length,
+}
+
+/// The same in roll.
+pub(super) struct InRoll<M> {
+    pub(super) linkage: M,
+    /// Slope of toe, and that of the drawing or the read one of steer over roll.
+    pub(super) bump_steer: Angle,
+    pub(super) roll_steer: Ratio,
+    pub(super) track: Length,
+    pub(super) bump: Length,
+    pub(super) droop: Length,
+}
+
+/// Linkage with the tie rod at both locks, between the stops.
+pub(super) struct AtLock<M> {
+    pub(super) linkage: M,
+    /// To either side, from the rack's middle to lock.
+    pub(super) rack_travel: Length,
+    pub(super) bump_remaining: Length,
+    pub(super) droop_remaining: Length,
 }
 
 /// Linkage with the damper of its coil-over or leg.
@@ -91,13 +126,101 @@ pub(super) fn bar_motion_ratio<M: Independent>(linkage: &M) -> Result<Ratio> {
 }
 
 impl<M: Independent> WithBar<M> {
-    /// Travel at which the linkage itself locks, the drop link of its bar too, with the rack in its middle.
+    /// Travel at which the linkage itself locks, the drop link of its bar too: the least with the rack in its middle, half way and at both locks.
+    /// No travel where the linkage does not reach a lock at ride height.
     pub(super) fn range(&self) -> Result<TravelEachWay> {
         let anti_roll_bar = self.anti_roll_bar.drawn("anti_roll_bar")?;
         let on = PreparedLinkage::hanging(Parts { anti_roll_bar, ..self.linkage.parts() })?;
-        let on = on.travel_range(MIDDLE)?;
-        Ok(TravelEachWay { droop: -on.droop, bump: on.bump })
+        let (mut droop, mut bump) = (f64::INFINITY, f64::INFINITY);
+        for rack in racks(self.rack_travel) {
+            let (down, up) = match on.travel_range(rack) {
+                Ok(range) => (-range.droop.si(), range.bump.si()),
+                Err(refused) if rack == MIDDLE => return Err(refused),
+                Err(_) => (0.0, 0.0),
+            };
+            (droop, bump) = (droop.min(down), bump.min(up));
+        }
+        Ok(TravelEachWay { droop: Length::from_si(droop), bump: Length::from_si(bump) })
     }
+}
+
+/// Travels of the rack at which a linkage is asked: its middle, and where it is steered, half way and at lock to either side.
+fn racks(rack_travel: Length) -> Vec<Length> {
+    let half = Length::from_si(0.5 * rack_travel.si());
+    let all = [MIDDLE, half, -half, rack_travel, -rack_travel];
+    if rack_travel == MIDDLE { vec![MIDDLE] } else { all.to_vec() }
+}
+
+impl<M: Independent> OverWanted<M> {
+    /// Change of toe from ride height over the travel. A slope that was read turns the drawn curve about ride height: its bend stays.
+    pub(super) fn toe(&self) -> Result<ToeOverTravel> {
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        let at_ride = ready.at_ride();
+        let (rest, read) = (at_ride.toe.si(), (self.bump_steer - at_ride.bump_steer).si() / BUMP);
+        let drawn = |travel: f64| Ok(ready.at(Length::from_si(travel), MIDDLE)?.toe.si() - rest);
+        let all = over_travel(self.bump, self.droop, |travel| Ok(drawn(travel)? + read * travel))?;
+        let [toe_least, toe_most] = all.quantities();
+        Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(0.5 * (drawn(BUMP)? + drawn(-BUMP)?)) })
+    }
+
+    /// Lean of the path of the wheel's centre over the travel.
+    pub(super) fn path(&self) -> Result<PathOverTravel> {
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        let at = |travel: f64| Ok(ready.at(Length::from_si(travel), MIDDLE)?.wheel_path_angle.si());
+        let [path_least, path_most] = over_travel(self.bump, self.droop, at)?.quantities();
+        Ok(PathOverTravel { path_least, path_most })
+    }
+}
+
+impl<M: Independent> InRoll<M> {
+    /// Steer over roll with one wheel as far in bump as the other is in droop.
+    pub(super) fn steer(&self) -> Result<RollSteerOverTravel> {
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        let at_ride = ready.at_ride();
+        let lever = self.track.si() / 2.0;
+        let slope = -self.bump_steer.si() / BUMP * lever;
+        let read = (self.bump_steer - at_ride.bump_steer).si() / BUMP;
+        let toe = |travel: f64| -> Result<f64> {
+            Ok(ready.at(Length::from_si(travel), MIDDLE)?.toe.si() + read * travel)
+        };
+        let mut all = Extremes::at(slope);
+        for travel in steps_to(to_either_side(self.bump, self.droop)) {
+            all = all.with(-(toe(travel)? - toe(-travel)?) / (2.0 * travel) * lever);
+        }
+        let [roll_steer_least, roll_steer_most] = all.moved(self.roll_steer.si() - slope).quantities();
+        Ok(RollSteerOverTravel { roll_steer_least, roll_steer_most })
+    }
+}
+
+impl<M: Independent> AtLock<M> {
+    /// Least angle between tie rod and steering arm at ride height and at both stops, with the rack in its middle, half way and at both locks.
+    /// Where a lock is not reached, the share of it that is not takes as much of the angle of the rack's middle below zero.
+    pub(super) fn toggle_angle(&self) -> Result<Angle> {
+        let [bump, droop] = travelled(self.bump_remaining, self.droop_remaining)?;
+        let ready = PreparedLinkage::hanging(self.linkage.parts())?;
+        let at_ride = ready.linkage.toggle_angle(&ready.linkage.rest, 0.0);
+        let mut least = at_ride;
+        for travel in [MIDDLE, bump, -droop] {
+            for rack in racks(self.rack_travel) {
+                least = least.min(match ready.pose(travel, rack) {
+                    Ok(pose) => ready.linkage.toggle_angle(&pose, rack.si()),
+                    Err(refused) if rack == MIDDLE => return Err(refused),
+                    Err(_) => -at_ride * (1.0 - reached(|share| ready.pose(travel, rack * share).is_ok())),
+                });
+            }
+        }
+        Ok(Angle::from_si(least))
+    }
+}
+
+/// Largest share of something that is reached, where none of it is.
+fn reached(is: impl Fn(Ratio) -> bool) -> f64 {
+    let (mut good, mut bad) = (0.0, 1.0);
+    for _ in 0..30 {
+        let middle = 0.5 * (good + bad);
+        if is(Ratio::from_si(middle)) { good = middle } else { bad = middle }
+    }
+    good
 }
 
 impl<M: Independent> OnDamper<M> {

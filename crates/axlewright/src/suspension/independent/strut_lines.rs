@@ -2,10 +2,11 @@
 
 use super::double_wishbone_lines::{SOURCE, coordinate, joint, point_lines};
 use super::stages::{
-    BetweenStops, OnDamper, OnSpring, StrokeAtRide, TravelEachWay, TravelEnds, WithBar, at_ride,
-    bar_motion_ratio, stroke,
+    AtLock, BetweenStops, InRoll, OnDamper, OnSpring, OverWanted, StrokeAtRide, TravelEachWay, TravelEnds,
+    WithBar, at_ride, bar_motion_ratio, stroke,
 };
 use crate::base::section::{Line, Rule, fields, joined, rule};
+use crate::suspension::kinematics::over_travel::{PathOverTravel, RollSteerOverTravel, ToeOverTravel};
 use crate::suspension::{Strut, WheelPosition};
 
 const ENDS: [Line; 6] = joined(&[
@@ -40,23 +41,52 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
     needs { anti_roll_bar }
     says "suspension.Strut at ride height: travel of the lever's end over travel of the wheel", SOURCE
 };
-/// Travel at which the linkage locks, the drop link of its bar too, with the rack in its middle.
+/// Travel at which the linkage locks, the drop link of its bar too: the least over the rack.
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Barred::range, Barred
-    takes { linkage = "axle", anti_roll_bar }
+    takes { linkage = "axle", anti_roll_bar, rack_travel }
     gives TravelEachWay { droop, bump }
-    says "suspension.Strut.travel_range", SOURCE
+    says "suspension.Strut.travel_range, rack in its middle, half way and at both locks: the least", SOURCE
 };
 
 type Barred = WithBar<Strut>;
 type Damped = OnDamper<Strut>;
 type Sprung = OnSpring<Strut>;
 type Stopped = BetweenStops<Strut>;
-fields!(Barred { linkage, anti_roll_bar });
+type Travelled = OverWanted<Strut>;
+type Leaning = InRoll<Strut>;
+type Locked = AtLock<Strut>;
+fields!(Barred { linkage, anti_roll_bar, rack_travel });
+fields!(Travelled { linkage, bump_steer, bump = "steer_bump", droop = "steer_droop" });
+fields!(Leaning { linkage, bump_steer, roll_steer, track, bump = "steer_bump", droop = "steer_droop" });
+fields!(Locked { linkage, rack_travel, bump_remaining, droop_remaining });
 fields!(Damped { linkage, mounting, open_length, closed_length });
 fields!(Sprung { linkage, shortest });
 fields!(Stopped { linkage, joint_limits, rack_travel, bump_remaining, droop_remaining });
 
+pub(in crate::suspension) const TOE: Rule = rule! {
+    "axle" Travelled::toe, Travelled
+    takes { linkage = "axle", bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    gives ToeOverTravel { toe_least, toe_most, bend }
+    says "suspension.Strut over the travel that is wanted: toe less toe at ride height", SOURCE
+};
+pub(in crate::suspension) const ROLL_STEER: Rule = rule! {
+    "axle" Leaning::steer, Leaning
+    takes { linkage = "axle", bump_steer, roll_steer, track, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    gives RollSteerOverTravel { roll_steer_least, roll_steer_most }
+    says "suspension.Strut with z to one side and -z to the other: -(toe(z) - toe(-z)) t / (4 z)", SOURCE
+};
+pub(in crate::suspension) const PATH: Rule = rule! {
+    "axle" Travelled::path, Travelled
+    takes { linkage = "axle", bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    gives PathOverTravel { path_least, path_most }
+    says "suspension.Strut over the travel that is wanted: wheel_path_angle", SOURCE
+};
+pub(in crate::suspension) const TOGGLE: Rule = rule! {
+    "axle" Locked::toggle_angle, Locked
+    takes { linkage = "axle", rack_travel, bump_remaining, droop_remaining }
+    says "suspension.Strut: sine from the triple product of steering axis, arm and rod, over travel and lock: the least", SOURCE
+};
 pub(in crate::suspension) const DAMPER: Rule = rule! {
     "axle.damper" Damped::ends, Damped
     takes { linkage = "axle", open_length, closed_length }

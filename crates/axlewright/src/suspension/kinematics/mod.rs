@@ -5,6 +5,8 @@ pub(super) mod jet;
 pub(super) mod kept;
 pub(super) mod lanes;
 pub(super) mod outline;
+#[cfg(feature = "sheet")]
+pub(super) mod over_travel;
 pub(super) mod slope;
 pub(super) mod solved;
 mod travel_range;

@@ -157,6 +157,10 @@ impl LeafAxle {
         for point in on_axle {
             *point = point.moved(by);
         }
+        let longer = Length::from_si(self.to_rear() * by.x);
+        if let Some(braking) = &mut self.braking {
+            braking.wheelbase = Value::new(braking.wheelbase.quantity + longer);
+        }
         self.raise(-by.z);
     }
 

@@ -6,6 +6,9 @@ use crate::base::section::{Rule, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{TravelEachWay, TravelEnds, travelled};
 use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::kinematics::over_travel::{
+    Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
+};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES};
 use crate::suspension::{
@@ -126,6 +129,17 @@ struct BetweenStops {
 }
 fields!(BetweenStops { axle, across, bump_remaining, droop_remaining });
 
+/// Axle over the travel that is wanted, and its slopes at ride height: those of the drawing, or those that were read.
+struct OverWanted {
+    axle: Sprung,
+    across: Across,
+    bump_steer: Angle,
+    roll_steer: Ratio,
+    bump: Length,
+    droop: Length,
+}
+fields!(OverWanted { axle, across, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
+
 /// Limits of the bump travel of an axle on leaf springs.
 struct Ends {
     stop_end: Length,
@@ -210,6 +224,27 @@ pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     needs { axle.loaded = "axle" }
     gives OverTravel { pinion_angle_change, shackle_remaining, lateral_shift }
     says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
+};
+pub(in crate::suspension) const TOE: Rule = rule! {
+    "axle" OverWanted::toe, OverWanted
+    takes { axle.springs = "axle", bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    needs { axle.loaded = "axle" }
+    gives ToeOverTravel { toe_least, toe_most, bend }
+    says "suspension.LeafAxle over the travel that is wanted: change of axle_steer, which one wheel has as toe-in and the other as toe-out", SOURCE
+};
+pub(in crate::suspension) const ROLL_STEER: Rule = rule! {
+    "axle" OverWanted::roll_steer, OverWanted
+    takes { axle.springs = "axle", roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    needs { axle.loaded = "axle", axle.wheel_y = "axle.wheel.centre.y" }
+    gives RollSteerOverTravel { roll_steer_least, roll_steer_most }
+    says "suspension.LeafAxle rolled until one wheel is z in bump and the other z in droop: change of axle_steer over roll", SOURCE
+};
+pub(in crate::suspension) const PATH: Rule = rule! {
+    "axle" OverWanted::path, OverWanted
+    takes { axle.springs = "axle", across = "axle", bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    needs { axle.loaded = "axle", axle.ground = "axle" }
+    gives PathOverTravel { path_least, path_most }
+    says "suspension.LeafAxle over the travel that is wanted: side_view_angle", SOURCE
 };
 pub(super) const BUMP_STRESS: Rule = rule! {
     "axle" BetweenStops::bump_stress, BetweenStops
@@ -397,6 +432,50 @@ impl OnGround {
         self.across.nothing()?;
         let on = self.axle.model()?.shared()?.at(RIDE, LEVEL)?;
         Ok(InstantAxes { roll_centre_height: on.roll_centre_height, side_view_angle: on.side_view_angle })
+    }
+}
+
+impl OverWanted {
+    /// Change of steer from ride height over the travel: toe-in of one wheel and toe-out of the other. A slope that was read turns the curve.
+    fn toe(&self) -> Result<ToeOverTravel> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        let steer =
+            |heave: f64| -> Result<f64> { Ok(ready.at(Length::from_si(heave), LEVEL)?.axle_steer.si()) };
+        let (rest, bumped) = (steer(0.0)?, steer(BUMP)?);
+        let read = (self.bump_steer.si() - (rest - bumped)) / BUMP;
+        let all = over_travel(self.bump, self.droop, |heave| Ok(rest - steer(heave)? + read * heave))?;
+        let [toe_least, toe_most] = all.mirrored().quantities();
+        let bend = rest - 0.5 * (bumped + steer(-BUMP)?);
+        Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(bend) })
+    }
+
+    /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
+    fn roll_steer(&self) -> Result<RollSteerOverTravel> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        let at_ride = ready.at(RIDE, LEVEL)?;
+        let (rest, slope) = (at_ride.axle_steer.si(), at_ride.roll_steer.si());
+        let half_track = self.axle.wheel_y.map_or(f64::NAN, |y| y.si());
+        let mut all = Extremes::at(slope);
+        for travel in steps_to(to_either_side(self.bump, self.droop)) {
+            let roll = (travel / half_track).asin();
+            for roll in [roll, -roll] {
+                all = all.with((ready.at(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
+            }
+        }
+        let [roll_steer_least, roll_steer_most] = all.moved(self.roll_steer.si() - slope).quantities();
+        Ok(RollSteerOverTravel { roll_steer_least, roll_steer_most })
+    }
+
+    /// Lean of the path of the contact points over the travel.
+    fn path(&self) -> Result<PathOverTravel> {
+        self.across.nothing()?;
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        let at = |heave: f64| Ok(ready.at(Length::from_si(heave), LEVEL)?.side_view_angle.si());
+        let [path_least, path_most] = over_travel(self.bump, self.droop, at)?.quantities();
+        Ok(PathOverTravel { path_least, path_most })
     }
 }
 

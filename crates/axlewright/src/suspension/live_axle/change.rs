@@ -53,6 +53,11 @@ impl LiveAxle {
             *point = point.moved(by);
         }
         after.raise(-up.si());
+        if let Some(pitching) = &mut after.pitching {
+            // The nose points to the other axle.
+            let longer = -self.to_nose() * forward.si();
+            pitching.wheelbase = Value::new(pitching.wheelbase.quantity + Length::from_si(longer));
+        }
         self.compared(after, Length::from_si(0.0), heave)
     }
 

@@ -14,7 +14,7 @@ use std::borrow::Cow;
 /// roll centre where `dy/dphi = 0`; anti-pitch `s (dx/dz) l / h` of the contact points held in the axle
 ///
 /// # Fields
-/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, and the effect of drive and brakes on the body
+/// - `axle` — `front` or `rear`; it sets the direction in which the wheelbase grows, the direction of the pinion, and the effect of drive and brakes on the body
 /// - `wheel` — the left wheel at ride height: `centre`, `camber`, `toe`, and the `loaded_radius` from its centre to the ground; the right one is its mirror image
 /// - `lower_links` — the lower links along the vehicle: `fitted` as a `pair` (the default: drawn on the left, the mirror image added) or as a `single` link; `body` and `axle` for the ends; `body_bush` and `axle_bush` for the stiffness of the bushes along the link; `body_limit` and `axle_limit` for the lean that the ends allow
 /// - `upper_links` — the upper links, with the same fields; `fitted` must be written
@@ -23,7 +23,7 @@ use std::borrow::Cow;
 /// - `watt` — Watt linkage instead of the rod: the `pivot` of a bell crank whose axis lies along x, the part that it is `carried_by` (`axle` or `body`), and `upper_rod` and `lower_rod`, each from `crank` to `outer`
 /// - `coil_over` — left coil-over, mirrored on the right: `body_eye`, `axle_eye`; its `spring` (`rate`, `free_length`, `solid_length` with the gaps that stay open, `seat_offset`: length between the eyes minus length between the seats) and its `damper` (`open_length`, `closed_length` between the eyes, `gas_force`)
 /// - `anti_roll_bar` — left end of the bar, mirrored on the right: the part that carries its bearings (`carried_by`, `body` or `axle`), `link_eye` of the drop link on the other part, `lever_end` of the bar, `lever_pivot`, any point of the bar's axis along y
-/// - `pinion` — `angle` of the pinion to the body's x at ride height, positive with the nose up, and the joint on its `nose`
+/// - `pinion` — `angle` of the pinion to the body's x at ride height, positive with the nose up (a front axle's nose points to the rear), and the joint on its `nose`
 /// - `pitching` — data of drive and brakes: `drive_share` and `brake_share` `s` of this axle, `centre_of_gravity_height` `h`, `wheelbase` `l`
 ///
 /// # Valid for
@@ -144,6 +144,14 @@ impl LiveAxle {
         self.anti_roll_bar.as_ref().map_or(Ok(()), AxleBar::check)?;
         self.pinion.as_ref().map_or(Ok(()), Pinion::check)?;
         self.pitching.as_ref().map_or(Ok(()), Pitching::check)
+    }
+
+    /// Direction of the pinion's nose along x: a front axle's points to the rear.
+    pub(super) fn to_nose(&self) -> f64 {
+        match self.axle {
+            Axle::Front => -1.0,
+            Axle::Rear => 1.0,
+        }
     }
 
     /// All links along the vehicle: the lower ones, the upper ones, then those under names of their own.

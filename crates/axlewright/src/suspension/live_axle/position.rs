@@ -333,33 +333,33 @@ impl PreparedLiveAxle<'_> {
         Some([eyes.0[0], -slope, -bend, 2.0 * roll[0].0[0] / slope])
     }
 
-    /// Heave without roll at which the eyes of the coil-over are so far apart.
+    /// Heave without roll at which the eyes of the left (0) or the right coil-over are so far apart.
     #[cfg(feature = "sheet")]
-    pub(super) fn heave_for(&self, length: f64) -> Result<f64> {
+    pub(super) fn heave_for(&self, length: f64, side: usize) -> Result<f64> {
         let Stated::Given(coil_over) = &self.model.coil_over else { return Ok(f64::NAN) };
         let mut heave = 0.0;
         for _ in 0..20 {
             let Some(pose) = self.linkage.at(heave, 0.0) else { break };
             let Strokes { eyes, heave: strokes, .. } = self.strokes(coil_over, &pose);
-            let (off, [slope, bend]) = (eyes.0[0] - length, strokes.map(|on| on.0[0]));
+            let (off, [slope, bend]) = (eyes.0[side] - length, strokes.map(|on| on.0[side]));
             if off.abs() <= 1e-12 {
                 return Ok(heave);
             }
             heave -= 2.0 * off * slope / (2.0 * slope * slope - off * bend); // Halley's step
         }
-        let [length, drawn] = [length, self.strokes(coil_over, &self.linkage.rest).eyes.0[0]]
+        let [length, drawn] = [length, self.strokes(coil_over, &self.linkage.rest).eyes.0[side]]
             .map(|on| said(Length::from_si(on)));
         Err(cannot!(
             "the linkage does not bring the eyes of the coil-over {length} apart; at ride height they are {drawn} apart"
         ))
     }
 
-    /// Length between the eyes of the coil-over at a heave without roll; none beyond the linkage or without a coil-over.
+    /// Length between the eyes of the left (0) or the right coil-over at a heave without roll; none beyond the linkage or without a coil-over.
     #[cfg(feature = "sheet")]
-    pub(super) fn eyes_at(&self, heave: Length) -> Option<Length> {
+    pub(super) fn eyes_at(&self, heave: Length, side: usize) -> Option<Length> {
         let coil_over = self.model.coil_over.as_ref()?;
         let pose = self.linkage.at(heave.si(), 0.0)?;
-        Some(Length::from_si(self.strokes(coil_over, &pose).eyes.0[0]))
+        Some(Length::from_si(self.strokes(coil_over, &pose).eyes.0[side]))
     }
 
     #[inline]

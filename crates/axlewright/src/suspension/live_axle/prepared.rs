@@ -95,7 +95,7 @@ impl LiveAxle {
             bar_sign: 1.0,
             wheels: [[wheel - middle, axis], [mirrored(wheel - middle), mirrored(axis)]],
             // Level where no pinion is drawn: its angle changes with the axle all the same.
-            pinion: vector(1.0, 0.0, 0.0),
+            pinion: vector(self.to_nose(), 0.0, 0.0),
         };
         if let Some([left, _]) = &ready.levers
             && let Some((_, [rate, _])) = left.turn(seen(left, &ready.linkage.rest))
@@ -104,7 +104,7 @@ impl LiveAxle {
         }
         if let Some(pinion) = &self.pinion {
             let (sine, cosine) = pinion.angle.quantity.si().sin_cos();
-            ready.pinion = vector(cosine, 0.0, sine);
+            ready.pinion = vector(self.to_nose() * cosine, 0.0, sine);
         }
         if let Stated::Given(on) = &self.coil_over
             && (on.body_eye.vector() - on.axle_eye.vector()).norm() < LEAST_LEVER

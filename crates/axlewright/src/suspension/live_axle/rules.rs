@@ -9,6 +9,10 @@ use crate::suspension::independent::stages::{
     OnDamper, OnSpring, TravelEachWay, TravelEnds, solid_at, travelled,
 };
 use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::kinematics::over_travel::{
+    Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
+};
+use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::{
     Axle, AxleBar, AxleCoilOver, Fitted, LateralRod, LeafForm, LiveAxle, NamedLink, WattLinkage, Wheel,
 };
@@ -98,6 +102,17 @@ struct BetweenStops {
 }
 fields!(BetweenStops { axle, bushes, limits, spring_base, bump_remaining, droop_remaining });
 
+/// Live axle over the travel that is wanted, and its slopes at ride height: those of the drawing, or those that were read.
+struct OverWanted {
+    axle: Led,
+    bushes: Bushes,
+    bump_steer: Angle,
+    roll_steer: Ratio,
+    bump: Length,
+    droop: Length,
+}
+fields!(OverWanted { axle, bushes, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
+
 /// Lean that the joints of the links allow.
 struct Limits {
     lower_links: LinkLimits,
@@ -184,6 +199,26 @@ pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
         lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_remaining, crossed_roll, joints_without_limit,
     }
     says "suspension.LiveAxle at full bump b and droop d, half way, and crossed: heave (b - d) / 2, sin(roll) = (b + d) / base to either side", SOURCE
+};
+
+pub(in crate::suspension) const TOE: Rule = rule! {
+    "axle" OverWanted::toe, OverWanted
+    takes { axle.links = "axle", bushes = "axle", bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    gives ToeOverTravel { toe_least, toe_most, bend }
+    says "suspension.LiveAxle over the travel that is wanted: change of axle_steer, which one wheel has as toe-in and the other as toe-out", SOURCE
+};
+pub(in crate::suspension) const ROLL_STEER: Rule = rule! {
+    "axle" OverWanted::roll_steer, OverWanted
+    takes { axle.links = "axle", bushes = "axle", roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    gives RollSteerOverTravel { roll_steer_least, roll_steer_most }
+    says "suspension.LiveAxle rolled until one wheel is z in bump and the other z in droop: change of axle_steer over roll", SOURCE
+};
+pub(in crate::suspension) const PATH: Rule = rule! {
+    "axle" OverWanted::path, OverWanted
+    takes { axle.links = "axle", bushes = "axle", bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    needs { axle.loaded_radius = "axle.tyre.loaded_radius" }
+    gives PathOverTravel { path_least, path_most }
+    says "suspension.LiveAxle over the travel that is wanted: side_view_angle", SOURCE
 };
 
 /// Live axle at ride height.
@@ -343,27 +378,78 @@ impl Bushed {
     }
 }
 
+impl OverWanted {
+    /// Change of steer from ride height over the travel: toe-in of one wheel and toe-out of the other. A slope that was read turns the curve.
+    fn toe(&self) -> Result<ToeOverTravel> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
+        let at_ride = ready.found(RIDE, UPRIGHT)?;
+        let (rest, read) = (at_ride.axle_steer.si(), (self.bump_steer + at_ride.heave_steer).si() / BUMP);
+        let drawn = |heave: f64| Ok(rest - ready.found(Length::from_si(heave), UPRIGHT)?.axle_steer.si());
+        let all = over_travel(self.bump, self.droop, |heave| Ok(drawn(heave)? + read * heave))?;
+        let [toe_least, toe_most] = all.mirrored().quantities();
+        Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(0.5 * (drawn(BUMP)? + drawn(-BUMP)?)) })
+    }
+
+    /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
+    fn roll_steer(&self) -> Result<RollSteerOverTravel> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
+        let at_ride = ready.found(RIDE, UPRIGHT)?;
+        let (rest, slope) = (at_ride.axle_steer.si(), at_ride.roll_steer.si());
+        let mut all = Extremes::at(slope);
+        let half_track = self.axle.links.centre.y.si();
+        for travel in steps_to(to_either_side(self.bump, self.droop)) {
+            let roll = (travel / half_track).min(CROSSED).asin();
+            for roll in [roll, -roll] {
+                all = all.with((ready.found(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
+            }
+        }
+        let [roll_steer_least, roll_steer_most] = all.moved(self.roll_steer.si() - slope).quantities();
+        Ok(RollSteerOverTravel { roll_steer_least, roll_steer_most })
+    }
+
+    /// Lean of the path of the contact points over the travel.
+    fn path(&self) -> Result<PathOverTravel> {
+        let model = self.axle.model()?;
+        let ready = model.shared()?;
+        self.bushes.known(&model, ready.linkage.redundant())?;
+        let at = |heave: f64| Ok(ready.found(Length::from_si(heave), UPRIGHT)?.side_view_angle.si());
+        let [path_least, path_most] = over_travel(self.bump, self.droop, at)?.quantities();
+        Ok(PathOverTravel { path_least, path_most })
+    }
+}
+
 impl OnDamper<Led> {
-    /// Heave at which the damper of a coil-over is open, and at which it is closed; not known of one that stands apart.
+    /// Heave at which the first damper of both coil-overs is open, and at which the first is closed; not known of one that stands apart.
     fn ends(&self) -> Result<TravelEnds> {
         if self.mounting == Some(Mounting::Apart) {
             return Ok(TravelEnds::UNKNOWN);
         }
         let model = self.linkage.model()?;
         let ready = model.shared()?;
-        let heave = |length: Length| ready.heave_for(length.si()).map(Length::from_si);
-        Ok(TravelEnds { droop: heave(self.open_length)?, bump: heave(self.closed_length)? })
+        let both = |length: Length| -> Result<[f64; 2]> {
+            Ok([ready.heave_for(length.si(), 0)?, ready.heave_for(length.si(), 1)?])
+        };
+        let ([one, other], [up, down]) = (both(self.open_length)?, both(self.closed_length)?);
+        Ok(TravelEnds { droop: Length::from_si(one.max(other)), bump: Length::from_si(up.min(down)) })
     }
 }
 
 impl OnSpring<Led> {
-    /// Heave at which the spring has its least gaps, or at which the linkage locks before that.
+    /// Heave at which the first spring of both sides has its least gaps, or at which the linkage locks before that.
     fn end(&self) -> Result<Length> {
         let model = self.linkage.model()?;
         let ready = model.shared()?;
-        let found = ready.heave_for(self.shortest.si()).map(Length::from_si);
-        let range = || ready.travel_range(UPRIGHT).map(|on| [on.droop, on.bump]);
-        solid_at(self.shortest, found, range, |heave| ready.eyes_at(heave))
+        let end = |side: usize| {
+            let found = ready.heave_for(self.shortest.si(), side).map(Length::from_si);
+            let range = || ready.travel_range(UPRIGHT).map(|on| [on.droop, on.bump]);
+            solid_at(self.shortest, found, range, |heave| ready.eyes_at(heave, side))
+        };
+        let (left, right) = (end(0)?, end(1)?);
+        Ok(if right < left { right } else { left })
     }
 }
 

@@ -152,6 +152,17 @@ record! {
 }
 
 /// An axle in numbers, coherent SI.
+/// Lateral accelerations beyond which a vehicle no longer stands on four wheels between its stops.
+#[cfg(feature = "sheet")]
+pub(super) struct Limits {
+    /// The first axle comes into its stops.
+    pub(super) stop: Acceleration,
+    /// One wheel lifts, stops counted.
+    pub(super) lift: Acceleration,
+    /// Both wheels of a side lift.
+    pub(super) tip: Acceleration,
+}
+
 #[derive(Debug, Clone, Copy)]
 struct Axle {
     name: &'static str,
@@ -572,6 +583,45 @@ impl RollBalance {
     }
 
     /// `m_s h_1`.
+    /// Lateral accelerations at which the body comes into its stops, a wheel lifts, and the vehicle tips. `stops` is the travel of the wheels of
+    /// each axle until a stop, joint, hose or damper ends it, the lesser of bump and droop.
+    #[cfg(feature = "sheet")]
+    pub(super) fn limits(&self, stops: [f64; 2]) -> Result<Limits> {
+        self.check()?;
+        let axles = self.axles()?;
+        let phi = self.lean(&axles)?;
+        let transfers = axles.map(|axle| Turned::of(&axle, phi, 1.0).transfer());
+        let both = || axles.iter().zip(transfers);
+        // Moment of both axles on the ground, and what it is when the whole weight stands on the outer wheels.
+        let moment: f64 = both().map(|(axle, transfer)| transfer * axle.track).sum();
+        let most: f64 = axles.iter().map(|axle| axle.weight / 2.0 * axle.track).sum();
+        let (mut stop, mut lift) = (f64::INFINITY, f64::INFINITY);
+        for ((axle, transfer), travel) in both().zip(stops) {
+            let lean = (axle.suspension() * phi + axle.moment()) / (axle.suspension() + axle.upright());
+            let there = travel.max(0.0) / ((phi - lean).abs() * axle.track / 2.0);
+            let free = if transfer > 0.0 { axle.weight / 2.0 / transfer } else { f64::INFINITY };
+            // On its stop an axle takes, at most, all of the moment that comes on top.
+            let stopped = there + (axle.weight / 2.0 - transfer * there).max(0.0) * axle.track / moment;
+            lift = lift.min(if there < free { stopped.min(free) } else { free });
+            stop = stop.min(there);
+        }
+        // Then the body leans on the other axle alone, and by more: the softer one counts.
+        let overturning = self.overturning()?;
+        let further = axles.iter().map(|axle| {
+            let (per_angle, less) = axle.elastic();
+            let righting = per_angle - overturning * STANDARD_GRAVITY;
+            if righting > 0.0 { (overturning + less) / righting } else { f64::INFINITY }
+        });
+        let further = further.fold(phi, f64::max);
+        let whole = overturning + axles.iter().map(Axle::moment).sum::<f64>();
+        let tip = lift + (most - moment * lift).max(0.0) / (whole * (1.0 + STANDARD_GRAVITY * further));
+        Ok(Limits {
+            stop: Acceleration::from_si(stop),
+            lift: Acceleration::from_si(lift),
+            tip: Acceleration::from_si(tip),
+        })
+    }
+
     fn overturning(&self) -> Result<f64> {
         let arm = roll_arm(
             self.sprung_height.quantity,

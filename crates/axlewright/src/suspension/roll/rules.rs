@@ -5,8 +5,12 @@ use crate::base::section::{Rule, fields, rule};
 use crate::suspension::inputs::{Suspension, Wheels};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_LEAVES};
+use crate::suspension::roll::roll_balance::Limits;
 use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
-use crate::units::{Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness, Torque};
+use crate::units::{
+    Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness,
+    STANDARD_GRAVITY, Torque,
+};
 use crate::{Error, Result};
 
 /// Travel of a linkage and of the stops within it.
@@ -138,6 +142,189 @@ pub(in crate::suspension) const STEER_APART: Rule = rule! {
     takes { wheels, bump_steer, track }
     says "-(b / 25 mm) t / 2 of independent wheels", "geometry: each wheel toes by its travel";
     lacking "a live axle needs roll_steer, or the points of what holds it"
+};
+
+/// Extremes over the travel, and the band in which they are wanted.
+struct ToeInBand {
+    least: Angle,
+    most: Angle,
+    low: Angle,
+    high: Angle,
+}
+fields!(ToeInBand { least, most, low, high });
+
+/// The same of a ratio.
+struct RatioInBand {
+    least: Ratio,
+    most: Ratio,
+    low: Ratio,
+    high: Ratio,
+}
+fields!(RatioInBand { least, most, low, high });
+
+/// The one of two extremes with less room in its band.
+fn worse<Q: Quantity>(least: Q, most: Q, low: Q, high: Q) -> Q {
+    if least.si() - low.si() <= high.si() - most.si() { least } else { most }
+}
+
+impl ToeInBand {
+    fn worse(&self) -> Result<Angle> {
+        Ok(worse(self.least, self.most, self.low, self.high))
+    }
+}
+
+impl RatioInBand {
+    fn worse(&self) -> Result<Ratio> {
+        Ok(worse(self.least, self.most, self.low, self.high))
+    }
+    /// Of a rear axle, whose sign is the other.
+    fn worse_reversed(&self) -> Result<Ratio> {
+        Ok(worse(-self.most, -self.least, self.low, self.high))
+    }
+}
+
+const WORSE: &str = "the extreme with less room in its band";
+const OVER: &str = "definition: the worst place in the travel";
+pub(in crate::suspension) const TOE_CHANGE: Rule = rule! {
+    "axle" ToeInBand::worse, ToeInBand
+    takes {
+        least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", low = "wanted.bump_steer_out",
+        high = "wanted.bump_steer_in",
+    }
+    says WORSE, OVER
+};
+pub(in crate::suspension) const FRONT_ROLL_UNDERSTEER: Rule = rule! {
+    "front" RatioInBand::worse, RatioInBand
+    takes {
+        least = "front.roll_steer_least", most = "front.roll_steer_most", low = "wanted.roll_understeer_low",
+        high = "wanted.roll_understeer_high",
+    }
+    says WORSE, OVER
+};
+pub(in crate::suspension) const REAR_ROLL_UNDERSTEER: Rule = rule! {
+    "rear" RatioInBand::worse_reversed, RatioInBand
+    takes {
+        least = "rear.roll_steer_least", most = "rear.roll_steer_most", low = "wanted.roll_understeer_low",
+        high = "wanted.roll_understeer_high",
+    }
+    says "the extreme with less room in its band, its sign reversed", OVER
+};
+
+/// Slope of toe at ride height, and the travel over which it is wanted.
+struct Slope {
+    bump_steer: Angle,
+    steer_bump: Length,
+    steer_droop: Length,
+    low: Angle,
+    high: Angle,
+}
+fields!(Slope { bump_steer, steer_bump, steer_droop, low, high });
+
+impl Slope {
+    /// Change of toe of a straight curve, at the end with less room.
+    fn change(&self) -> Result<Angle> {
+        let at = |travel: f64| self.bump_steer.si() / BUMP * travel;
+        let ends = [at(self.steer_bump.si().max(0.0)), at(-self.steer_droop.si().max(0.0))];
+        let [least, most] = [ends[0].min(ends[1]), ends[0].max(ends[1])].map(Angle::from_si);
+        Ok(worse(least, most, self.low, self.high))
+    }
+}
+
+pub(in crate::suspension) const TOE_BY_SLOPE: Rule = rule! {
+    "axle" Slope::change, Slope
+    takes { bump_steer, steer_bump, steer_droop, low = "wanted.bump_steer_out", high = "wanted.bump_steer_in" }
+    says "b z / 25 mm at the end of the travel with less room", "geometry: a curve without bend"
+};
+
+/// Wanted margin, and extremes that are known.
+struct ToeTold {
+    least: Angle,
+    most: Angle,
+    margin: Angle,
+}
+fields!(ToeTold { least, most, margin });
+
+impl ToeTold {
+    fn margin(&self) -> Result<Angle> {
+        Ok(self.margin)
+    }
+}
+
+/// The same of a ratio.
+struct RatioTold {
+    least: Ratio,
+    most: Ratio,
+    margin: Ratio,
+}
+fields!(RatioTold { least, most, margin });
+
+impl RatioTold {
+    fn margin(&self) -> Result<Ratio> {
+        Ok(self.margin)
+    }
+}
+
+const TOLD: &str = "the margin that is wanted, where both extremes over the travel are known";
+pub(in crate::suspension) const TOE_MARGIN: Rule = rule! {
+    "axle" ToeTold::margin, ToeTold
+    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", margin = "wanted.bump_steer_margin" }
+    says TOLD, OVER
+};
+pub(in crate::suspension) const ROLL_STEER_MARGIN: Rule = rule! {
+    "axle" RatioTold::margin, RatioTold
+    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", margin = "wanted.ratio_margin" }
+    says TOLD, OVER
+};
+pub(in crate::suspension) const SQUAT_MARGIN: Rule = rule! {
+    "rear" RatioTold::margin, RatioTold
+    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", margin = "wanted.ratio_margin" }
+    says TOLD, OVER
+};
+
+/// Share of the squat that is held over the travel: as at ride height, drawn or read, and further by what the path leans elsewhere.
+struct SquatOverTravel {
+    pitch: Pitch,
+    at_ride: Ratio,
+    path_least: Angle,
+    path_most: Angle,
+}
+fields!(SquatOverTravel { pitch, at_ride, path_least, path_most });
+
+/// Extremes of that.
+struct SquatExtremes {
+    least: Ratio,
+    most: Ratio,
+}
+
+impl SquatOverTravel {
+    fn extremes(&self) -> Result<SquatExtremes> {
+        let read = self.at_ride.si() - self.pitch.held_at_rear()?.si();
+        let of = |path_angle: Angle| -> Result<f64> {
+            let Pitch { share, wheelbase, centre_of_gravity_height, .. } = self.pitch;
+            Ok(Pitch { share, path_angle, wheelbase, centre_of_gravity_height }.held_at_rear()?.si() + read)
+        };
+        let (one, other) = (of(self.path_least)?, of(self.path_most)?);
+        Ok(SquatExtremes { least: Ratio::from_si(one.min(other)), most: Ratio::from_si(one.max(other)) })
+    }
+}
+
+pub(in crate::suspension) const SQUAT_EXTREMES: Rule = rule! {
+    "rear" SquatOverTravel::extremes, SquatOverTravel
+    takes {
+        pitch.share = "rear.drive_share", pitch.path_angle = "rear.driven_angle", pitch.wheelbase = "vehicle.wheelbase",
+        pitch.centre_of_gravity_height = "vehicle.centre_of_gravity_height", at_ride = "rear.anti_squat",
+        path_least = "rear.path_angle_least", path_most = "rear.path_angle_most",
+    }
+    gives SquatExtremes { least, most }
+    says "-s tan(theta) l / h at both extremes of the path", DRIVE_PITCH
+};
+pub(in crate::suspension) const SQUAT: Rule = rule! {
+    "rear" RatioInBand::worse, RatioInBand
+    takes {
+        least = "rear.anti_squat_least", most = "rear.anti_squat_most", low = "wanted.anti_squat_low",
+        high = "wanted.anti_squat_high",
+    }
+    says WORSE, OVER
 };
 
 /// Wheels, and what of a live axle is drawn.
@@ -493,8 +680,13 @@ impl Binding {
 
 impl WithBinding {
     fn balance(&self) -> Result<Balance> {
+        self.model()?.balance()
+    }
+
+    /// The balance with links that bind beside the bars.
+    fn model(&self) -> Result<RollBalance> {
         let (front, rear) = (self.front.on(&self.balance.front)?, self.rear.on(&self.balance.rear)?);
-        RollBalance { front, rear, ..self.balance.clone() }.balance()
+        Ok(RollBalance { front, rear, ..self.balance.clone() })
     }
 }
 
@@ -508,4 +700,133 @@ pub(in crate::suspension) const BALANCE: Rule = rule! {
     says "suspension.RollBalance", "equilibrium of body and axles; Milliken and Milliken (1995), Dixon (1996), from memory"
 };
 
+/// Load sensitivity of the tyres of an axle: share of the coefficient of grip that is lost between no load and this load.
+struct Sensitivity {
+    load_sensitivity: Ratio,
+    sensitivity_load: Force,
+}
+fields!(Sensitivity { load_sensitivity, sensitivity_load });
+
+/// Both axles at the grip of their tyres.
+struct AtTheLimit {
+    turning: WithBinding,
+    grip: Ratio,
+    front: Sensitivity,
+    rear: Sensitivity,
+}
+fields!(AtTheLimit { turning, grip, front, rear });
+
+/// Share of grip that each axle loses to its load and to the transfer.
+struct GripLost {
+    front: Ratio,
+    rear: Ratio,
+}
+
+impl Sensitivity {
+    /// Loss of an axle whose wheels carry the mean load less and more the transfer, by a coefficient that falls with the load in a straight line.
+    fn lost(&self, mean: f64, transfer: f64) -> Ratio {
+        let uneven = transfer / mean;
+        let here = self.load_sensitivity.si() * mean / self.sensitivity_load.si();
+        Ratio::from_si(here * (1.0 + uneven * uneven))
+    }
+}
+
+impl AtTheLimit {
+    /// At the lateral acceleration that the mean of grip gives; refused where a wheel lifts before.
+    fn lost(&self) -> Result<GripLost> {
+        let turn = self.turning.model()?.in_turn(Acceleration::from_si(self.grip.si() * STANDARD_GRAVITY))?;
+        let of = |sensitivity: &Sensitivity, inner: Force, transfer: Force| {
+            sensitivity.lost((inner + transfer).si(), transfer.si())
+        };
+        Ok(GripLost {
+            front: of(&self.front, turn.front_inner_load, turn.front_load_transfer),
+            rear: of(&self.rear, turn.rear_inner_load, turn.rear_load_transfer),
+        })
+    }
+}
+
+pub(in crate::suspension) const GRIP_LOST: Rule = rule! {
+    "vehicle" AtTheLimit::lost, AtTheLimit
+    takes {
+        turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", grip = "grip.pull_coefficient",
+        front = "front.tyre", rear = "rear.tyre",
+    }
+    needs { turning.balance.front = "front", turning.balance.rear = "rear" }
+    gives GripLost { front, rear }
+    says "e F (1 + (T / F)^2) / F_e of each axle: F mean load of its wheels, T load transfer at the mean of grip, e the sensitivity at F_e",
+        "a coefficient of grip that falls with the load in a straight line; Milliken and Milliken (1995), from memory"
+};
+
+/// Travel that the worse wheel of an axle has.
+struct Stops {
+    bump_clear: Length,
+    droop_clear: Length,
+}
+fields!(Stops { bump_clear, droop_clear });
+
+/// Both axles in a turn, up to where they no longer stand.
+struct UpToTheLimit {
+    turning: WithBinding,
+    front: Stops,
+    rear: Stops,
+}
+fields!(UpToTheLimit { turning, front, rear });
+
+impl UpToTheLimit {
+    fn limits(&self) -> Result<Limits> {
+        let least = |stops: &Stops| stops.bump_clear.si().min(stops.droop_clear.si());
+        self.turning.model()?.limits([least(&self.front), least(&self.rear)])
+    }
+}
+
+pub(in crate::suspension) const LIMITS: Rule = rule! {
+    "vehicle" UpToTheLimit::limits, UpToTheLimit
+    takes { turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear" }
+    needs { turning.balance.front = "front", turning.balance.rear = "rear" }
+    gives Limits { stop, lift, tip }
+    says "stop: travel over lean; lift: half an axle's weight over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle",
+        "balance of moments about the ground, each bound on the low side"
+};
+
+/// High bound of grip.
+struct HighGrip {
+    grip: Ratio,
+}
+fields!(HighGrip { grip });
+
+impl HighGrip {
+    fn acceleration(&self) -> Result<Acceleration> {
+        Ok(Acceleration::from_si(self.grip.si() * STANDARD_GRAVITY))
+    }
+}
+
+pub(in crate::suspension) const HIGHEST_GRIP: Rule = rule! {
+    "grip" HighGrip::acceleration, HighGrip
+    takes { grip = "grip.high_coefficient" }
+    says "m g", "Coulomb friction at its high bound; standard gravity: 3rd CGPM"
+};
+
 const SEE_LIVE: &str = "see suspension.LiveAxle";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Equal tyres, 44 % of the weight in front, and a transfer of 0.3 of the weight: neutral where the front takes 55.2 % of it, by hand
+    /// `0.44 (1 + (0.1656 / 0.22)^2) = 0.56 (1 + (0.1344 / 0.28)^2)`; with 56 % in front it is the other way round.
+    #[test]
+    fn equal_tyres_are_neutral_where_the_lighter_axle_takes_more() {
+        let tyre =
+            Sensitivity { load_sensitivity: Ratio::from_si(0.1), sensitivity_load: Force::from_si(1.0) };
+        let balance = |weight: f64, share: f64| {
+            let front = tyre.lost(weight / 2.0, 0.3 * share);
+            (front - tyre.lost((1.0 - weight) / 2.0, 0.3 * (1.0 - share))).si()
+        };
+        for (weight, share) in [(0.44, 0.552), (0.56, 0.448), (0.5, 0.5)] {
+            assert!(balance(weight, share).abs() < 1e-4, "{weight} {share}: {}", balance(weight, share));
+            // The share of the weight alone would call this neutral.
+            assert!(weight == 0.5 || balance(weight, weight).abs() > 0.005);
+        }
+        assert!(balance(0.5, 0.6) > 0.0 && balance(0.5, 0.4) < 0.0);
+    }
+}

@@ -1,0 +1,266 @@
+//! Coolant, cap and pressure decay test are judged on the safe side.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::cooling::{Coolant, Liquid, Mix, PressureDecay, StrengthBy, Trapped};
+use axlewright::sheet::Assessment;
+use axlewright::units::{GaugePressure, Ratio, Stress, Temperature};
+use axlewright::{Value, Verdict, fluid};
+use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
+
+type Lines<'a> = [(&'a str, &'a str)];
+
+const COOLANT: [(&str, &str); 9] = [
+    ("coolant.liquid", "ethylene_glycol"),
+    ("coolant.mass_fraction", "50 %"),
+    ("coolant.hottest", "105 °C"),
+    ("use.station_pressure", "100 kPa absolute"),
+    ("use.coldest_air", "-25 °C"),
+    ("cap.rating", "16 psi gauge"),
+    ("cap.rating_tolerance", "1 psi"),
+    ("cap.gauge_error", "0.5 psi"),
+    ("cap.holding_pressure", "16 psi gauge"),
+];
+
+fn assessed(base: &Lines<'_>, lines: &Lines<'_>) -> Assessment {
+    let mut all: Vec<(&str, &str)> = base.to_vec();
+    for (path, text) in lines {
+        all.retain(|(known, _)| known != path);
+        if !text.is_empty() {
+            all.push((path, text));
+        }
+    }
+    sheet(&all).assess()
+}
+
+fn word(lines: &Lines<'_>, finding: &str) -> &'static str {
+    verdict_word(&assessed(&COOLANT, lines), finding)
+}
+
+const PSI: f64 = 6_894.757_293_168;
+
+#[test]
+fn an_untested_cap_clears_no_boiling() {
+    assert_eq!(word(&[], "coolant.boiling"), "meets");
+    let untested = assessed(&COOLANT, &[("cap.holding_pressure", "")]);
+    assert_eq!(verdict_word(&untested, "coolant.boiling"), "tight");
+    assert!(
+        untested
+            .assumed()
+            .iter()
+            .any(|one| one.path == "cap.untested" && one.ground.contains("cap.holding_pressure"))
+    );
+    // The rating less its tolerance at most.
+    assert!((value(&untested, "coolant.header_pressure") / PSI - 15.0).abs() < 1e-9);
+    for missing in ["cap.gauge_error", "cap.rating_tolerance"] {
+        assert_eq!(word(&[(missing, "")], "coolant.boiling"), "tight", "{missing}");
+    }
+    // Too hot is too hot, untested or not.
+    assert_eq!(
+        word(&[("cap.holding_pressure", ""), ("coolant.hottest", "140 °C")], "coolant.boiling"),
+        "short"
+    );
+    // A system that is open to the air has no cap to test.
+    let open = [
+        ("cap.rating", ""),
+        ("cap.rating_tolerance", ""),
+        ("cap.gauge_error", ""),
+        ("cap.holding_pressure", ""),
+        ("cap", "none"),
+        ("coolant.header_pressure", "0 Pa gauge"),
+        ("coolant.hottest", "90 °C"),
+    ];
+    assert_eq!(word(&open, "coolant.boiling"), "meets");
+    // The inlet of the pump hangs on the same cap.
+    let pump = [("coolant.pump_inlet_temperature", "100 °C"), ("coolant.suction_loss", "20 kPa")];
+    assert_eq!(word(&pump, "coolant.pump_inlet"), "meets");
+    assert_eq!(word(&[&pump[..], &[("cap.holding_pressure", "")]].concat(), "coolant.pump_inlet"), "tight");
+}
+
+#[test]
+fn an_opening_that_is_too_low_counts_without_error_or_tolerance() {
+    let bare = [("cap.holding_pressure", ""), ("cap.gauge_error", ""), ("cap.rating_tolerance", "")];
+    for (opening, keeps) in [("10 psi gauge", 10.0), ("4 psi gauge", 4.0), ("17 psi gauge", 16.0)] {
+        let on = assessed(&COOLANT, &[&bare[..], &[("cap.opening_pressure", opening)]].concat());
+        assert!((value(&on, "coolant.kept_pressure") / PSI - keeps).abs() < 1e-9, "{opening}");
+        assert_eq!(verdict_word(&on, "coolant.boiling"), "tight", "{opening}");
+    }
+    let with_error = [("cap.holding_pressure", ""), ("cap.opening_pressure", "10 psi gauge")];
+    assert!((value(&assessed(&COOLANT, &with_error), "coolant.kept_pressure") / PSI - 9.5).abs() < 1e-9);
+}
+
+#[test]
+fn the_header_tank_counts_with_the_least_that_the_cap_keeps() {
+    let tank = [
+        ("coolant.volume", "10 L"),
+        ("coolant.fill_temperature", "20 °C"),
+        ("coolant.mean_temperature", "90 °C"),
+        ("header.air_temperature", "80 °C"),
+        ("header.air_volume", "9 L"),
+    ];
+    assert_eq!(word(&tank, "header.air"), "meets");
+    let untested = [&tank[..], &[("cap.holding_pressure", "")]].concat();
+    assert_eq!(word(&untested, "header.air"), "tight");
+    let needs = |lines: &Lines<'_>| value(&assessed(&COOLANT, lines), "header.least_air_volume");
+    let leaking = [&tank[..], &[("cap.holding_pressure", "12 psi gauge")]].concat();
+    assert!(needs(&untested) >= needs(&tank) && needs(&leaking) > needs(&untested));
+}
+
+#[test]
+fn a_pressure_above_the_rating_of_the_cap_is_refused() {
+    for (pressure, known) in
+        [("15 psi gauge", true), ("16 psi gauge", true), ("16.5 psi gauge", false), ("25 psi gauge", false)]
+    {
+        let on = assessed(&COOLANT, &[("coolant.header_pressure", pressure)]);
+        assert_eq!(verdict_word(&on, "coolant.boiling") == "meets", known, "{pressure}");
+        if !known {
+            assert!(
+                lacks(&on, "coolant.boiling").contains("more than the rating of the cap"),
+                "{}",
+                lacks(&on, "coolant.boiling")
+            );
+        }
+    }
+}
+
+#[test]
+fn the_bound_of_the_mixture_comes_off_freezing_and_boiling() {
+    // Ethylene glycol, 50 % by mass: the curve says -36.0 °C, and 2.6 K warmer is possible; 3 K are wanted.
+    let freezing = |air: &str| word(&[("use.coldest_air", air)], "coolant.freezing");
+    assert_eq!([freezing("-30 °C"), freezing("-32 °C"), freezing("-34 °C")], ["meets", "tight", "short"]);
+    for (liquid, share, freezes, boils) in [
+        ("ethylene_glycol", "60 %", 3.3, 0.8),
+        ("ethylene_glycol", "30 %", 0.6, 0.8),
+        ("propylene_glycol", "50 %", 1.81, 6.1),
+        ("propylene_glycol", "25 %", 1.81, 3.05),
+        ("water", "0 %", 0.0, 0.0),
+    ] {
+        let on = assessed(&COOLANT, &[("coolant.liquid", liquid), ("coolant.mass_fraction", share)]);
+        assert!((value(&on, "coolant.freezing_bound") - freezes).abs() < 1e-9, "{liquid} {share}");
+        assert!((value(&on, "coolant.boiling_bound") - boils).abs() < 1e-9, "{liquid} {share}");
+        let left = value(&on, "coolant.boiling_temperature") - boils - value(&on, "coolant.hottest");
+        assert!((on.answer("coolant.boiling").unwrap().margin - left).abs() < 1e-9, "{liquid} {share}");
+    }
+    // Propylene glycol: 125.6 °C less 6.1 K.
+    let propylene = |hottest| {
+        word(&[("coolant.liquid", "propylene_glycol"), ("coolant.hottest", hottest)], "coolant.boiling")
+    };
+    assert_eq!([propylene("105 °C"), propylene("112 °C"), propylene("123 °C")], ["meets", "tight", "short"]);
+}
+
+#[test]
+fn the_models_of_the_coolant_take_the_bound_off_too() {
+    let coolant = |liquid, share: f64| Coolant {
+        liquid,
+        volume_share: None,
+        concentrate: None,
+        mass_fraction: Some(Value::new(Ratio::from_si(share))),
+        cap: Value::new(GaugePressure::from_si(100e3)),
+        altitude: None,
+        station_pressure: Some(Value::parse("100 kPa absolute").unwrap()),
+        hottest: Value::parse("105 °C").unwrap(),
+    };
+    for (liquid, share, bound) in
+        [(Liquid::PropyleneGlycol, 0.5, 6.1), (Liquid::EthyleneGlycol, 0.5, 0.8), (Liquid::Water, 0.0, 0.0)]
+    {
+        let on = coolant(liquid, share).margin().unwrap();
+        let left = on.boiling_temperature.si() - Temperature::from_si(378.15).si() - bound;
+        assert!((on.margin.si() - left).abs() < 1e-9, "{liquid:?}");
+    }
+    let mix = Mix {
+        liquid: Liquid::PropyleneGlycol,
+        system_volume: Value::parse("10 L").unwrap(),
+        concentrate: Value::parse("95 %").unwrap(),
+        freezing_temperature: None,
+        strength: Some(Value::parse("50 %").unwrap()),
+        strength_by: Some(StrengthBy::Mass),
+        present_strength: None,
+        cap: Value::parse("100 kPa gauge").unwrap(),
+        altitude: None,
+        station_pressure: Some(Value::parse("100 kPa absolute").unwrap()),
+        fill_temperature: Value::parse("20 °C").unwrap(),
+        mean_temperature: Value::parse("90 °C").unwrap(),
+        hottest: Value::parse("105 °C").unwrap(),
+    };
+    let fill = mix.fresh_fill().unwrap();
+    assert!(
+        (fill.margin.si() - coolant(Liquid::PropyleneGlycol, 0.5).margin().unwrap().margin.si()).abs() < 1e-9
+    );
+}
+
+fn decay(later: f64, from: f64, to: f64) -> PressureDecay {
+    let celsius = |at: f64| Value::new(Temperature::from_si(at + 273.15));
+    PressureDecay {
+        trapped: Trapped::Gas,
+        gauge_pressure: Value::new(GaugePressure::from_si(100e3)),
+        later_gauge_pressure: Value::new(GaugePressure::from_si(later)),
+        temperature: celsius(from),
+        later_temperature: celsius(to),
+        station_pressure: Value::parse("100 kPa absolute").unwrap(),
+        gauge_error: Some(Value::new(Stress::from_si(0.0))),
+        allowed_loss: Value::new(Stress::from_si(0.0)),
+        gas_volume: None,
+        coolant_volume: None,
+        liquid: None,
+        mass_fraction: None,
+    }
+}
+
+/// Damp gas: the vapour of water rises from 3.17 kPa at 25 °C to 9.59 kPa at 45 °C and 19.95 kPa at 60 °C (IAPWS-IF97).
+#[test]
+fn the_vapour_of_damp_gas_hides_no_leak() {
+    for (to, hidden) in [(45.0, 6.21e3), (60.0, 16.4e3), (25.0, 0.0), (10.0, 0.0)] {
+        let ratio = (to + 273.15) / 298.15;
+        let dry = 200e3 * ratio - 100e3;
+        let least = decay(0.0, 25.0, to).findings().unwrap().least_pressure.si();
+        assert!((least - dry - hidden).abs() < 50.0, "{to}: {}", least - dry);
+        // A reading that dry gas alone would clear does not.
+        let graded = |later| {
+            Verdict::of_difference(decay(later, 25.0, to).findings().unwrap().margin, Stress::from_si(0.0))
+        };
+        assert_eq!(graded(dry + 1.0), if hidden > 0.0 { Verdict::Short } else { Verdict::Meets }, "{to}");
+        assert_eq!(graded(dry + hidden + 100.0), Verdict::Meets, "{to}");
+    }
+    let saturated =
+        |at: f64| fluid::water_saturation_pressure(Temperature::from_si(at + 273.15)).unwrap().si();
+    let most = saturated(45.0) - saturated(25.0) * 318.15 / 298.15;
+    assert!(
+        (decay(0.0, 25.0, 45.0).findings().unwrap().least_pressure.si()
+            - (200e3 * 318.15 / 298.15 - 100e3)
+            - most)
+            .abs()
+            < 1e-6
+    );
+}
+
+#[test]
+fn the_gauge_counts_twice_in_a_pressure_decay_test() {
+    let with = |error: f64| PressureDecay {
+        gauge_error: Some(Value::new(Stress::from_si(error))),
+        ..decay(99e3, 20.0, 20.0)
+    };
+    let least = |error: f64| with(error).findings().unwrap().least_pressure.si();
+    assert!((least(1e3) - least(0.0) - 2e3).abs() < 1e-9);
+}
+
+#[test]
+fn the_gauge_counts_against_what_was_pumped() {
+    let pumped = |lines: &Lines<'_>| {
+        let base = [
+            ("leak_test.gauge_pressure", "20 psi gauge"),
+            ("cap.weakest_component", "20 psi gauge"),
+            ("cap.gauge_error", "1 psi"),
+        ];
+        verdict_word(&assessed(&base, lines), "leak_test.pumped")
+    };
+    assert_eq!(pumped(&[]), "short");
+    assert_eq!(pumped(&[("cap.gauge_error", "")]), "not known");
+    assert_eq!(pumped(&[("cap.gauge_error", ""), ("leak_test.gauge_pressure", "21 psi gauge")]), "short");
+    assert_eq!(
+        pumped(&[
+            ("leak_test.gauge_pressure", "18 psi gauge"),
+            ("leak_test.later_gauge_pressure", "20 psi gauge")
+        ]),
+        "short"
+    );
+    assert_eq!(pumped(&[("leak_test.gauge_pressure", "18.5 psi gauge")]), "meets");
+}

@@ -1,0 +1,321 @@
+//! The driveline is judged on the safe side: what is missing is never taken in favour of a part.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test may panic, its helpers too"
+)]
+
+use axlewright::driveline::{Part, RatingKind, Side, TorquePath};
+use axlewright::sheet::Assessment;
+use axlewright::units::{Ratio, Torque};
+use axlewright::{Stated, Value, Verdict};
+use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
+
+type Lines<'a> = [(&'a str, &'a str)];
+
+/// A driveline of which everything is known: 300 N·m on a clutch of 330 to 400 N·m, shock 2, 3 and 4 to 1 without losses.
+const WHOLE: [(&str, &str); 17] = [
+    ("engine.peak_torque", "300 N·m"),
+    ("clutch.capacity", "330 N·m"),
+    ("clutch.high_capacity", "400 N·m"),
+    ("clutch.shock_factor", "2"),
+    ("gearbox.ratios[0]", "3"),
+    ("gearbox.reverse_ratio", "2.8"),
+    ("gearbox.efficiency", "1"),
+    ("gearbox.torque_rating", "1000 N·m"),
+    ("gearbox.rating_side", "input"),
+    ("gearbox.rating_kind", "peak"),
+    ("transfer_case", "none"),
+    ("final_drive.ratio", "4"),
+    ("final_drive.efficiency", "1"),
+    ("final_drive.differential", "open"),
+    ("propeller_shaft.torque_rating", "3000 N·m"),
+    ("propeller_shaft.rating_kind", "peak"),
+    ("half_shaft.torque_rating", "8000 N·m"),
+];
+
+fn assessed(lines: &Lines<'_>) -> Assessment {
+    let mut all: Vec<(&str, &str)> = WHOLE.to_vec();
+    for (path, text) in lines {
+        all.retain(|(known, _)| {
+            known != path && !known.strip_prefix(path).is_some_and(|rest| rest.starts_with('.'))
+        });
+        if !text.is_empty() {
+            all.push((path, text));
+        }
+    }
+    // A table that is none comes before the lines beside it.
+    sheet(&all).assess()
+}
+
+/// Word and margin of a finding; not a number where it is not known.
+fn on(lines: &Lines<'_>, finding: &str) -> (&'static str, f64) {
+    let on = assessed(lines);
+    let margin = on.answer(finding).unwrap().margin;
+    (verdict_word(&on, finding), margin)
+}
+
+fn near(found: f64, wanted: f64) {
+    assert!((found - wanted).abs() < 1e-9 * wanted.abs(), "{found} is not {wanted}");
+}
+
+fn path(rating: f64, side: Side, kind: Option<RatingKind>) -> TorquePath {
+    TorquePath {
+        engine_torque: Value::new(Torque::from_si(300.0)),
+        clutch_capacity: Some(Value::new(Torque::from_si(330.0))),
+        clutch_high_capacity: Some(Value::new(Torque::from_si(400.0))),
+        stall_ratio: Stated::Unknown,
+        shock_factor: Some(Value::new(Ratio::from_si(2.0))),
+        grip: None,
+        parts: vec![Part {
+            name: "gearbox".to_owned(),
+            ratio: Some(Value::new(Ratio::from_si(3.0))),
+            least_ratio: None,
+            efficiency: None,
+            differential: None,
+            share: None,
+            torque_rating: Some(Value::new(Torque::from_si(rating))),
+            rating_side: Some(side),
+            rating_kind: kind,
+        }],
+    }
+}
+
+/// Margin and verdict against the usual margin of the only part of a path.
+fn of_path(path: &TorquePath) -> (f64, Verdict) {
+    let table = path.parts_table().unwrap();
+    let [margin, wanted] = ["margin", "wanted"].map(|of| Ratio::from_si(table.numbers(of).unwrap()[0]));
+    (margin.si(), Verdict::of_ratio(margin, wanted))
+}
+
+#[test]
+fn a_driveline_of_which_all_is_known_meets() {
+    let on = assessed(&[("half_shaft.rating_kind", "yield")]);
+    for finding in ["gearbox.strength", "propeller_shaft.strength", "half_shaft.strength"] {
+        assert_eq!(verdict_word(&on, finding), "meets", "{finding}: {}", lacks(&on, finding));
+    }
+    // 400 * 2 on the input; 800 * 3 behind it; 2400 * 4 / 2 in a shaft.
+    for (line, torque) in
+        [("gearbox.demand", 800.0), ("propeller_shaft.demand", 2400.0), ("half_shaft.demand", 4800.0)]
+    {
+        near(value(&on, line), torque);
+    }
+    assert_eq!(of_path(&path(1000.0, Side::Input, Some(RatingKind::Peak))), (1.25, Verdict::Meets));
+}
+
+/// 360 N·m in first gear are held down by the tyres, but in top gear they all reach the gearbox's input.
+#[test]
+fn the_grip_of_a_low_gear_relieves_no_input_rating() {
+    let grip = [
+        ("grip.driven_load", "4 kN"),
+        ("grip.strength_coefficient", "0.9"),
+        ("grip.inertia_factor", "1.1"),
+        ("driveline.driven", "rear"),
+        ("rear.tyre.loaded_radius", "350 mm"),
+        ("gearbox.rating_kind", "continuous"),
+    ];
+    for (engine, rating, margin) in
+        [("360 N·m", "300 N·m", 300.0 / 360.0), ("300 N·m", "330 N·m", 1.1), ("200 N·m", "150 N·m", 0.75)]
+    {
+        let mut lines = grip.to_vec();
+        lines.extend([("engine.peak_torque", engine), ("gearbox.torque_rating", rating)]);
+        let (word, found) = on(&lines, "gearbox.strength");
+        near(found, margin);
+        assert_eq!(word, if margin < 1.0 { "short" } else { "tight" });
+    }
+    let mut first = path(300.0, Side::Input, Some(RatingKind::Continuous));
+    first.engine_torque = Value::new(Torque::from_si(360.0));
+    assert_eq!(of_path(&first), (300.0 / 360.0, Verdict::Short));
+}
+
+#[test]
+fn a_gear_or_range_that_is_not_written_may_be_the_lowest() {
+    let shaft = "propeller_shaft.strength";
+    assert_eq!(on(&[], shaft).0, "meets");
+    let without = assessed(&[("gearbox.reverse_ratio", "")]);
+    assert_eq!(verdict_word(&without, shaft), "tight");
+    let assumed = |on: &Assessment, line: &str| {
+        on.assumed().iter().any(|one| one.path == line && one.ground.contains("write"))
+    };
+    assert!(assumed(&without, "gearbox.reverse_reserve"));
+    assert!(
+        without
+            .to_text(axlewright::base::text::System::Metric, false)
+            .contains("write gearbox.reverse_ratio, or none")
+    );
+    assert_eq!(on(&[("gearbox.reverse_ratio", "none")], shaft).0, "meets");
+    // An input rating counts in every gear alike.
+    assert_eq!(on(&[("gearbox.reverse_ratio", "")], "gearbox.strength").0, "meets");
+    // A lower reverse raises the torque: 800 * 4 = 3200 N·m.
+    let (word, margin) = on(&[("gearbox.reverse_ratio", "4")], shaft);
+    near(margin, 3000.0 / 3200.0);
+    assert_eq!(word, "short");
+    // The losses of a transfer case say that there is one.
+    assert_eq!(on(&[("transfer_case", ""), ("transfer_case.efficiency", "96 %")], shaft).0, "tight");
+    let told =
+        [("transfer_case", ""), ("transfer_case.efficiency", "96 %"), ("transfer_case.low_ratio", "none")];
+    assert_eq!(on(&told, shaft).0, "meets");
+    assert_eq!(on(&[("transfer_case", "")], shaft).0, "meets");
+}
+
+#[test]
+fn a_dropped_clutch_passes_on_the_most_that_it_holds() {
+    let shaft = "propeller_shaft.strength";
+    // 400 * 2 * 3; the low capacity alone is a bound from below.
+    near(on(&[], shaft).1, 3000.0 / 2400.0);
+    let low = assessed(&[("clutch.high_capacity", "")]);
+    near(low.answer(shaft).unwrap().margin, 3000.0 / 1980.0);
+    assert_eq!(verdict_word(&low, shaft), "tight");
+    assert!(low.assumed().iter().any(|one| one.path == "clutch.capacity_reserve"));
+    // What breaks at the low capacity breaks.
+    assert_eq!(
+        on(&[("clutch.high_capacity", ""), ("propeller_shaft.torque_rating", "1900 N·m")], shaft).0,
+        "short"
+    );
+    // By the facings: uniform pressure with the cold friction, 2 * 0.4 * 9 kN * (240^3 - 160^3) / (3 (240^2 - 160^2)).
+    let facings = [
+        ("clutch.high_capacity", ""),
+        ("clutch.clamp_load", "9 kN"),
+        ("clutch.high_friction", "0.4"),
+        ("clutch.outer_diameter", "240 mm"),
+        ("clutch.inner_diameter", "160 mm"),
+        ("clutch.faces", "2"),
+    ];
+    let on_facings = assessed(&facings);
+    near(value(&on_facings, "clutch.high_capacity"), 2.0 * 0.4 * 9e3 * 0.304 / 3.0);
+    // A clutch that slips relieves nothing, and that it slips is a finding of its own.
+    let slipping = [("clutch.capacity", "90 N·m"), ("clutch.high_capacity", "100 N·m")];
+    near(value(&assessed(&slipping), "propeller_shaft.demand"), 900.0);
+    assert_eq!(on(&slipping, "clutch.holds").0, "short");
+    assert_eq!(on(&[], "clutch.holds").0, "tight");
+    assert_eq!(on(&[("clutch.capacity", "360 N·m")], "clutch.holds").0, "meets");
+}
+
+#[test]
+fn each_kind_of_rating_has_a_margin_of_its_own() {
+    let gearbox = |kind: &str, rating: &str| {
+        on(&[("gearbox.rating_kind", kind), ("gearbox.torque_rating", rating)], "gearbox.strength").0
+    };
+    // Against 300 N·m steady and 800 N·m of shock.
+    for (kind, tight, meets) in [
+        ("continuous", "370 N·m", "375 N·m"),
+        ("peak", "990 N·m", "1000 N·m"),
+        ("yield", "1190 N·m", "1200 N·m"),
+        ("ultimate", "2390 N·m", "2400 N·m"),
+        ("", "2390 N·m", "2400 N·m"),
+    ] {
+        assert_eq!((gearbox(kind, tight), gearbox(kind, meets)), ("tight", "meets"), "{kind}");
+    }
+    assert_eq!((gearbox("", "790 N·m"), gearbox("ultimate", "790 N·m")), ("short", "short"));
+    // A margin that is written counts for all, and those of its kind are never less.
+    let wish =
+        [("wanted.strength", "2"), ("gearbox.rating_kind", "yield"), ("gearbox.torque_rating", "1500 N·m")];
+    assert_eq!(on(&wish, "gearbox.strength").0, "tight");
+}
+
+#[test]
+fn a_rating_says_nothing_of_a_shock_that_is_not_known() {
+    let without = |kind: &str, rating: &str| {
+        let lines =
+            [("clutch.shock_factor", ""), ("gearbox.rating_kind", kind), ("gearbox.torque_rating", rating)];
+        on(&lines, "gearbox.strength")
+    };
+    assert_eq!(without("continuous", "9000 N·m"), ("tight", 30.0));
+    assert_eq!(without("", "9000 N·m"), ("tight", 30.0));
+    assert_eq!(without("", "290 N·m").0, "short");
+    assert_eq!(without("peak", "9000 N·m").0, "not known");
+    assert_eq!(without("peak", "290 N·m").0, "short");
+    let mut path = path(9000.0, Side::Input, None);
+    assert_eq!(of_path(&path), (9000.0 / 800.0, Verdict::Meets));
+    path.shock_factor = None;
+    assert_eq!(of_path(&path), (30.0, Verdict::Tight));
+    assert_eq!(
+        path.parts_table().unwrap().word("open", 0),
+        Some("the shock of a dropped clutch is not known")
+    );
+}
+
+#[test]
+fn the_weakest_part_says_that_another_may_be_weaker() {
+    let mut whole = path(9000.0, Side::Input, Some(RatingKind::Continuous));
+    assert_eq!(whole.weakest().unwrap().not_known, 0);
+    let unrated = Part { name: "shaft".to_owned(), torque_rating: None, ..whole.parts[0].clone() };
+    let with = TorquePath { parts: vec![whole.parts[0].clone(), unrated], ..whole.clone() };
+    assert_eq!(with.weakest().unwrap().not_known, 1);
+    whole.shock_factor = None;
+    assert_eq!(whole.weakest().unwrap().not_known, 1);
+    whole.parts[0].rating_kind = Some(RatingKind::Peak);
+    assert!(whole.weakest().is_err());
+}
+
+#[test]
+fn a_converter_multiplies_the_torque_and_nothing_is_taken_for_a_clutch() {
+    let clutchless = [
+        ("clutch.capacity", ""),
+        ("clutch.high_capacity", ""),
+        ("clutch.shock_factor", ""),
+        ("gearbox.torque_rating", "420 N·m"),
+        ("gearbox.rating_kind", "continuous"),
+    ];
+    let with = |more: &Lines<'static>| [&clutchless[..], more].concat();
+    let neither = assessed(&with(&[]));
+    assert_eq!(verdict_word(&neither, "gearbox.strength"), "not known");
+    assert!(
+        lacks(&neither, "gearbox.strength").contains("converter.stall_ratio"),
+        "{}",
+        lacks(&neither, "gearbox.strength")
+    );
+    // What the engine alone breaks is short.
+    assert_eq!(on(&with(&[("gearbox.torque_rating", "290 N·m")]), "gearbox.strength").0, "short");
+    let (word, margin) = on(&with(&[("converter.stall_ratio", "2")]), "gearbox.strength");
+    assert_eq!((word, margin), ("short", 0.7));
+    let (word, margin) = on(&with(&[("converter.stall_ratio", "1.3")]), "gearbox.strength");
+    assert_eq!(word, "tight");
+    near(margin, 420.0 / 390.0);
+    // Without the shock of a gear that is engaged nothing is better than tight.
+    let strong = [("converter.stall_ratio", "2"), ("gearbox.torque_rating", "800 N·m")];
+    assert_eq!(on(&with(&strong), "gearbox.strength").0, "tight");
+    let all = [&strong[..], &[("converter.shock_factor", "1.2")]].concat();
+    assert_eq!(on(&with(&all), "gearbox.strength").0, "meets");
+    // Neither: the engine drives the gearbox.
+    let direct = [clutchless[3], clutchless[4], ("clutch", "none"), ("converter", "none")];
+    assert_eq!(on(&direct, "gearbox.strength"), ("tight", 1.4));
+    // A line of the clutch says that there is one.
+    assert_eq!(on(&with(&[("clutch.capacity", "400 N·m")]), "gearbox.strength"), ("tight", 1.4));
+    let mut path = path(420.0, Side::Input, Some(RatingKind::Continuous));
+    (path.clutch_capacity, path.clutch_high_capacity, path.shock_factor) = (None, None, None);
+    assert_eq!(of_path(&path).1, Verdict::NotKnown);
+    path.stall_ratio = Stated::Given(Value::new(Ratio::from_si(2.0)));
+    assert_eq!(of_path(&path), (0.7, Verdict::Short));
+}
+
+#[test]
+fn one_shaft_carries_the_whole_axle_unless_it_is_open() {
+    let lines = |differential: &'static str, rating: &'static str| {
+        vec![
+            ("engine.peak_torque", "600 N·m"),
+            ("clutch.capacity", "700 N·m"),
+            ("clutch.high_capacity", "800 N·m"),
+            ("final_drive.differential", differential),
+            ("half_shaft.torque_rating", rating),
+            ("half_shaft.rating_kind", "continuous"),
+            ("grip.driven_load", "24 kN"),
+            ("grip.strength_coefficient", "0.9"),
+            ("driveline.driven", "rear"),
+            ("rear.tyre.loaded_radius", "370 mm"),
+            ("final_drive.ratio", "6"),
+        ]
+    };
+    for (differential, rating, word, margin) in [
+        ("locked", "6000 N·m", "short", 6000.0 / 7992.0),
+        ("limited_slip", "6000 N·m", "short", 6000.0 / 7992.0),
+        ("locked", "9000 N·m", "tight", 9000.0 / 7992.0),
+        ("open", "6000 N·m", "meets", 6000.0 / 3996.0),
+        ("locked", "9990 N·m", "meets", 1.25),
+    ] {
+        let (found, of) = on(&lines(differential, rating), "half_shaft.strength");
+        near(of, margin);
+        assert_eq!(found, word, "{differential} {rating}");
+    }
+}

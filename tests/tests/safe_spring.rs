@@ -1,0 +1,220 @@
+//! Verdicts on springs and dampers count what carries, what is inclined, what stands apart, and the worse wheel.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::Verdict::{Meets, NotKnown, Short, Tight};
+use axlewright::sheet::{Assessment, Sheet};
+use axlewright::spring::{Corner, Mounting, solid_length_closed, solid_length_closed_ground};
+use axlewright::units::{Force, Length, Ratio};
+use axlewright::{Model, Stated, Value};
+use axlewright_tests::assessed::{assessed, sheet, text, value, verdict};
+
+fn corner() -> Corner {
+    Corner::from_text(&text("dunlin_front_spring")).unwrap()
+}
+
+fn mm(length: f64) -> Length {
+    Length::from_si(length / 1e3)
+}
+
+/// A corner on a sheet of its own, every clearance told.
+fn corner_sheet(lines: &[(&str, &str)]) -> Sheet {
+    let mut sheet = sheet(&[
+        ("front.spring.rate", "60 N/mm"),
+        ("front.spring.free_length", "400 mm"),
+        ("front.spring.solid_length", "100 mm"),
+        ("front.spring.minimum_gap", "10 mm"),
+        ("front.spring.motion_ratio", "0.6"),
+        ("front.spring.droop_length", "390 mm"),
+        ("front.sprung_mass", "300 kg"),
+        ("front.damper.stroke", "130 mm"),
+        ("front.damper.mounting", "coil_over"),
+        ("front.damper.gas_force", "none"),
+        ("front.joint_bump_clearance", "none"),
+        ("front.hose_bump_clearance", "none"),
+        ("front.tyre_clearance", "none"),
+        ("front.joint_droop_clearance", "none"),
+        ("front.hose_droop_clearance", "none"),
+    ]);
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet
+}
+
+fn on(lines: &[(&str, &str)]) -> Assessment {
+    corner_sheet(lines).assess()
+}
+
+/// The ratio of a damper that stands apart is never that of the spring.
+#[test]
+fn a_damper_apart_needs_a_ratio_of_its_own() {
+    let said = |corner: &Corner| corner.check().unwrap_err().to_string();
+    let apart = Corner { damper_mounting: Some(Mounting::Apart), ..corner() };
+    let unsaid = Corner { damper_mounting: None, ..corner() };
+    for corner in [&apart, &unsaid] {
+        assert!(said(corner).contains("damper_motion_ratio"), "{}", said(corner));
+        assert!(corner.at_ride_height().is_err());
+    }
+    let own = Corner { damper_motion_ratio: Some(Value::new(Ratio::from_si(0.9))), ..apart };
+    assert!(own.at_ride_height().unwrap().bump_remaining < corner().at_ride_height().unwrap().bump_remaining);
+    // On the sheet.
+    assert_eq!(verdict(&on(&[]), "front.bump"), Meets);
+    assert_eq!(verdict(&on(&[("front.damper.mounting", "")]), "front.bump"), NotKnown);
+    assert_eq!(verdict(&on(&[("front.damper.mounting", "apart")]), "front.bump"), NotKnown);
+    let real = on(&[("front.damper.mounting", "apart"), ("front.damper.motion_ratio", "0.9")]);
+    assert_eq!(verdict(&real, "front.bump"), Tight);
+}
+
+/// A corner that stands on its open damper has the whole of its stroke, and no more.
+#[test]
+fn a_corner_that_is_topped_out_adds_no_travel() {
+    for (rate, ratio) in [(200.0, 1.0), (400.0, 1.0), (300.0, 0.8)] {
+        let on = Corner {
+            rate: Value::new(axlewright::units::LinearStiffness::from_si(rate * 1e3)),
+            motion_ratio: Value::new(Ratio::from_si(ratio)),
+            damper_stroke: Value::new(mm(100.0)),
+            bump_stop_travel: Stated::None,
+            solid_length: Value::new(mm(50.0)),
+            ..corner()
+        };
+        let on = on.at_ride_height().unwrap();
+        let most = 100.0 / ratio;
+        assert!((on.bump_remaining.si() * 1e3 + on.sag.si().max(0.0) * 1e3 - most).abs() < 1e-9, "{on:?}");
+    }
+}
+
+/// Gas carries a part of the weight: less sag. Until it is told, droop is no better than tight.
+#[test]
+fn gas_counts_in_the_sag() {
+    let without = corner().at_ride_height().unwrap();
+    for gas in [250.0, 400.0] {
+        let with = Corner { gas_force: Stated::Given(Value::new(Force::from_si(gas))), ..corner() };
+        let with = with.at_ride_height().unwrap();
+        // Of a coil-over by hand: the spring carries so much less, F_g / (k r) of travel.
+        let less = gas / (450.0 * 4.4482216152605 / 0.0254) / 0.6;
+        assert!((without.sag.si() - with.sag.si() - less).abs() < 1e-12);
+        assert!((with.spring_force.si() - (without.spring_force.si() - gas)).abs() < 1e-9);
+    }
+    // Apart, by the motion ratio of the damper.
+    let apart = Corner {
+        gas_force: Stated::Given(Value::new(Force::from_si(250.0))),
+        damper_mounting: Some(Mounting::Apart),
+        damper_motion_ratio: Some(Value::new(Ratio::from_si(0.9))),
+        ..corner()
+    };
+    let apart = apart.at_ride_height().unwrap();
+    assert!((apart.spring_force.si() - (without.spring_force.si() - 250.0 * 0.9 / 0.6)).abs() < 1e-9);
+    // On the sheet.
+    let (none, some) = (on(&[]), on(&[("front.damper.gas_force", "250 N")]));
+    let less = value(&none, "front.droop_remaining") - value(&some, "front.droop_remaining");
+    assert!((less - 250.0 / 60e3 / 0.6).abs() < 1e-12);
+    assert_eq!(value(&none, "front.natural_frequency"), value(&some, "front.natural_frequency"));
+    assert_eq!(verdict(&none, "front.droop"), Meets);
+    assert_eq!(verdict(&on(&[("front.damper.gas_force", "")]), "front.droop"), Tight);
+    assert_eq!(verdict(&on(&[("front.damper.gas_force", "4.5 kN")]), "front.droop"), Short);
+}
+
+/// A damper at 30 deg from what was measured at its mount damps by cos^2.
+#[test]
+fn a_damper_at_an_angle_counts_its_angle() {
+    let lines = [
+        ("front.damper.mounting", "apart"),
+        ("front.damper.rate", "3 N·s/mm"),
+        ("front.damper.mount_ratio", "0.9"),
+    ];
+    let at = |angle: &str| {
+        value(&on(&[&lines[..], &[("front.damper.angle", angle)]].concat()), "front.damper.at_wheel")
+    };
+    let upright = at("0 deg");
+    assert!((upright - 3000.0 * 0.81).abs() < 1e-9);
+    for (angle, cosine) in [("30 deg", 0.75_f64.sqrt()), ("45 deg", 0.5_f64.sqrt())] {
+        assert!((at(angle) / upright - cosine * cosine).abs() < 1e-12, "{angle}");
+    }
+    assert!(at("").is_nan());
+}
+
+/// The heavier wheel has less bump, the lighter one less droop.
+#[test]
+fn the_worse_wheel_of_an_axle_counts() {
+    let scales = |left: &'static str, right: &'static str| {
+        on(&[
+            ("front.sprung_mass", ""),
+            ("front.unsprung_mass", "0 kg"),
+            ("scales.left_front", left),
+            ("scales.right_front", right),
+        ])
+    };
+    let (alike, apart) = (scales("300 kg", "300 kg"), scales("500 kg", "100 kg"));
+    let rate = 60e3 * 0.36;
+    let by_hand = 200.0 * 9.80665 / rate;
+    for (line, finding) in [("front.bump_clear", "front.bump"), ("front.droop_clear", "front.droop")] {
+        let less = value(&alike, line) - value(&apart, line);
+        assert!((less - by_hand).abs() < 1e-12, "{line} {less} {by_hand}");
+        assert_eq!(verdict(&alike, finding), Meets);
+        assert_ne!(verdict(&apart, finding), Meets);
+    }
+    // Whichever side it is, and the sag of that wheel alone by its own spring.
+    assert_eq!(value(&scales("100 kg", "500 kg"), "front.bump_clear"), value(&apart, "front.bump_clear"));
+    let heavy = on(&[("front.sprung_mass", "500 kg")]);
+    assert!((value(&heavy, "front.bump_remaining") - value(&apart, "front.bump_clear")).abs() < 1e-12);
+    let light = on(&[("front.sprung_mass", "100 kg")]);
+    assert!((value(&light, "front.droop_remaining") - value(&apart, "front.droop_clear")).abs() < 1e-12);
+}
+
+/// Joint, hose and tyre end the travel too; until each is told, travel is no better than tight, and the report says what to write.
+#[test]
+fn travel_is_clear_of_joint_hose_and_tyre() {
+    let lines = [
+        ("front.joint_bump_clearance", "front.bump"),
+        ("front.hose_bump_clearance", "front.bump"),
+        ("front.tyre_clearance", "front.bump"),
+        ("front.joint_droop_clearance", "front.droop"),
+        ("front.hose_droop_clearance", "front.droop"),
+    ];
+    assert_eq!([verdict(&on(&[]), "front.bump"), verdict(&on(&[]), "front.droop")], [Meets, Meets]);
+    for (line, finding) in lines {
+        let untold = on(&[(line, "")]);
+        assert_eq!(verdict(&untold, finding), Tight, "{line}");
+        let key = line.trim_start_matches("front.");
+        assert!(untold.assumed().iter().any(|one| one.ground.contains(key)), "{line}");
+        let near = on(&[(line, "20 mm")]);
+        assert_eq!((verdict(&near, finding), near.answer(finding).unwrap().value), (Tight, 0.02), "{line}");
+        assert_eq!(verdict(&on(&[(line, "300 mm")]), finding), Meets, "{line}");
+    }
+    // Nothing of that is taken for travel that spring and damper do not have.
+    let stiff = on(&[("front.tyre_clearance", ""), ("front.spring.solid_length", "340 mm")]);
+    assert_eq!(verdict(&stiff, "front.bump"), Short);
+    assert_eq!(verdict(&assessed("dunlin_measured", &[]), "front.bump"), Meets);
+}
+
+/// The model has the sheet's clearance of the stop.
+#[test]
+fn a_corner_and_its_sheet_agree_on_the_bump_clearance() {
+    for clearance in ["25 mm", "60 mm", "500 mm"] {
+        let sheet = corner_sheet(&[("front.bump_clearance", clearance), ("front.bump_stop_travel", "none")]);
+        let corner = sheet.model("front.corner").unwrap().read::<Corner>().unwrap();
+        let remaining = corner.at_ride_height().unwrap().bump_remaining.si();
+        assert_eq!(
+            remaining.to_bits(),
+            value(&sheet.assess(), "front.bump_remaining").to_bits(),
+            "{clearance}"
+        );
+    }
+    let levered = Corner {
+        motion_ratio: Value::new(Ratio::from_si(1.2)),
+        bump_clearance: Some(Value::new(mm(12.0))),
+        ..corner()
+    };
+    assert!((levered.at_ride_height().unwrap().bump_remaining.si() - 0.01).abs() < 1e-15);
+}
+
+/// Ends that are not ground: the upper of both rules.
+#[test]
+fn closed_ends_that_are_not_ground_count_half_a_wire_more() {
+    for (coils, wire, by_hand) in [(9.0, 14.0, 147.0), (10.0, 12.0, 138.0), (7.75, 16.0, 148.0)] {
+        let (coils, wire) = (Ratio::from_si(coils), mm(wire));
+        assert!((solid_length_closed(coils, wire).unwrap().si() * 1e3 - by_hand).abs() < 1e-9);
+        let ground = solid_length_closed_ground(coils, wire).unwrap();
+        assert!((ground - coils * wire).si().abs() < 1e-15);
+    }
+}

@@ -1,0 +1,306 @@
+//! Verdicts on suspension stand only on what holds over the whole travel, at both locks and on both sides.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::Model;
+use axlewright::Verdict::{Meets, NotKnown, Short, Tight};
+use axlewright::sheet::Assessment;
+use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle};
+use axlewright::units::{Angle, Length};
+use axlewright_tests::assessed::{assessed, lacks, sheet, text, value, verdict};
+
+const DEGREE: f64 = std::f64::consts::PI / 180.0;
+
+fn measured(lines: &[(&str, &str)]) -> Assessment {
+    assessed("dunlin_measured", lines)
+}
+
+/// The front of the Dunlin alone.
+fn wishbone() -> DoubleWishbone {
+    DoubleWishbone::from_text(&text("dunlin_front_wishbone")).unwrap()
+}
+
+fn toe(model: &DoubleWishbone, travel: f64) -> f64 {
+    model.at(Length::from_si(travel), Length::from_si(0.0)).unwrap().toe.si()
+}
+
+/// A rack of the right height and the wrong width has no slope at ride height, and toes out to both ends.
+#[test]
+fn bump_steer_is_judged_over_the_travel_and_not_by_its_slope() {
+    let (wanted, narrow) = (("wanted.bump", "80 mm"), ("front.tie_rod.inner.y", "200 mm"));
+    let travel = [wanted, ("wanted.droop", "80 mm"), narrow];
+    // The height of the inner end at which the slope is nothing, by bisection on the model.
+    let mut model = wishbone();
+    model.tie_rod.inner.y.quantity = Length::from_si(0.2);
+    let (mut low, mut high) = (0.2, 0.4);
+    let slope = |model: &mut DoubleWishbone, z: f64| {
+        model.tie_rod.inner.z.quantity = Length::from_si(z);
+        model.at(Length::from_si(0.0), Length::from_si(0.0)).unwrap().bump_steer.si()
+    };
+    let rising = slope(&mut model, high) > slope(&mut model, low);
+    for _ in 0..80 {
+        let middle = 0.5 * (low + high);
+        if (slope(&mut model, middle) > 0.0) == rising { high = middle } else { low = middle }
+    }
+    let height = format!("{} m", 0.5 * (low + high));
+    slope(&mut model, 0.5 * (low + high));
+    let on = measured(&[&travel[..], &[("front.tie_rod.inner.z", &height)]].concat());
+    assert!(value(&on, "front.bump_steer").abs() < 1e-9, "{}", value(&on, "front.bump_steer"));
+    let rest = toe(&model, 0.0);
+    let ends = [0.08, -0.08].map(|travel| toe(&model, travel) - rest);
+    assert!(ends.iter().all(|end| end.abs() > 0.2 * DEGREE), "{ends:?}");
+    let most = if ends[0].abs() > ends[1].abs() { ends[0] } else { ends[1] };
+    assert!((value(&on, "front.toe_change") - most).abs() < 1e-9);
+    assert_eq!(verdict(&on, "front.bump_steer_band"), Short);
+    // The bend is told apart: it is what the tie rod's length makes.
+    let bend = 0.5 * (toe(&model, 0.025) + toe(&model, -0.025)) - rest;
+    assert!((value(&on, "front.bump_steer_bend") - bend).abs() < 1e-12 && bend.abs() > 0.02 * DEGREE);
+    // A rack that is wrong in height only is condemned too, and so is the same rack where no travel is wanted: stop to stop.
+    let wrong = measured(&[wanted, ("wanted.droop", "80 mm"), ("front.tie_rod.inner.z", "330 mm")]);
+    assert_eq!(verdict(&wrong, "front.bump_steer_band"), Short);
+    let stops = measured(&[narrow, ("front.tie_rod.inner.z", &height)]);
+    assert_eq!(verdict(&stops, "front.bump_steer_band"), Short);
+    assert_eq!(value(&stops, "front.steer_bump"), value(&stops, "front.bump_remaining"));
+    // Less travel wanted, and a band as wide as that: it meets.
+    let ends = [0.01, -0.01].map(|travel| (toe(&model, travel) - rest).abs() / DEGREE);
+    assert!(ends[0].max(ends[1]) < 0.1, "{ends:?}");
+    let little =
+        [("wanted.bump", "10 mm"), ("wanted.droop", "10 mm"), narrow, ("front.tie_rod.inner.z", &height)];
+    assert_eq!(verdict(&measured(&little), "front.bump_steer_band"), Meets);
+}
+
+/// A slope that was read at ride height, nothing drawn: it condemns, and never clears.
+#[test]
+fn a_slope_that_was_read_alone_clears_nothing() {
+    let read = |steer: &str| {
+        sheet(&[("front.bump_steer", steer), ("wanted.bump", "50 mm"), ("wanted.droop", "50 mm")])
+    };
+    let slight = read("0.01 deg").assess();
+    assert_eq!(verdict(&slight, "front.bump_steer_band"), Tight);
+    assert!((value(&slight, "front.toe_change").abs() - 0.02 * DEGREE).abs() < 1e-12);
+    assert_eq!(verdict(&read("0.06 deg").assess(), "front.bump_steer_band"), Short);
+    assert_eq!(verdict(&read("-0.06 deg").assess(), "front.bump_steer_band"), Short);
+    // Readings over the travel clear it.
+    let mut whole = read("0.01 deg");
+    whole.set("front.toe_in_over_travel", "0.03 deg").unwrap();
+    assert_eq!(verdict(&whole.assess(), "front.bump_steer_band"), Tight);
+    whole.set("front.toe_out_over_travel", "-0.05 deg").unwrap();
+    assert_eq!(verdict(&whole.assess(), "front.bump_steer_band"), Meets);
+    whole.set("front.toe_out_over_travel", "-0.12 deg").unwrap();
+    assert_eq!(verdict(&whole.assess(), "front.bump_steer_band"), Short);
+}
+
+/// Roll steer and anti-squat as their slopes at ride height say, and over the travel.
+#[test]
+fn roll_steer_and_squat_are_judged_over_the_travel() {
+    let on = measured(&[("wanted.bump", "60 mm"), ("wanted.droop", "60 mm")]);
+    let model = {
+        let mut model = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+        let pitching = model.pitching.as_mut().unwrap();
+        pitching.centre_of_gravity_height.quantity =
+            Length::from_si(value(&on, "vehicle.centre_of_gravity_height"));
+        model.wheel.loaded_radius.quantity = Length::from_si(value(&on, "rear.tyre.loaded_radius"));
+        model
+    };
+    let at = |heave: f64, roll: f64| model.at(Length::from_si(heave), Angle::from_si(roll)).unwrap();
+    let roll = (0.06_f64 / 0.76).asin();
+    let rest = at(0.0, 0.0);
+    let steer = [roll, -roll].map(|roll| (at(0.0, roll).axle_steer.si() - rest.axle_steer.si()) / roll);
+    let (least, most) = (value(&on, "rear.roll_steer_least"), value(&on, "rear.roll_steer_most"));
+    for steer in steer {
+        assert!(steer >= least - 1e-12 && steer <= most + 1e-12, "{least} {steer} {most}");
+    }
+    let squat = [0.06, -0.06].map(|heave| at(heave, 0.0).drive_anti_pitch.si());
+    let (least, most) = (value(&on, "rear.anti_squat_least"), value(&on, "rear.anti_squat_most"));
+    assert!((least - squat[0].min(squat[1])).abs() < 1e-9 && (most - squat[0].max(squat[1])).abs() < 1e-9);
+    assert!(most - least > 0.1);
+    // A band in which ride height lies, and full bump or droop does not.
+    let here = value(&on, "rear.anti_squat");
+    let band = [format!("{}", here - 0.08), format!("{}", here + 0.08)];
+    let narrow = measured(&[
+        ("wanted.bump", "60 mm"),
+        ("wanted.droop", "60 mm"),
+        ("wanted.anti_squat_low", &band[0]),
+        ("wanted.anti_squat_high", &band[1]),
+    ]);
+    assert_eq!(verdict(&narrow, "rear.squat"), Short);
+    let still = measured(&[
+        ("wanted.bump", "1 mm"),
+        ("wanted.droop", "1 mm"),
+        ("wanted.anti_squat_low", &band[0]),
+        ("wanted.anti_squat_high", &band[1]),
+    ]);
+    assert_eq!(verdict(&still, "rear.squat"), Meets);
+    // A share that was read at ride height is never better than tight.
+    let read = [("rear.anti_squat", "50 %"), ("rear.roll_steer", "0.02")];
+    assert_eq!(verdict(&sheet(&read[..1]).assess(), "rear.squat"), Tight);
+    assert_eq!(verdict(&sheet(&read[1..]).assess(), "rear.roll_steer_band"), Tight);
+    assert_eq!(verdict(&sheet(&[("rear.roll_steer", "0.5")]).assess(), "rear.roll_steer_band"), Short);
+}
+
+/// The range of the linkage is the least over the rack; a lock that is not reached leaves none.
+#[test]
+fn the_range_counts_both_locks() {
+    let at = |rack: &str| measured(&[("front.rack_travel", rack)]);
+    let model = wishbone();
+    let range = |rack: f64| model.travel_range(Length::from_si(rack));
+    // As far as the steering turns at all: the greatest rack travel that the model does not refuse.
+    let (mut good, mut bad) = (0.0, 0.3);
+    for _ in 0..40 {
+        let middle = 0.5 * (good + bad);
+        if range(middle).is_ok() && range(-middle).is_ok() { good = middle } else { bad = middle }
+    }
+    let beyond = at(&format!("{} m", good + 0.002));
+    assert_eq!(verdict(&beyond, "front.linkage_range"), Short);
+    assert_eq!(verdict(&beyond, "front.toggle"), Short);
+    assert_eq!(value(&beyond, "front.linkage_bump"), 0.0);
+    let near = at(&format!("{} m", good - 0.001));
+    assert!(value(&near, "front.toggle_angle") < 15.0 * DEGREE);
+    assert_ne!(verdict(&near, "front.toggle"), Meets);
+    // Not known: how far the rack goes.
+    let missing = at("");
+    assert_eq!(verdict(&missing, "front.linkage_range"), NotKnown);
+    assert_eq!(verdict(&missing, "front.toggle"), NotKnown);
+    assert!(lacks(&missing, "front.toggle").contains("front.rack_travel"));
+    // The demo's own rack.
+    let on = at("70 mm");
+    let least = [0.0, 0.035, -0.035, 0.07, -0.07]
+        .map(|rack| range(rack).map(|on| on.bump.si()).unwrap())
+        .into_iter()
+        .fold(f64::INFINITY, f64::min);
+    assert!((value(&on, "front.linkage_bump") - least).abs() < 1e-12);
+    assert_eq!(verdict(&on, "front.linkage_range"), Meets);
+    assert!(on.answer("front.toggle").unwrap().is_safety());
+}
+
+/// The nose of a front axle points to the rear: turned nose down there where a rear one is turned nose up.
+#[test]
+fn the_pinion_of_a_front_axle_turns_the_other_way() {
+    let rear = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+    let mut front = rear.clone();
+    front.axle = axlewright::suspension::Axle::Front;
+    (front.pinion, front.anti_roll_bar) = (None, axlewright::Stated::Unknown);
+    let mut rear = rear;
+    (rear.pinion, rear.anti_roll_bar) = (None, axlewright::Stated::Unknown);
+    for heave in [0.08, 0.04, -0.05] {
+        let at = |model: &LiveAxle| model.at(Length::from_si(heave), Angle::from_si(0.0)).unwrap();
+        let (one, other) = (at(&front), at(&rear));
+        assert!(one.pinion_angle_change.si().abs() > 1e-3);
+        assert!((one.pinion_angle_change.si() + other.pinion_angle_change.si()).abs() < 1e-12);
+        // A front axle's nose rises as its front goes down.
+        assert!((one.pinion_angle_change.si() - one.axle_pitch.si()).abs() < 1e-9);
+    }
+}
+
+/// An axle or a wheel that is moved along the vehicle has another wheelbase, and anti-squat counts that one.
+#[test]
+fn anti_squat_counts_the_wheelbase_after_a_move() {
+    let (none, level) = (Length::from_si(0.0), Angle::from_si(0.0));
+    let column = |table: axlewright::Table, name: &str| {
+        let all = table.numbers(name).unwrap();
+        (all[0], all[1])
+    };
+    for forward in [0.1, -0.2] {
+        let by = Length::from_si(forward);
+        // Of a rear axle that moves forward the wheelbase gets shorter; points and share stay otherwise, so the same model by hand.
+        let rear = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+        let (_, after) = column(rear.axle_move(by, none, &[none]).unwrap(), "drive_anti_pitch");
+        let slope = column(rear.axle_move(by, none, &[none]).unwrap(), "side_view_angle").1.tan();
+        let pitching = rear.pitching.as_ref().unwrap();
+        let share = pitching.drive_share.as_ref().unwrap().quantity.si();
+        let base = pitching.wheelbase.quantity.si() - forward;
+        let by_hand = -share * slope * base / pitching.centre_of_gravity_height.quantity.si();
+        assert!((after / by_hand - 1.0).abs() < 1e-12, "{after} {by_hand}");
+
+        let leaf = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
+        let little = Length::from_si(0.2 * forward);
+        let table = leaf.axle_move(little, none, &[none]).unwrap();
+        let braking = leaf.braking.as_ref().unwrap();
+        let base = braking.wheelbase.quantity.si() - 0.2 * forward;
+        let slope = table.numbers("side_view_angle").unwrap()[1].tan();
+        let by_hand =
+            -braking.axle_share.quantity.si() * slope * base / braking.centre_of_gravity_height.quantity.si();
+        let after = table.numbers("brake_anti_pitch").unwrap()[1];
+        assert!((after / by_hand - 1.0).abs() < 1e-12, "{after} {by_hand}");
+
+        let front = wishbone();
+        let table = front.arch_move(by, none, none, &[none]).unwrap();
+        let braking = front.braking.as_ref().unwrap();
+        let base = braking.wheelbase.quantity.si() + forward;
+        let slope = table.numbers("side_view_angle").unwrap()[1].tan();
+        let by_hand =
+            braking.axle_share.quantity.si() * slope * base / braking.centre_of_gravity_height.quantity.si();
+        let after = table.numbers("brake_anti_pitch").unwrap()[1];
+        assert!((after / by_hand - 1.0).abs() < 1e-9, "{after} {by_hand}");
+    }
+    // Not moved along the vehicle: the wheelbase stays.
+    let rear = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+    let (before, after) = column(rear.axle_move(none, none, &[none]).unwrap(), "drive_anti_pitch");
+    assert_eq!(before, after);
+    assert_eq!(before, rear.at(none, level).unwrap().drive_anti_pitch.si());
+}
+
+/// Grip that each axle loses, by the sensitivity of its tyres; without it nothing is known, whatever the transfer is.
+#[test]
+fn balance_compares_the_grip_that_each_axle_loses() {
+    let tyres = |front: &'static str, rear: &'static str, grip: &'static str| {
+        measured(&[
+            ("grip.pull_coefficient", grip),
+            ("front.tyre.load_sensitivity", front),
+            ("front.tyre.sensitivity_load", "6 kN"),
+            ("rear.tyre.load_sensitivity", rear),
+            ("rear.tyre.sensitivity_load", "6 kN"),
+        ])
+    };
+    assert_eq!(verdict(&measured(&[]), "vehicle.balance"), NotKnown);
+    for missing in [tyres("", "0.1", "0.5"), tyres("0.1", "", "0.5"), tyres("0.1", "0.1", "")] {
+        assert_eq!(verdict(&missing, "vehicle.balance"), NotKnown);
+    }
+    // From the losses back to the transfers, and their share as the roll balance has it.
+    let on = tyres("0.1", "0.1", "0.5");
+    let transfer = |axle: &str, kilograms: f64| {
+        let mean = kilograms * 9.80665 / 2.0;
+        let uneven = value(&on, &format!("{axle}.grip_loss")) * 6000.0 / (0.1 * mean) - 1.0;
+        uneven.sqrt() * mean
+    };
+    let (front, rear) = (transfer("front", 1210.0), transfer("rear", 1322.0));
+    assert!((front / (front + rear) - value(&on, "vehicle.front_transfer_share")).abs() < 1e-9);
+    let lost = ["front", "rear"].map(|axle| value(&on, &format!("{axle}.grip_loss")));
+    assert!((value(&on, "vehicle.grip_balance") - (lost[0] - lost[1])).abs() < 1e-15);
+    // The same vehicle turns with its tyres: more sensitive in front it runs wide, at the rear it spins.
+    assert_eq!(verdict(&tyres("0.1", "0.08", "0.5"), "vehicle.balance"), Meets);
+    assert_eq!(verdict(&tyres("0.05", "0.2", "0.5"), "vehicle.balance"), Short);
+    // No answer beyond the lift of a wheel.
+    assert_eq!(verdict(&tyres("0.12", "0.08", "1.9"), "vehicle.balance"), NotKnown);
+}
+
+/// A stiff bar lifts one wheel, which is no tipping; a high body tips; stops count.
+#[test]
+fn a_wheel_lifts_before_a_vehicle_tips() {
+    let with = |lines: &[(&str, &str)]| measured(&[&[("grip.strength_coefficient", "0.6")], lines].concat());
+    let on = with(&[]);
+    let of = |on: &Assessment, line: &str| value(on, &format!("vehicle.{line}_acceleration"));
+    for findings in ["vehicle.wheel_lift", "vehicle.tip"] {
+        assert_eq!(verdict(&on, findings), Meets, "{findings} {}", on.answer(findings).unwrap().margin);
+        assert_eq!(verdict(&measured(&[]), findings), NotKnown);
+    }
+    assert!(on.answer("vehicle.tip").unwrap().is_safety());
+    // Never beyond what a rigid vehicle does: g t / (2 h).
+    let rigid = 9.80665 * (1210.0 * 1.54 + 1322.0 * 1.52) / 2532.0 / 2.0 / 0.76;
+    let (lift, tip) = (of(&on, "lift"), of(&on, "tip"));
+    assert!(lift <= tip && tip < rigid, "{lift} {tip} {rigid}");
+    // A stiff bar at the rear lifts its inner wheel earlier, and that is no tipping.
+    let stiff = with(&[("rear.anti_roll_bar.rate", "1500 N/mm")]);
+    assert!(of(&stiff, "lift") < 0.95 * lift, "{} {lift}", of(&stiff, "lift"));
+    assert!(of(&stiff, "tip") > of(&stiff, "lift"));
+    // A body of another height.
+    let high = with(&[("vehicle.centre_of_gravity_height", "1300 mm")]);
+    assert!(of(&high, "tip") < 0.7 * tip);
+    assert_eq!(verdict(&high, "vehicle.tip"), Short);
+    // A stop near ride height makes its axle rigid, which lifts its wheel earlier.
+    let stopped = with(&[("rear.tyre_clearance", "5 mm")]);
+    assert!(of(&stopped, "lift") < lift && of(&stopped, "stop") < of(&on, "stop"));
+    assert_eq!(verdict(&stopped, "vehicle.roll_stops"), Short);
+    // Little grip: the body keeps clear of its stops.
+    let slow = measured(&[("grip.strength_coefficient", "0.3")]);
+    assert_eq!(verdict(&slow, "vehicle.roll_stops"), Meets, "{}", of(&slow, "stop"));
+}

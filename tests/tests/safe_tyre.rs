@@ -1,0 +1,183 @@
+//! Tyres are judged on the safe side: load in use, and gaps at full lock.
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
+
+use axlewright::sheet::Assessment;
+use axlewright::tyre::{FittedWheel, WheelChange};
+use axlewright::units::{Length, mm};
+use axlewright::{Model, Stated, Value, Verdict};
+use axlewright_tests::assessed::{sheet, value, verdict_word};
+
+/// 1000 kg at index 108; the heavier wheel bears 700 kg.
+const TYRE: [(&str, &str); 8] = [
+    ("front.tyre.size", "225/70R15 108V"),
+    ("front.tyre.pressure", "2.5 bar gauge"),
+    ("front.tyre.rated_pressure", "2.5 bar gauge"),
+    ("front.tyre.service", "as_made"),
+    ("use.peak_speed", "180 km/h"),
+    ("scales.left_front", "700 kg"),
+    ("scales.right_front", "690 kg"),
+    ("wanted.load", "1.1"),
+];
+
+fn assessed(lines: &[(&str, &str)]) -> Assessment {
+    let mut all: Vec<(&str, &str)> = TYRE.to_vec();
+    for (path, text) in lines {
+        all.retain(|(known, _)| known != path);
+        if !text.is_empty() {
+            all.push((path, text));
+        }
+    }
+    sheet(&all).assess()
+}
+
+fn word(lines: &[(&str, &str)]) -> &'static str {
+    verdict_word(&assessed(lines), "front.tyre_load")
+}
+
+#[test]
+fn pressure_speed_and_service_belong_in_the_load() {
+    assert_eq!(word(&[]), "meets");
+    for (lines, capacity, verdict) in [
+        (&[("front.tyre.pressure", "1.25 bar gauge")][..], 500.0, "short"),
+        (&[("front.tyre.pressure", "1.8 bar gauge")], 720.0, "tight"),
+        (&[("front.tyre.pressure", "3 bar gauge")], 1000.0, "meets"),
+        (&[("use.peak_speed", "240 km/h")], 910.0, "meets"),
+        (&[("use.peak_speed", "225 km/h")], 955.0, "meets"),
+        (&[("use.peak_speed", "240 km/h"), ("scales.left_front", "850 kg")], 910.0, "tight"),
+        (&[("front.tyre.service", "passenger_tyre_on_truck_or_trailer")], 1000.0 / 1.1, "meets"),
+        (
+            &[("front.tyre.service", "passenger_tyre_on_truck_or_trailer"), ("scales.left_front", "920 kg")],
+            1000.0 / 1.1,
+            "short",
+        ),
+    ] {
+        let on = assessed(lines);
+        let found = value(&on, "front.tyre.usable_capacity");
+        assert!((found - capacity).abs() < 1e-6, "{lines:?}: {found}");
+        assert_eq!(verdict_word(&on, "front.tyre_load"), verdict, "{lines:?}");
+    }
+}
+
+#[test]
+fn what_is_not_written_of_a_tyre_clears_no_load_and_the_report_says_which_line() {
+    for (missing, reserve, asks) in [
+        ("front.tyre.pressure", "front.tyre.pressure_reserve", "tyre.pressure"),
+        ("front.tyre.rated_pressure", "front.tyre.pressure_reserve", "tyre.rated_pressure"),
+        ("use.peak_speed", "front.tyre.speed_reserve", "use.peak_speed"),
+        ("front.tyre.service", "front.tyre.service_reserve", "tyre.service"),
+    ] {
+        let on = assessed(&[(missing, "")]);
+        assert_eq!(verdict_word(&on, "front.tyre_load"), "tight", "{missing}");
+        assert!(on.assumed().iter().any(|one| one.path == reserve && one.ground.contains(asks)), "{missing}");
+        // Overloaded is overloaded.
+        assert_eq!(word(&[(missing, ""), ("scales.left_front", "1010 kg")]), "short", "{missing}");
+    }
+    // Above 210 km/h the symbol decides.
+    assert_eq!(
+        word(&[
+            ("front.tyre.size", "225/70R15"),
+            ("front.tyre.load_index", "108"),
+            ("use.peak_speed", "230 km/h")
+        ]),
+        "tight"
+    );
+    assert_eq!(word(&[("front.tyre.size", "225/70R15"), ("front.tyre.load_index", "108")]), "meets");
+}
+
+fn wheel(rim: &str, offset: &str, marking: &str) -> FittedWheel {
+    FittedWheel {
+        rim_width: Value::parse(rim).unwrap(),
+        flange_thickness: Value::parse("12 mm").unwrap(),
+        offset: Some(Value::parse(offset).unwrap()),
+        backspacing: None,
+        spacer: Stated::Unknown,
+        marking: Some(marking.to_owned()),
+        measuring_rim_width: None,
+        free_diameter: None,
+        section_width: None,
+    }
+}
+
+fn measured(diameter: f64, section: f64) -> FittedWheel {
+    FittedWheel {
+        marking: None,
+        free_diameter: Some(Value::new(Length::of::<mm>(diameter))),
+        section_width: Some(Value::new(Length::of::<mm>(section))),
+        ..wheel("6 in", "40 mm", "")
+    }
+}
+
+fn change(before: FittedWheel, after: FittedWheel) -> WheelChange {
+    let gap = || Some(Value::parse("20 mm").unwrap());
+    WheelChange {
+        before,
+        after,
+        kingpin_inclination: None,
+        inner_clearance: gap(),
+        outer_clearance: gap(),
+        arch_clearance: gap(),
+    }
+}
+
+#[test]
+fn a_taller_tyre_takes_from_the_gap_at_full_lock() {
+    let inner = |after: FittedWheel| {
+        change(measured(700.0, 220.0), after).findings().unwrap().inner_remaining.in_::<mm>()
+    };
+    let verdict = |left: f64| Verdict::of_difference(Length::of::<mm>(left), Length::of::<mm>(10.0));
+    for (diameter, section, left, word) in [
+        // 15 mm of radius, straight ahead of the tread.
+        (730.0, 220.0, 5.0, Verdict::Tight),
+        (750.0, 220.0, -5.0, Verdict::Short),
+        // 10 mm to the side and 10 mm of radius: at 45 degrees.
+        (720.0, 240.0, 20.0 - 200.0_f64.sqrt(), Verdict::Tight),
+        (700.0, 220.0, 20.0, Verdict::Meets),
+        // A smaller tyre frees nothing that stands at its side.
+        (680.0, 220.0, 20.0, Verdict::Meets),
+    ] {
+        let found = inner(measured(diameter, section));
+        assert!((found - left).abs() < 1e-9, "{diameter} {section}: {found}");
+        assert_eq!(verdict(found), word, "{diameter} {section}");
+    }
+}
+
+#[test]
+fn a_new_tyre_may_be_wider_than_its_marking() {
+    let same = change(wheel("6.5 in", "40 mm", "225/70R15"), wheel("6.5 in", "40 mm", "225/70R15"))
+        .findings()
+        .unwrap();
+    assert_eq!(same.inner_change.si(), 0.0);
+    // 4 % of 225 mm on both sides.
+    for left in [same.inner_remaining, same.outer_remaining] {
+        assert!((left.in_::<mm>() - 15.5).abs() < 1e-9, "{left:?}");
+    }
+    // One that is measured is as wide as it is.
+    let known = change(
+        wheel("6.5 in", "40 mm", "225/70R15"),
+        FittedWheel { rim_width: Value::parse("6.5 in").unwrap(), ..measured(696.0, 225.0) },
+    );
+    assert!((known.findings().unwrap().inner_remaining.in_::<mm>() - 20.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_rim_must_suit_the_section_of_its_tyre() {
+    let on = |rim: &str, marking: &str| {
+        change(wheel("6.5 in", "40 mm", "225/70R15"), wheel(rim, "40 mm", marking)).checked()
+    };
+    for (rim, marking) in [
+        ("3 in", "225/70R15"),
+        ("14 in", "225/70R15"),
+        ("5 in", "225/70R15"),
+        ("8.5 in", "225/70R15"),
+        ("7 in", "275/40ZR18"),
+    ] {
+        let refused = on(rim, marking).unwrap_err().to_string();
+        assert!(
+            refused.contains("after.rim_width") && refused.contains("is no rim for"),
+            "{rim} {marking}: {refused}"
+        );
+    }
+    for (rim, marking) in [("6 in", "225/70R15"), ("7.5 in", "225/70R15"), ("9.5 in", "275/40ZR18")] {
+        assert!(on(rim, marking).is_ok(), "{rim} {marking}");
+    }
+}
