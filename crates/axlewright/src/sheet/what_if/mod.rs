@@ -15,7 +15,7 @@ use super::contradiction::may_contradict;
 use super::dropped::{by_sweep, paths};
 use super::graph::{Graph, Slot};
 use super::plan::{Plan, Refusals};
-use crate::{Error, Result};
+use crate::{Error, Result, Verdict};
 use axis::Series;
 use output::Output;
 use tolerant::Tolerant;
@@ -43,8 +43,10 @@ pub struct WhatIf {
     asked: Vec<Option<Asked>>,
     /// True if the lines of a row may contradict each other and a safety verdict is an output.
     may_contradict: bool,
-    /// Lines with a tolerance that count in the verdicts.
+    /// Lines with a tolerance that count in the verdicts that change.
     tolerant: Tolerant,
+    /// The verdicts that are the same in every row, with every tolerance counted.
+    still: Vec<Option<Verdict>>,
 }
 
 /// Receives the number of finished rows; an answer of `false` stops the run.
@@ -129,7 +131,7 @@ impl WhatIf {
             };
             outputs.iter().map(follows).collect()
         });
-        let follow = follow.collect();
+        let follow: Vec<Vec<bool>> = follow.collect();
         let mut refusals = Vec::new();
         let (mut nodes, mut still) = (Vec::new(), Vec::new());
         for (node, hit) in plan.nodes.iter().zip(hit) {
@@ -174,8 +176,10 @@ impl WhatIf {
             safety || output.choices().next().is_some()
         });
         let may_contradict = graded && may_contradict(sheet, changes);
+        let (tolerant, still) = Tolerant::new(sheet, &axes, &plan, &outputs, &follow, &constant);
         Ok(WhatIf {
-            tolerant: Tolerant::new(sheet, &axes, &plan, &outputs),
+            tolerant,
+            still,
             may_contradict,
             asked: if may_contradict { vec![None; outputs.len()] } else { asked },
             applies,

@@ -60,7 +60,8 @@ impl WhatIf {
         let mut codes: Vec<Vec<i32>> =
             self.outputs.iter().filter(|o| !o.is_number()).map(|_| vec![0; count]).collect();
         // Each line with a tolerance is computed twice more: an interrupt does not wait longer for that.
-        let block = (BLOCK / (1 + 2 * self.tolerant.lines())).max(16);
+        let computed = 1 + 2 * self.tolerant.lines();
+        let block = (BLOCK / computed).max(16);
         let mut jobs = Vec::new();
         {
             let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(block)).collect();
@@ -76,8 +77,11 @@ impl WhatIf {
             }
         }
         let processors = || std::thread::available_parallelism().map_or(1, usize::from);
-        let threads =
-            if count <= SERIAL { 1 } else { threads.unwrap_or_else(processors).clamp(1, jobs.len().max(1)) };
+        let threads = if count.saturating_mul(computed) <= SERIAL {
+            1
+        } else {
+            threads.unwrap_or_else(processors).clamp(1, jobs.len().max(1))
+        };
         let Some(mut refused) = self.run(jobs, threads, progress) else { return Ok(None) };
         refused.sort_by_key(|(row, _)| *row);
         refused.dedup_by_key(|(row, _)| *row);
@@ -208,7 +212,10 @@ impl WhatIf {
                     if let Some(out) = codes.next() {
                         for (row, out) in out.iter_mut().enumerate() {
                             let plain = graded(finding, |slot| block.at(slot, row));
-                            let mut on = counted[number].as_ref().map_or(plain, |verdicts| verdicts[row]);
+                            let mut on = match &counted[number] {
+                                Some(verdicts) => verdicts[row],
+                                None => self.still[number].unwrap_or(plain),
+                            };
                             if self.may_contradict && on == Verdict::Meets {
                                 let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
                                 if is_doubted(&known.0, finding, &known.1) {

@@ -9,7 +9,7 @@ use super::output::Output;
 use crate::Verdict;
 use crate::sheet::Sheet;
 use crate::sheet::graph::{FindingInfo, Slot};
-use crate::sheet::margin::margin;
+use crate::sheet::margin::{graded, margin};
 use crate::sheet::plan::{Block, Node, Plan, at};
 use crate::sheet::uncertainty::{Worst, highest, tolerances};
 
@@ -18,6 +18,8 @@ use crate::sheet::uncertainty::{Worst, highest, tolerances};
 pub(super) struct Tolerant {
     lines: Vec<Line>,
     nodes: Vec<Node>,
+    /// Verdicts that follow from each node.
+    serves: Vec<Vec<usize>>,
     /// Nodes that follow from each line.
     hits: Vec<Vec<usize>>,
     /// Verdicts that follow from lines with a tolerance: place among the outputs, finding, and those lines.
@@ -38,15 +40,55 @@ enum Ends {
     Along { axis: usize, column: usize },
 }
 
+impl Ends {
+    /// One end: its value in each of the rows for which `along` gives the values of an axis.
+    fn of(&self, axes: &[Axis], end: usize, along: &impl Fn(usize, &[f64]) -> Vec<f64>) -> Vec<f64> {
+        match self {
+            Ends::Fixed(ends) => vec![ends[end]],
+            Ends::Along { axis, column } => {
+                let values = axes[*axis].ends[*column].iter().flatten();
+                along(*axis, &values.map(|ends| ends[end]).collect::<Vec<f64>>())
+            }
+        }
+    }
+}
+
 impl Tolerant {
-    pub fn new(sheet: &Sheet, axes: &[Axis], plan: &Plan, outputs: &[Output]) -> Tolerant {
-        let verdicts = || {
-            outputs.iter().enumerate().filter_map(|(place, output)| match output {
-                Output::Verdict { finding, .. } => Some((place, *finding)),
-                _ => None,
-            })
-        };
-        let asked: Vec<Slot> = verdicts().flat_map(|(_, finding)| finding.slots()).collect();
+    /// The tolerances of the verdicts that follow from an axis, and the verdicts that follow from none, which are the same in every row.
+    pub fn new(
+        sheet: &Sheet,
+        axes: &[Axis],
+        plan: &Plan,
+        outputs: &[Output],
+        follow: &[Vec<bool>],
+        constant: &[f64],
+    ) -> (Tolerant, Vec<Option<Verdict>>) {
+        let verdicts = outputs.iter().enumerate().filter_map(|(place, output)| match output {
+            Output::Verdict { finding, .. } => Some((place, *finding)),
+            _ => None,
+        });
+        let (moving, still): (Vec<_>, Vec<_>) =
+            verdicts.partition(|(place, _)| follow.iter().any(|axis| axis[*place]));
+        let mut block = Block::new(constant, &[]);
+        block.rows = 1;
+        let still = Tolerant::of(sheet, axes, plan, still).verdicts(
+            sheet,
+            axes,
+            &mut block,
+            |_, values| values.to_vec(),
+            outputs.len(),
+        );
+        let first = |verdicts: Option<Vec<Verdict>>| verdicts.and_then(|verdicts| verdicts.first().copied());
+        (Tolerant::of(sheet, axes, plan, moving), still.into_iter().map(first).collect())
+    }
+
+    fn of(
+        sheet: &Sheet,
+        axes: &[Axis],
+        plan: &Plan,
+        verdicts: Vec<(usize, &'static FindingInfo)>,
+    ) -> Tolerant {
+        let asked: Vec<Slot> = verdicts.iter().flat_map(|(_, finding)| finding.slots()).collect();
         let mut reached = vec![false; plan.origins.len()];
         plan.rests_on(&asked).into_iter().for_each(|slot| reached[usize::from(slot)] = true);
         let swept = |slot: Slot| axes.iter().any(|axis| axis.slots.contains(&slot));
@@ -79,10 +121,20 @@ impl Tolerant {
             let of = |line: &usize| finding.slots().any(|slot| moved[*line].contains(&slot));
             (0..lines.len()).filter(of).collect::<Vec<usize>>()
         };
-        let verdicts = verdicts().map(|(place, finding)| (place, finding, follows(finding)));
-        let verdicts = verdicts.filter(|(_, _, lines)| !lines.is_empty()).collect();
+        let verdicts = verdicts.into_iter().map(|(place, finding)| (place, finding, follows(finding)));
+        let verdicts: Vec<_> = verdicts.filter(|(_, _, lines)| !lines.is_empty()).collect();
+        let mut serves = vec![vec![]; kept.len()];
+        for (place, (_, finding, _)) in verdicts.iter().enumerate() {
+            let reached = plan.rests_on(&finding.slots().collect::<Vec<Slot>>());
+            for (node, serves) in kept.iter().zip(&mut serves) {
+                if plan.nodes[*node].outputs().any(|(_, slot)| reached.contains(&slot)) {
+                    serves.push(place);
+                }
+            }
+        }
         Tolerant {
             nodes: kept.into_iter().map(|node| plan.nodes[node].clone()).collect(),
+            serves,
             hits,
             verdicts,
             lines,
@@ -108,50 +160,52 @@ impl Tolerant {
             return found;
         }
         let rows = 0..block.rows;
-        let ends: Vec<[Vec<f64>; 2]> = self
-            .lines
-            .iter()
-            .map(|line| {
-                [0, 1].map(|end| match &line.ends {
-                    Ends::Fixed(ends) => vec![ends[end]],
-                    Ends::Along { axis, column } => {
-                        let values: Option<&Vec<[f64; 2]>> = axes[*axis].ends[*column].as_ref();
-                        let values: Vec<f64> = values.into_iter().flatten().map(|ends| ends[end]).collect();
-                        along(*axis, &values)
-                    }
-                })
-            })
-            .collect();
         let margins = |block: &Block<'_>, finding: &FindingInfo| -> Vec<f64> {
             rows.clone().map(|row| margin(finding, |slot| block.at(slot, row))).collect()
         };
-        let mut worst: Vec<Vec<Worst>> = self
+        // A tolerance changes no other verdict than `meets` and `tight`.
+        let turns: Vec<bool> = self
             .verdicts
             .iter()
-            .map(|(_, finding, _)| margins(block, finding).into_iter().map(Worst::of).collect())
+            .map(|(_, finding, _)| {
+                rows.clone().any(|row| {
+                    matches!(graded(finding, |slot| block.at(slot, row)), Verdict::Meets | Verdict::Tight)
+                })
+            })
             .collect();
+        let runs: Vec<bool> =
+            self.serves.iter().map(|verdicts| verdicts.iter().any(|place| turns[*place])).collect();
+        let turning = || self.verdicts.iter().enumerate().filter(|(place, _)| turns[*place]);
+        let mut worst: Vec<Vec<Worst>> = vec![vec![]; self.verdicts.len()];
+        for (place, (_, finding, _)) in turning() {
+            worst[place] = margins(block, finding).into_iter().map(Worst::of).collect();
+        }
         // The worse end of each line in each row, for each verdict.
         let mut corners: Vec<Vec<(usize, Vec<Option<usize>>)>> = vec![vec![]; self.verdicts.len()];
+        let mut ends: Vec<[Vec<f64>; 2]> = vec![[vec![], vec![]]; self.lines.len()];
         for (number, line) in self.lines.iter().enumerate() {
-            let mut at_ends: [Vec<Vec<f64>>; 2] = [vec![], vec![]];
-            for (end, at_end) in at_ends.iter_mut().enumerate() {
-                let before =
-                    self.moved(sheet, block, &[(line.slot, ends[number][end].clone())], &self.hits[number]);
-                for (_, finding, lines) in &self.verdicts {
-                    at_end.push(if lines.contains(&number) { margins(block, finding) } else { vec![] });
-                }
-                restore(block, before);
+            let of: Vec<usize> = turning()
+                .filter(|(_, (_, _, lines))| lines.contains(&number))
+                .map(|(place, _)| place)
+                .collect();
+            if of.is_empty() {
+                continue;
             }
-            for (place, (_, _, lines)) in self.verdicts.iter().enumerate() {
-                if lines.contains(&number) {
-                    let count = |row: usize| {
-                        worst[place][row].count([0, 1].map(|end: usize| at_ends[end][place][row]))
-                    };
-                    corners[place].push((number, rows.clone().map(count).collect()));
-                }
+            ends[number] = [0, 1].map(|end| line.ends.of(axes, end, &along));
+            let hits: Vec<usize> = self.hits[number].iter().copied().filter(|hit| runs[*hit]).collect();
+            let at_ends: [Vec<Vec<f64>>; 2] = [0, 1].map(|end: usize| {
+                let before = self.moved(sheet, block, &[(line.slot, ends[number][end].clone())], &hits);
+                let found = of.iter().map(|place| margins(block, self.verdicts[*place].1)).collect();
+                restore(block, before);
+                found
+            });
+            for (among, place) in of.into_iter().enumerate() {
+                let count =
+                    |row: usize| worst[place][row].count([0, 1].map(|end: usize| at_ends[end][among][row]));
+                corners[place].push((number, rows.clone().map(count).collect()));
             }
         }
-        for (place, (output, finding, _)) in self.verdicts.iter().enumerate() {
+        for (place, (output, finding, _)) in turning() {
             let corner = &corners[place];
             let several = |row: usize| corner.iter().filter(|(_, ends)| ends[row].is_some()).count() > 1;
             let at_corner = rows.clone().any(several).then(|| {
@@ -166,8 +220,12 @@ impl Tolerant {
                         (slot, rows.clone().map(value).collect())
                     })
                     .collect();
-                let mut hits: Vec<usize> =
-                    corner.iter().flat_map(|(line, _)| self.hits[*line].clone()).collect();
+                let mut hits: Vec<usize> = corner
+                    .iter()
+                    .flat_map(|(line, _)| &self.hits[*line])
+                    .copied()
+                    .filter(|hit| self.serves[*hit].contains(&place))
+                    .collect();
                 hits.sort_unstable();
                 hits.dedup();
                 let before = self.moved(sheet, block, &lines, &hits);
