@@ -112,10 +112,14 @@ impl<'a> Reach<'a> {
     }
 
     fn limits(&mut self) -> Limits {
-        match self.limits {
-            Some(limits) => limits,
-            None => *self.limits.insert(self.linkage.limits(self.rack)),
+        if let Some(limits) = self.limits {
+            return limits;
         }
+        for side in [-1.0, 1.0] {
+            self.is_clear(side * MOST * COARSE);
+        }
+        let clear = self.coarse.as_ref().map(|coarse| coarse.clear.map(|steps| f64::from(steps) * COARSE));
+        *self.limits.insert(self.linkage.limits(self.rack, clear))
     }
 
     /// Least and largest wheel travel of the linkage, and what ends it there.
@@ -190,17 +194,24 @@ impl Linkage {
         }
     }
 
-    /// Angles between which the linkage moves, and what ends it there; the rack's travel may lock it altogether.
-    fn limits(&self, rack: f64) -> Limits {
-        let along = if rack == 0.0 { 1 } else { ALONG };
+    /// Angles between which the linkage moves, and what ends it there; the rack's travel may lock it altogether. Fine steps begin where the
+    /// coarse ones, in droop and in bump, are no longer clear; without any, they begin with the rack.
+    fn limits(&self, rack: f64, clear: Option<[f64; 2]>) -> Limits {
+        let along = match clear {
+            Some(_) => 0,
+            None if rack == 0.0 => 1,
+            None => ALONG,
+        };
         for step in 1..=along {
             if let Some(end) = self.fault(0.0, rack * f64::from(step) / f64::from(along)) {
                 return Err(end);
             }
         }
-        Ok([-1.0, 1.0].map(|to| {
+        let [droop, bump] = clear.unwrap_or_default();
+        Ok([(-1.0, droop), (1.0, bump)].map(|(to, clear)| {
             let (mut good, mut bad, mut end) = (0.0, to * PI, End::LowerArm);
-            for step in 1..=FINE {
+            let clear = (clear / PI * f64::from(FINE)).floor() as u32;
+            for step in clear.max(1)..=FINE {
                 let angle = to * PI * f64::from(step) / f64::from(FINE);
                 if let Some(found) = self.fault(angle, rack) {
                     (bad, end) = (angle, found);
@@ -210,6 +221,9 @@ impl Linkage {
             }
             for _ in 0..60 {
                 let middle = 0.5 * (good + bad);
+                if middle == good || middle == bad {
+                    break;
+                }
                 match self.fault(middle, rack) {
                     Some(found) => (bad, end) = (middle, found),
                     None => good = middle,
