@@ -279,7 +279,7 @@ class TestTemperature:
             (lambda: [1, 2] * kg * gn, "[1. 2.] kg * gn: for the weight of a mass write kgf(array)"),
             (lambda: 2 * t * gn, "2 t * gn: for the weight of a mass write kgf(2000)"),
             (lambda: (500 * kg) * (2 * m_s2), "500 kg * 2 m/s²: for the force that accelerates a mass write N(1000)"),
-            (lambda: (0.5 * gn) * (2 * t), "0.5 gn * 2 t: for the force that accelerates a mass write N(9806.65)"),
+            (lambda: (0.5 * gn) * (2 * t), "0.5 g0 * 2 t: for the force that accelerates a mass write N(9806.65)"),
             (lambda: [1, 2] * kg * m_s2, "[1. 2.] kg * m_s2: for the force that accelerates a mass write N(kilograms times m/s²)"),
         ],
     )
