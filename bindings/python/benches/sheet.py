@@ -1,12 +1,13 @@
 """The build sheet from Python, for `cargo xtask bench`: a line a measurement, as in `bench.py`.
 
-A million rows beside the same formulas in NumPy, ten million rows streamed to Parquet (peak memory, in a process of its own),
+Assessments with tolerances beside the same without, a million rows beside the same formulas in NumPy, ten million rows streamed to Parquet (peak memory, in a process of its own),
 how soon an interrupt is answered, two workers beside two threads.
 """
 
 from __future__ import annotations
 
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -26,7 +27,8 @@ from axlewright.units import N_per_m, kg
 sys.path.insert(0, str(Path(__file__).parents[1] / "tests"))
 from interrupted import WAYS, work  # noqa: E402
 
-DUNLIN = Path(__file__).parents[3] / "examples/sheets/dunlin.toml"
+DEMOS = Path(__file__).parents[3] / "examples/sheets"
+DUNLIN = DEMOS / "dunlin.toml"
 N = 1_000_000
 OUTPUTS = [
     "front.wheel_rate", "front.ride_rate", "front.natural_frequency", "front.ride_frequency", "front.damping_ratio",
@@ -67,6 +69,15 @@ def by_hand(sheet: Sheet, k, r, unsprung, final_drive):  # type: ignore[no-untyp
     engine = value["use.cruise_speed"] * gear * final_drive / of("driveline.effective_radius")
     wheels = torque * final_drive * value["final_drive.efficiency"]
     return wheel, ride, natural, riding, damping, sag, bump, bind, engine, wheels
+
+
+def tolerances() -> None:
+    for name in ("dunlin", "dunlin_measured", "wagtail", "dray"):
+        text = (DEMOS / f"{name}.toml").read_text()
+        counted, exact = Sheet.from_text(text), Sheet.from_text(re.sub(r" \+/- [^\"]*", "", text))
+        times = [(seconds(counted.assess), seconds(exact.assess)) for _ in range(31)]
+        ours, peer = (median(column) for column in zip(*times, strict=True))
+        row(f"assessment of {name}, without its tolerances", ours * 1e3, peer * 1e3, "ms", "faster 0")
 
 
 def million() -> None:
@@ -141,6 +152,7 @@ def workers() -> None:
 
 
 def main() -> None:
+    tolerances()
     million()
     peak = subprocess.run([sys.executable, __file__, "parquet", "10000000"], check=True, capture_output=True, text=True)
     row("what-if, 1e7 rows to Parquet, peak memory", float(peak.stdout), None, "MB", "below 500")
