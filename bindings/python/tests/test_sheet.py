@@ -299,7 +299,7 @@ def test_uncertainty_and_chance_in_closed_form():
     assert one.path == "scales.left_front" and one.tolerance == 12 * kg and one.share == 1.0
     assert one.margin_change == pytest.approx((2800 / 2612 - 2800 / 2588) / 2, rel=1e-12)
     assert one.finding == "vehicle.load"
-    assert str(one) == "scales.left_front +12 kg: margin of vehicle.load -0.00497, 100 % of its variance"
+    assert str(one) == "scales.left_front +12 kg: margin of vehicle.load -0.004971, 100 % of its variance"
     chance = {chance.path: chance for chance in assessment.chances(200_000, seed=7)}["vehicle.load"]
     # Tight where m > 2800 / 1.07: of a rectangle of half-width 12 kg about 2600 kg, none; then of 30 kg.
     assert chance.turns == 0.0 and chance.meets == 1.0
@@ -438,7 +438,7 @@ def test_another_part_loses_what_was_measured_on_the_old_one(dunlin):
 
 
 def test_a_choice_names_what_it_makes_worse():
-    sheet = Sheet.from_toml(
+    sheet = Sheet.from_text(
         '[cap]\nrating = "15 psi gauge"\nrating_tolerance = "1 psi"\ngauge_error = "0.5 psi"\nholding_pressure = "14.6 psi gauge"\n'
     )
     caps = PriceList.from_csv(
