@@ -64,7 +64,7 @@ print(quoted.work("driveline.cruise"))
 
 # %%
 for of in quoted.sensitivity("front.frequency"):
-    print(f"{of.path}, {of.tolerance} more: {of.change:+.4f}, {of.share:.0%} of the variance")
+    print(of)
 print()
 for chance in quoted.chances(samples=10_000, seed=1):
     if chance.turns > 0:

@@ -264,3 +264,82 @@ fn the_gauge_counts_against_what_was_pumped() {
     );
     assert_eq!(pumped(&[("leak_test.gauge_pressure", "18.5 psi gauge")]), "meets");
 }
+
+#[test]
+fn sixty_per_cent_of_pure_glycol_by_volume_is_answered() {
+    let strong = [
+        ("coolant.mass_fraction", ""),
+        ("coolant.volume_share", "60 %"),
+        ("coolant.concentrate", "100 %"),
+        ("use.coldest_air", "-40 °C"),
+    ];
+    let on = assessed(&COOLANT, &strong);
+    assert!((value(&on, "coolant.mass_fraction") - 0.626).abs() < 5e-4);
+    // The freezing point of 60 % by mass, less its bound, is above -51 °C and below -47 °C.
+    let freezes = value(&on, "coolant.freezing_temperature") - 273.15;
+    assert!((freezes + 51.2).abs() < 0.05, "{freezes}");
+    assert_eq!(verdict_word(&on, "coolant.freezing"), "meets");
+    let colder = [&strong[..3], &[("use.coldest_air", "-49 °C")]].concat();
+    assert_eq!(word(&colder, "coolant.freezing"), "short");
+    // Propylene glycol: 60.9 % by mass.
+    let propylene = [&strong[..], &[("coolant.liquid", "propylene_glycol")]].concat();
+    assert_eq!(word(&propylene, "coolant.freezing"), "meets");
+    // Stronger mixes are refused as before.
+    let beyond = assessed(&COOLANT, &[("coolant.mass_fraction", "65 %")]);
+    assert_eq!(verdict_word(&beyond, "coolant.freezing"), "not known");
+}
+
+#[test]
+fn growth_above_100_degrees_is_an_extrapolation_that_is_told() {
+    let header = |mean: &'static str| {
+        let lines = [
+            ("coolant.volume", "10 L"),
+            ("coolant.fill_temperature", "20 °C"),
+            ("coolant.mean_temperature", mean),
+            ("header.air_volume", "3 L"),
+            ("header.air_temperature", "100 °C"),
+        ];
+        assessed(&COOLANT, &lines)
+    };
+    let (warm, hot, beyond) = (header("95 °C"), header("115 °C"), header("130 °C"));
+    // 6.49 % from 20 °C to 115 °C, 4.89 % to 95 °C.
+    assert!((value(&hot, "coolant.expansion_volume") / 0.01 - 0.0649).abs() < 1e-4);
+    assert!((value(&warm, "coolant.expansion_volume") / 0.01 - 0.0489).abs() < 1e-4);
+    for on in [&warm, &hot] {
+        assert_ne!(verdict_word(on, "header.air"), "not known");
+        let told = on.assumed();
+        let told = told.iter().find(|one| one.path == "coolant.growth_limit").unwrap();
+        assert!(told.ground.contains("extrapolated") && told.si == 398.15, "{told:?}");
+    }
+    assert_eq!(verdict_word(&beyond, "header.air"), "not known");
+    let why = beyond.missing_text(beyond.answer("header.air").unwrap());
+    assert!(why.contains("is more than growth is computed for; allowed: at most 125 °C"), "{why}");
+    let data = [
+        ("coolant.growth_limit", "100 °C"),
+        ("coolant.volume", "10 L"),
+        ("coolant.mean_temperature", "115 °C"),
+    ];
+    let kept = assessed(&COOLANT, &[&data[..], &[("coolant.fill_temperature", "20 °C")]].concat());
+    assert!(kept.value("coolant.expansion_volume").unwrap().is_none());
+}
+
+#[test]
+fn two_parts_are_no_share_of_a_coolant() {
+    let share = |text: &str| Some(Value::parse(text).unwrap());
+    let coolant = |volume_share: &str| Coolant {
+        liquid: Liquid::EthyleneGlycol,
+        volume_share: share(volume_share),
+        concentrate: share("100 %"),
+        mass_fraction: None,
+        cap: Value::parse("15 psi gauge").unwrap(),
+        altitude: Some(Value::parse("0 m").unwrap()),
+        station_pressure: None,
+        hottest: Value::parse("105 °C").unwrap(),
+    };
+    for text in ["1:1", "1 to 1", "1.0 : 1.0"] {
+        let refused = coolant(text).freezing_temperature().unwrap_err().to_string();
+        assert!(refused.starts_with("volume_share: ") && refused.contains("writes two parts"), "{refused}");
+    }
+    let half = coolant("50 %").freezing_temperature().unwrap();
+    assert_eq!(coolant("1/2").freezing_temperature(), Ok(half));
+}

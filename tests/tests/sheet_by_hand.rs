@@ -86,7 +86,7 @@ fn a_roadster_worked_on_paper() {
     // What was assumed, and nothing that was written.
     let assumed: Vec<&str> = on.assumed().iter().map(|one| one.path).collect();
     for path in
-        ["wanted.load", "wanted.bump_or_usual", "wanted.droop_or_usual", "wanted.strength", "wanted.clutch"]
+        ["wanted.load", "wanted.counted_bump", "wanted.counted_droop", "wanted.strength", "wanted.clutch"]
     {
         assert!(assumed.contains(&path), "{path}");
     }

@@ -87,6 +87,7 @@ const ASKED: &[&str] = &[
     "coolant.boiling.margin >= 10 K",
     "vehicle.frequency_ratio >= 1",
     "cap.weakest.verdict = tight",
+    "no finding worse",
 ];
 
 /// Costs in cents and masses in grams, so that sums can be told apart exactly.
@@ -164,8 +165,22 @@ fn with_parts(sheet: &Sheet, list: &PriceList, parts: &[usize]) -> Sheet {
     with
 }
 
+/// Findings that are worse than they were, judged by a list of its own: a good verdict may become none that stands behind it.
+fn worse(now: &Assessment, then: &Assessment) -> Vec<(&'static str, Verdict, Verdict)> {
+    let order = ["meets", "tight", "not known", "short"];
+    let place = |verdict: Verdict| order.iter().position(|word| *word == verdict.word()).unwrap_or(0);
+    let pairs = now.answers().iter().zip(then.answers());
+    pairs
+        .filter(|(now, then)| place(then.verdict) > place(now.verdict))
+        .map(|(now, then)| (now.path, now.verdict, then.verdict))
+        .collect()
+}
+
 /// Verdict of a requirement on a sheet on which the parts are written.
-fn holds(text: &str, assessed: &Assessment, cents: i64, grams: i64) -> bool {
+fn holds(text: &str, now: &Assessment, assessed: &Assessment, cents: i64, grams: i64) -> bool {
+    if text == "no finding worse" {
+        return worse(now, assessed).is_empty();
+    }
     let terms: Vec<&str> = text.split("<=").flat_map(|term| term.split(">=")).map(str::trim).collect();
     let number = |text: &str| text.split(' ').next().unwrap().parse::<f64>().unwrap();
     match terms[0] {
@@ -217,6 +232,7 @@ fn parts_of(choices: &[Choice]) -> BTreeSet<Vec<usize>> {
 #[test]
 fn choosing_finds_what_brute_force_finds() {
     let sheet = van();
+    let now = sheet.assess();
     let mut random = Random::of("choose");
     let (mut empty, mut tied, mut limited, mut lacking) = (0, 0, 0, 0);
     for number in 0..LISTS {
@@ -252,7 +268,7 @@ fn choosing_finds_what_brute_force_finds() {
                 let with = with_parts(&sheet, &list, parts);
                 let (cents, grams) = (sum(&cents, parts), sum(&grams, parts));
                 let assessed = with.assess();
-                texts.iter().all(|text| holds(text, &assessed, cents, grams))
+                texts.iter().all(|text| holds(text, &now, &assessed, cents, grams))
             })
             .cloned()
             .collect();
@@ -320,6 +336,12 @@ fn choosing_finds_what_brute_force_finds() {
         empty += usize::from(feasible.is_empty());
         tied += usize::from(points.len() < feasible.len());
         limited += usize::from(feasible.len() > 1 && feasible.len() < all.len());
+        for choice in chosen.feasible.iter().take(4).chain(&chosen.front) {
+            let then = with_parts(&sheet, &list, &choice.parts).assess();
+            let found: Vec<(&str, Verdict, Verdict)> =
+                choice.worse.iter().map(|one| (one.finding, one.now, one.then)).collect();
+            assert_eq!(found, worse(&now, &then), "{what}");
+        }
         // A shorter list of combinations is the beginning of nothing else.
         if feasible.len() > 1 {
             let short = choose(&sheet, &list, &requirements, 1, &mut |_| true).unwrap();
@@ -357,7 +379,7 @@ fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
             let assessed = with.assess();
             let whole = |of: f64, times: f64| (of * times).round() as i64;
             assert!(
-                holds(requirement.text(), &assessed, whole(cost, 100.0), whole(mass, 1000.0)),
+                holds(requirement.text(), &assessed, &assessed, whole(cost, 100.0), whole(mass, 1000.0)),
                 "{requirement:?}"
             );
         }

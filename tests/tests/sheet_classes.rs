@@ -267,3 +267,131 @@ fn a_swept_row_computes_what_it_dropped() {
     // US Standard Atmosphere 1976, table I: 101325 Pa and, at 2000 m, 79501 Pa.
     assert!((pressures[0] - 101_325.0).abs() < 1.0 && (pressures[1] - 79_501.0).abs() < 2.0, "{pressures:?}");
 }
+
+/// Two tyres of the same price, one as large as the old one was by its counted radius, one a tenth smaller.
+const TYRES: &str =
+    "part,kind,cost,rear.tyre.size\nlarge,tyre,100,245/75R16 111T\nsmall,tyre,90,195/65R15 95T\n";
+
+#[test]
+fn a_chosen_tyre_moves_the_speedometer() {
+    let sheet = read("dunlin");
+    let reading = |sheet: &Sheet| *sheet.assess().answer("speedometer.reading").unwrap();
+    let small = sheet.clone();
+    let mut small = small;
+    assert_eq!(small.fit(&[("rear.tyre.size", "195/65R15 95T")]).unwrap(), ["rear.tyre.effective_radius"]);
+    // On the old reading, 352 mm, it would read as before; on the new radius it reads more by the quotient of both.
+    let new = 3.05 * (15.0 * 0.0254 + 2.0 * 0.65 * 0.195) / (2.0 * std::f64::consts::PI);
+    let (before, after) = (reading(&sheet).value, reading(&small).value);
+    assert!(((1.0 + after) / (1.0 + before) - 0.352 / new).abs() < 1e-9, "{before} {after}");
+    // The other way round a speedometer that was right for the small tyre reads too little on the large one.
+    let mut right = sheet;
+    right.set("speedometer.tyre_size", "195/65R15").unwrap();
+    right.fit(&[("rear.tyre.size", "245/75R16 111T")]).unwrap();
+    assert_eq!(reading(&right).verdict, Verdict::Short);
+    assert!(reading(&right).value < -0.1, "{}", reading(&right).value);
+}
+
+#[test]
+fn no_finding_worse_keeps_what_is_good() {
+    let mut sheet = read("dunlin");
+    sheet.set("speedometer.tyre_size", "195/65R15").unwrap();
+    sheet.fit(&[("rear.tyre.size", "195/65R15 95T")]).unwrap();
+    sheet.set("wanted.speedometer", "0").unwrap();
+    assert_eq!(sheet.assess().answer("speedometer.reading").unwrap().verdict, Verdict::Meets);
+    let list = PriceList::from_csv(TYRES).unwrap();
+    let choose =
+        |requirements: &[Requirement]| choose(&sheet, &list, requirements, 10, &mut |_| true).unwrap();
+    let free = choose(&[]);
+    assert_eq!(free.feasible.len(), 2);
+    let large = free.feasible.iter().find(|choice| choice.parts == [0]).unwrap();
+    assert!(large.worse.iter().any(|one| one.text() == "speedometer.reading: short, meets now"), "{large:?}");
+    // The part that the sheet has already makes nothing worse.
+    let small = free.feasible.iter().find(|choice| choice.parts == [1]).unwrap();
+    assert_eq!(small.worse, []);
+    for text in ["no finding worse", " no  finding worse "] {
+        let held = choose(&[Requirement::parse(text).unwrap()]);
+        assert_eq!(held.feasible.iter().map(|choice| &choice.parts).collect::<Vec<_>>(), [&[1]]);
+        assert!(held.rejected[0].1.contains("now; required: no finding worse"), "{:?}", held.rejected);
+    }
+    assert!(
+        free.to_json(&list).contains(r#"{"finding":"speedometer.reading","now":"meets","then":"short"}"#)
+    );
+    // A finding that is lost with a reading is worse, too: the new cap was never on the tester.
+    let cap = [("cap.rating", "16 psi gauge")];
+    let untested = chosen(&read("dunlin"), &cap, &[]).unwrap();
+    let lost: Vec<&str> = untested.front[0].worse.iter().map(|one| one.finding).collect();
+    assert!(lost.contains(&"cap.vacuum"), "{lost:?}");
+    let refused = chosen(&read("dunlin"), &cap, &["no finding worse"]).unwrap_err().to_string();
+    assert!(refused.contains("not known, meets now; required: no finding worse"), "{refused}");
+}
+
+#[test]
+fn lines_refuse_what_no_vehicle_has() {
+    let refused = |path: &str, text: &str, part: &str| {
+        let error = read("dunlin").set(path, text).unwrap_err().to_string();
+        assert!(error.contains(part), "{error}");
+    };
+    for text in ["410", "39.1", "0.05"] {
+        refused("final_drive.ratio", text, "plausibility limit: gears and axles lie between 0.1 and 30");
+    }
+    for text in ["650 mph", "1000 km/h", "290 m/s"] {
+        refused("use.cruise_speed", text, "no road vehicle is faster than 200 m/s");
+        refused("use.peak_speed", text, "no road vehicle is faster than 200 m/s");
+    }
+    for text in ["1.61", "2", "60"] {
+        refused("front.spring.motion_ratio", text, "above 1.5 it is a percentage or an inverted ratio");
+    }
+    for text in ["1:1", "1 to 1", "3.0:1"] {
+        refused("coolant.volume_share", text, "writes two parts, not the share of one in the whole");
+        refused("gearbox.efficiency", text, "writes two parts");
+    }
+    let mut sheet = read("dunlin");
+    for (path, text) in [
+        ("final_drive.ratio", "4.10:1"),
+        ("final_drive.ratio", "22"),
+        ("use.peak_speed", "250 mph"),
+        ("front.spring.motion_ratio", "1.2"),
+        ("coolant.volume_share", "50 %"),
+        ("coolant.volume_share", "1/2"),
+        ("transfer_case.low_ratio", "1:1"),
+    ] {
+        sheet.set(path, text).unwrap_or_else(|error| panic!("{path} = {text}: {error}"));
+    }
+}
+
+#[test]
+fn a_wanted_margin_without_limit_is_null_and_says_what_to_write() {
+    let sheet = read("dunlin");
+    let json: serde_json::Value = serde_json::from_str(&sheet.assess().to_json()).unwrap();
+    let findings = json["findings"].as_array().unwrap();
+    let of = |path: &str| findings.iter().find(|finding| finding["finding"] == path).unwrap();
+    let bump = of("front.bump");
+    assert!(bump["wanted"].is_null(), "{bump}");
+    let write = bump["write"].as_array().unwrap();
+    assert!(
+        write.len() == 1 && write[0].as_str().unwrap().starts_with("write joint_bump_clearance"),
+        "{bump}"
+    );
+    let frequency = of("front.frequency");
+    assert!(frequency["wanted"].is_number() && frequency["write"].is_null(), "{frequency}");
+    for finding in findings {
+        let open = finding["wanted"].is_null();
+        let told = finding["write"].as_array().is_some_and(|write| !write.is_empty());
+        assert!(open || !told, "{finding}");
+        assert!(told || !open || finding["margin"].is_null(), "{finding}");
+    }
+    // As text, and the control: told of, it has a limit again.
+    let text = axlewright::base::text::print(
+        f64::INFINITY,
+        axlewright::units::Kind::named("Length").unwrap(),
+        axlewright::base::text::System::Us,
+    );
+    assert_eq!(text, "no limit");
+    let mut told = sheet;
+    for line in ["joint_bump_clearance", "hose_bump_clearance", "tyre_clearance"] {
+        told.set(&format!("front.{line}"), "none").unwrap();
+    }
+    let told = told.assess();
+    let bump = told.answer("front.bump").unwrap();
+    assert!(bump.wanted.is_finite() && told.to_write(bump).is_empty());
+}

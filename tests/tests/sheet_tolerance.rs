@@ -36,8 +36,16 @@ fn a_sum_and_a_quotient_propagate_by_their_derivatives() {
         ranked.iter().map(|one| one.path).collect::<Vec<_>>(),
         ["scales.right_front", "scales.left_front"]
     );
-    assert_relative_eq!(ranked[0].change, -slope * 3.0, max_relative = 1e-5);
-    assert_relative_eq!(ranked[1].change, -slope * 2.0, max_relative = 1e-5);
+    assert_relative_eq!(ranked[0].margin_change, -slope * 3.0, max_relative = 1e-5);
+    assert_relative_eq!(ranked[1].margin_change, -slope * 2.0, max_relative = 1e-5);
+    // The change is that of the margin, and says so.
+    assert_eq!(
+        ranked[0].text(&answer, axlewright::base::text::System::Metric),
+        "scales.right_front +3 kg: margin of front.load -0.002966, 87 % of its variance"
+    );
+    let table = on.sensitivity_table(&answer);
+    assert_eq!(table.word("finding", 1), Some("front.load"));
+    assert_eq!(table.numbers("margin_change").map(<[f64]>::len), Some(2));
     let total = 9.0 + 4.0 / 3.0;
     assert_relative_eq!(ranked[0].share, 9.0 / total, max_relative = 1e-5);
     assert_relative_eq!(ranked[1].share, 4.0 / 3.0 / total, max_relative = 1e-5);
@@ -84,7 +92,7 @@ fn a_square_root_halves_what_stands_under_it() {
     let expected = frequency * shares.iter().map(|share| share * share).sum::<f64>().sqrt();
     assert_relative_eq!(answer.uncertainty, expected, max_relative = 1e-4);
     let ranked = on.sensitivity(&answer);
-    let signs: Vec<(&str, bool)> = ranked.iter().map(|one| (one.path, one.change > 0.0)).collect();
+    let signs: Vec<(&str, bool)> = ranked.iter().map(|one| (one.path, one.margin_change > 0.0)).collect();
     assert_eq!(
         signs,
         [("front.spring.rate", true), ("front.spring.motion_ratio", true), ("front.sprung_mass", false)]
@@ -112,8 +120,8 @@ fn a_linear_margin_is_exact() {
     assert_relative_eq!(answer.margin, 4000.0, max_relative = 1e-10);
     assert_relative_eq!(answer.uncertainty, (25e6 / 3.0 + 4e6_f64).sqrt(), max_relative = 1e-10);
     let ranked = on.sensitivity(&answer);
-    assert_relative_eq!(ranked[0].change, 5000.0, max_relative = 1e-10);
-    assert_relative_eq!(ranked[1].change, -2000.0, max_relative = 1e-10);
+    assert_relative_eq!(ranked[0].margin_change, 5000.0, max_relative = 1e-10);
+    assert_relative_eq!(ranked[1].margin_change, -2000.0, max_relative = 1e-10);
 }
 
 /// Standard normal distribution function, by Simpson's rule over its density (no table, no library).
@@ -265,7 +273,7 @@ fn a_tolerance_beyond_what_can_be_computed_is_not_passed_over() {
     // One side is left to tell how far the mix moves the margin.
     let ranked = on.sensitivity(&answer);
     assert_eq!(
-        ranked.iter().map(|one| (one.path, one.change.is_nan())).collect::<Vec<_>>(),
+        ranked.iter().map(|one| (one.path, one.margin_change.is_nan())).collect::<Vec<_>>(),
         [("coolant.mass_fraction", false), ("use.coldest_air", false)]
     );
     let said = answer.margin_text(axlewright::base::text::System::Metric);

@@ -65,8 +65,8 @@ pub unsafe extern "C" fn axw_text_read(text: *const c_char, quantity: *const c_c
     })
 }
 
-/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures; a value that is no finite number
-/// of that unit is refused. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
+/// Prints a value in coherent SI in the unit that a shop prints (`AXW_METRIC`, `AXW_US`), with four figures. `INFINITY` is printed as "no limit":
+/// it is a wanted margin that no margin reaches yet. Any other value that is no finite number of that unit is refused. `needed` receives the bytes that the text needs, its closing NUL included; `buffer` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_text_print(
     si: f64,
@@ -84,7 +84,9 @@ pub unsafe extern "C" fn axw_text_print(
             text::System::Us => kind.us,
         };
         let unit = kind.unit(unit).unwrap_or(&kind.units[0]);
-        finite("si", si, unit, unit.from_si(si))?;
+        if si != f64::INFINITY {
+            finite("si", si, unit, unit.from_si(si))?;
+        }
         let text = text::print(si, kind, system);
         unsafe { write(&text, buffer, size, needed) }
     })

@@ -125,6 +125,41 @@ static void choosing(void)
     axw_sheet_free(sheet);
 }
 
+/* What a choice makes worse is named, and may be required not to be. */
+static void worse_is_named(void)
+{
+    axw_sheet *sheet = new_sheet("version = 1\n[cap]\nrating = \"15 psi gauge\"\nrating_tolerance = \"1 psi\"\ngauge_error = "
+                                 "\"0.5 psi\"\nholding_pressure = \"14.6 psi gauge\"\n");
+    axw_price_list *list = NULL;
+    axw_chosen *chosen = NULL;
+    char *text = NULL;
+    const char *kept[] = {"no finding worse"};
+    STATUS(axw_price_list_csv("part,kind,cost,cap.rating,cap.holding_pressure\nfine,cap,10,15 psi gauge,14.6 psi gauge\n"
+                              "weak,cap,5,15 psi gauge,9 psi gauge\n",
+                              &list),
+           AXW_OK);
+    STATUS(axw_choose(sheet, list, NULL, 0, 9, NULL, NULL, &chosen), AXW_OK);
+    ASK(text, axw_chosen_worse, chosen, 0);
+    TEXT(text, "cap.holds: short, meets now\n");
+    free(text);
+    REFUSED(axw_chosen_worse(chosen, 1, NULL, 0, NULL), AXW_NOT_THERE, "the front has 1");
+    REFUSED(axw_chosen_worse(NULL, 0, NULL, 0, NULL), AXW_NULL, "chosen is NULL");
+    axw_chosen_free(chosen);
+    STATUS(axw_choose(sheet, list, kept, 1, 9, NULL, NULL, &chosen), AXW_OK);
+    ASK(text, axw_chosen_worse, chosen, 0);
+    TEXT(text, "");
+    free(text);
+    axw_table *table = NULL;
+    STATUS(axw_chosen_rejected(chosen, &table), AXW_OK);
+    CHECK(axw_table_rows(table) == 1);
+    TEXT(word(table, "part", 0), "weak");
+    CHECK(strstr(word(table, "why", 0), "short, meets now; required: no finding worse") != NULL);
+    axw_table_free(table);
+    axw_chosen_free(chosen);
+    axw_price_list_free(list);
+    axw_sheet_free(sheet);
+}
+
 /* What was measured on the old part, or of the swept line, is left out and named. */
 static void readings_are_dropped(void)
 {
@@ -141,7 +176,7 @@ static void readings_are_dropped(void)
     TEXT(text, "cap.holding_pressure\n");
     free(text);
     ASK(text, axw_chosen_json, chosen);
-    CHECK(strstr(text, "\"dropped\":[\"cap.holding_pressure\"]") != NULL);
+    CHECK(strstr(text, "\"dropped\":[\"cap.holding_pressure\"]") != NULL && strstr(text, "\"worse\":[") != NULL);
     free(text);
     axw_assessment *before = assessed(sheet);
     STATUS(axw_chosen_fit(chosen, 0, sheet), AXW_OK);
@@ -250,5 +285,6 @@ void test_choosing(void)
     axw_chosen_free(NULL);
     choosing();
     readings_are_dropped();
+    worse_is_named();
     choosing_is_refused();
 }

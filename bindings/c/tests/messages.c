@@ -46,8 +46,8 @@ static void content(void)
     double out = UNTOUCHED;
     STATUS(axw_spring_wheel_rate(52000.0, 3.5, 0.0, &out), AXW_OUT_OF_RANGE);
     TEXT(last_message(),
-         "motion_ratio = 3.5 is outside its range; valid: 0 < motion_ratio <= 3 (plausibility limit: "
-         "above 3 it is a percentage or an inverted ratio)");
+         "motion_ratio = 3.5 is outside its range; valid: 0 < motion_ratio <= 1.5 (plausibility limit: "
+         "above 1.5 it is a percentage or an inverted ratio)");
     REFUSED(axw_fluid_water_boiling_temperature(NAN, &out), AXW_OUT_OF_RANGE,
             "absolute_pressure = NaN is not a finite absolute pressure; valid: ");
 

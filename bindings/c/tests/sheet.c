@@ -329,11 +329,12 @@ static void assessment_of_a_sheet(void)
     /* Sensitivity and chances. */
     axw_table *table = NULL;
     STATUS(axw_assessment_sensitivity(of, band, &table), AXW_OK);
-    CHECK(axw_table_rows(table) == 3 && axw_table_columns(table) == 5);
+    CHECK(axw_table_rows(table) == 3 && axw_table_columns(table) == 6);
+    TEXT(word(table, "finding", 0), "front.frequency");
     TEXT(word(table, "line", 0), "front.spring.rate");
     TEXT(word(table, "unit", 0), "N/m");
     NEAR(number(table, "tolerance", 0), 900.0, 1e-12);
-    NEAR(number(table, "change", 0), frequency * 0.03 / 2.0, 1e-3);
+    NEAR(number(table, "margin_change", 0), frequency * 0.03 / 2.0, 1e-3);
     NEAR(number(table, "share", 0) + number(table, "share", 1) + number(table, "share", 2), 1.0, 1e-12);
     CHECK(number(table, "share", 0) > number(table, "share", 1));
     axw_table_free(table);

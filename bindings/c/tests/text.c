@@ -84,7 +84,7 @@ static void printing(void)
 
     memset(buffer, '#', sizeof buffer);
     needed = 99;
-    const double no_numbers[] = {NAN, INFINITY, -INFINITY};
+    const double no_numbers[] = {NAN, -INFINITY};
     for (size_t i = 0; i < sizeof no_numbers / sizeof no_numbers[0]; i++) {
         REFUSED(axw_text_print(no_numbers[i], "AbsolutePressure", AXW_METRIC, buffer, sizeof buffer, &needed),
                 AXW_OUT_OF_RANGE, "it is no finite number of kPa absolute");
@@ -97,6 +97,13 @@ static void printing(void)
     REFUSED(axw_text_print(rate, "Rate", AXW_US, buffer, sizeof buffer, NULL), AXW_NOT_THERE, "Rate");
     REFUSED(axw_text_print(rate, NULL, AXW_US, buffer, sizeof buffer, NULL), AXW_NULL, "quantity is NULL");
     CHECK(buffer[0] == '#');
+
+    /* A wanted margin that no margin reaches yet. */
+    STATUS(axw_text_print(INFINITY, "Ratio", AXW_METRIC, buffer, sizeof buffer, &needed), AXW_OK);
+    TEXT(buffer, "no limit");
+    STATUS(axw_text_print(INFINITY, "Length", AXW_US, buffer, sizeof buffer, &needed), AXW_OK);
+    TEXT(buffer, "no limit");
+    CHECK(needed == 9);
 }
 
 static void units(void)

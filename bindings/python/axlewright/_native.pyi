@@ -211,9 +211,9 @@ class SheetHandle:
         progress: Callable[[int], object] | None,
     ) -> tuple[
         list[str],
-        list[tuple[list[int], float, Quantity]],
+        list[tuple[list[int], float, Quantity, list[tuple[str, str, str]]]],
         bool,
-        list[tuple[list[int], float, Quantity]],
+        list[tuple[list[int], float, Quantity, list[tuple[str, str, str]]]],
         list[tuple[int, str]],
         list[str],
         list[str],
@@ -238,7 +238,7 @@ class AssessmentHandle:
     def contradictions(
         self, units: str
     ) -> list[tuple[str, tuple[_Value, _Value, _Value], tuple[str, list[str], str]]]: ...
-    def sensitivity(self, path: str, units: str) -> list[tuple[str, _Value, _Value, float]]: ...
+    def sensitivity(self, path: str, units: str) -> list[tuple[str, str, _Value, _Value, float, str]]: ...
     def chances(
         self, samples: int, seed: int, units: str, progress: Callable[[int], object] | None = None
     ) -> list[tuple[str, Any, float, tuple[float, float, float, float, float], _Value, _Value]]: ...

@@ -91,7 +91,7 @@ def wheel_offset(*, rim_width: QuantityLike, flange_thickness: QuantityLike, whe
     """Offset of a wheel from its backspacing."""
 
 class Tyre(Model):
-    """A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`."""
+    """A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17/E`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`."""
 
     def __init__(self, *, marking: str) -> None: ...
     @property

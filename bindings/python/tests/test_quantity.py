@@ -486,7 +486,7 @@ class TestFunctions:
 
     def test_arrays_agree_with_numbers_to_the_last_bit(self):
         numbers = np.random.default_rng(3).uniform(1, 1000, 700)
-        ratios = np.random.default_rng(4).uniform(0.1, 3, 700)
+        ratios = np.random.default_rng(4).uniform(0.1, 1.5, 700)
         together = rate(spring_rate=numbers * lbf_in, motion_ratio=ratios).si
         np.testing.assert_array_equal(together, [rate(x * lbf_in, r).si for x, r in zip(numbers, ratios, strict=True)])
 

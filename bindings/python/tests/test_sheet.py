@@ -297,7 +297,9 @@ def test_uncertainty_and_chance_in_closed_form():
     assert load.uncertainty == pytest.approx(2800 / 2600**2 * 12 / math.sqrt(3), rel=1e-4)
     (one,) = assessment.sensitivity("vehicle.load")
     assert one.path == "scales.left_front" and one.tolerance == 12 * kg and one.share == 1.0
-    assert one.change == pytest.approx((2800 / 2612 - 2800 / 2588) / 2, rel=1e-12)
+    assert one.margin_change == pytest.approx((2800 / 2612 - 2800 / 2588) / 2, rel=1e-12)
+    assert one.finding == "vehicle.load"
+    assert str(one) == "scales.left_front +12 kg: margin of vehicle.load -0.004971, 100 % of its variance"
     chance = {chance.path: chance for chance in assessment.chances(200_000, seed=7)}["vehicle.load"]
     # Tight where m > 2800 / 1.07: of a rectangle of half-width 12 kg about 2600 kg, none; then of 30 kg.
     assert chance.turns == 0.0 and chance.meets == 1.0
@@ -433,6 +435,24 @@ def test_another_part_loses_what_was_measured_on_the_old_one(dunlin):
     assert any(remark.startswith("cap.holding_pressure was measured") for remark in fitted.remarks)
     with pytest.raises(Exception, match="cannot be decided: it needs cap.holding_pressure"):
         sheet.choose(caps, ["cap.holds.verdict = tight"])
+
+
+def test_a_choice_names_what_it_makes_worse():
+    sheet = Sheet.from_text(
+        '[cap]\nrating = "15 psi gauge"\nrating_tolerance = "1 psi"\ngauge_error = "0.5 psi"\nholding_pressure = "14.6 psi gauge"\n'
+    )
+    caps = PriceList.from_csv(
+        "part,kind,cost,cap.rating,cap.holding_pressure\n"
+        "fine,cap,10,15 psi gauge,14.6 psi gauge\n"
+        "weak,cap,5,15 psi gauge,9 psi gauge\n"
+    )
+    free = sheet.choose(caps, [])
+    assert [str(one) for one in free.cheapest.worse] == ["cap.holds: short, meets now"]
+    assert "worse with the cheapest: cap.holds: short, meets now" in str(free)
+    kept = sheet.choose(caps, ["no finding worse"])
+    assert kept.cheapest.parts[0].part == "fine" and kept.cheapest.worse == ()
+    assert [one.part.part for one in kept.rejected] == ["weak"]
+    assert kept.rejected[0].why.endswith("short, meets now; required: no finding worse")
 
 
 def test_a_sweep_says_which_readings_it_left_out(dunlin):

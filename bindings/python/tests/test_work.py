@@ -34,7 +34,7 @@ def test_it_shows_the_formula_the_numbers_and_the_source(made: Work[Quantity]) -
         "a = angle_from_measured_travel = 20 deg (0.349066 rad)",
         "k_w = (52538.1 N/m) (0.75)^2 cos^2 (0.349066 rad)",
         "k_w = wheel_rate = 149 lbf/in (26095.6 N/m)",
-        "- 0 < motion_ratio <= 3",
+        "- 0 < motion_ratio <= 1.5",
         f"axlewright {axlewright.__version__}, revision 1 of this function",
     ):
         assert line in lines, line
@@ -94,7 +94,7 @@ def test_pint_quantities() -> None:
 def test_html_is_escaped() -> None:
     made = work(spring.wheel_rate, spring_rate="300 lb/\"", motion_ratio=0.75, angle_from_measured_travel="20 deg")
     page = made._repr_html_()
-    assert "0 &lt; motion_ratio &lt;= 3" in page and "300 lb/&quot;" in page
+    assert "0 &lt; motion_ratio &lt;= 1.5" in page and "300 lb/&quot;" in page
     assert page.count("<tr>") == page.count("</tr>") == 5
     assert set(re.findall(r"</?\w+", page)) <= {f"{start}{tag}" for start in ("<", "</") for tag in TAGS}
 

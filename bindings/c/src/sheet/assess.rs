@@ -318,8 +318,8 @@ pub unsafe extern "C" fn axw_assessment_compare(
     })
 }
 
-/// Influence of each tolerance on a finding, the largest first. Columns: `line`, its `tolerance` in the SI `unit` of the row,
-/// the `change` of the margin for one tolerance up, and the `share` of the variance of the margin.
+/// Influence of each tolerance on the margin of a finding, the largest first. Columns: the `finding`, the `line`, its `tolerance` in the SI
+/// `unit` of the row, the `margin_change` of the finding for one tolerance up, and the `share` of the variance of that margin.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_sensitivity(
     assessment: *const axw_assessment,

@@ -7,7 +7,7 @@ use crate::guard::{guard, guard_or};
 use crate::status::Failure;
 use crate::table::axw_table;
 use axlewright::base::error::Error;
-use axlewright::sheet::{Choice, Chosen, PriceList, Requirement, choose};
+use axlewright::sheet::{Choice, Chosen, PriceList, Requirement, Worse, choose};
 use std::ffi::{c_char, c_void};
 
 /// Parts for sale.
@@ -56,7 +56,7 @@ impl axw_chosen {
 }
 
 /// Chooses one part of each kind of a price list so that every requirement is met on the sheet. Requirements are text:
-/// "1.2 Hz <= front.natural_frequency <= 1.4 Hz", "cost <= 7000", "mass <= 60 kg", "margins >= 1.3", "front.coil_bind.verdict = meets".
+/// "1.2 Hz <= front.natural_frequency <= 1.4 Hz", "cost <= 7000", "mass <= 60 kg", "margins >= 1.3", "front.coil_bind.verdict = meets", and "no finding worse": no verdict is worse than on the sheet as it is.
 /// At most `limit` combinations are listed; the cheapest and the lightest are right however many there are.
 ///
 /// `progress` may be NULL. `chosen` receives a handle that `axw_chosen_free` frees.
@@ -122,6 +122,13 @@ pub unsafe extern "C" fn axw_chosen_feasible(
     })
 }
 
+/// A choice of the front.
+fn on_front(chosen: &Chosen, row: usize) -> Result<&Choice, Failure> {
+    let front = chosen.front.len();
+    let missing = || Failure::NotThere(format!("row = {row} is not there: the front has {front}"));
+    chosen.front.get(row).ok_or_else(missing)
+}
+
 /// Parts in no combination, as a table: `part`, `kind`, `why`.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_chosen_rejected(chosen: *const axw_chosen, table: *mut *mut axw_table) -> i32 {
@@ -140,10 +147,7 @@ pub unsafe extern "C" fn axw_chosen_fit(chosen: *const axw_chosen, row: usize, s
     guard(|| {
         let axw_chosen { chosen, list } = unsafe { handle("chosen", chosen) }?;
         let sheet = unsafe { handle_mut("sheet", sheet) }?;
-        let front = chosen.front.len();
-        let choice = chosen.front.get(row);
-        let choice = choice
-            .ok_or_else(|| Failure::NotThere(format!("row = {row} is not there: the front has {front}")))?;
+        let choice = on_front(chosen, row)?;
         Ok(chosen.fit(choice, list, &mut sheet.0)?)
     })
 }
@@ -173,6 +177,24 @@ pub unsafe extern "C" fn axw_chosen_dropped(
     guard(|| {
         let lines = &unsafe { handle("chosen", chosen) }?.chosen.dropped;
         unsafe { write_lines(lines, buffer, size, needed) }
+    })
+}
+
+/// Findings that are worse with a choice than on the sheet as it is, one a line with both verdicts; empty without any. `row` is the row of the
+/// choice in the table of `axw_chosen_front`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_chosen_worse(
+    chosen: *const axw_chosen,
+    row: usize,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let chosen = &unsafe { handle("chosen", chosen) }?.chosen;
+        let choice = on_front(chosen, row)?;
+        let lines: Vec<String> = choice.worse.iter().map(Worse::text).collect();
+        unsafe { write_lines(&lines, buffer, size, needed) }
     })
 }
 

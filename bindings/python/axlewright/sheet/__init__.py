@@ -18,7 +18,7 @@ requirements.
 
 from axlewright._native import Batch
 from axlewright.sheet._assessment import Assumption, Chance, Contradiction, Finding, Function, Sensitivity
-from axlewright.sheet._choice import Choice, Part, PriceList, Rejected
+from axlewright.sheet._choice import Choice, Part, PriceList, Rejected, Worse
 from axlewright.sheet._shared import SheetValue
 from axlewright.sheet._sheet import Assessment, Chosen, Sheet, Sweep
 from axlewright.sheet._sweep import Span, span, to_dask
@@ -43,4 +43,5 @@ __all__ = [
     "Sweep",
     "span",
     "to_dask",
+    "Worse",
 ]

@@ -98,15 +98,22 @@ class Contradiction:
 
 @dataclass(frozen=True, slots=True)
 class Sensitivity:
-    """Effect of one tolerance on a margin."""
+    """Effect of one tolerance on the margin of a finding; as text, it says both."""
 
+    #: The finding whose margin it is.
+    finding: str
     #: The written line and its tolerance.
     path: str
     tolerance: Number | None
-    #: Change of the margin per one tolerance, with its sign.
-    change: Number | None
+    #: Change of the margin of the finding per one tolerance, with its sign.
+    margin_change: Number | None
     #: Its share of the variance of the margin, to first order.
     share: float
+    #: All of it in words.
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
 
 
 @dataclass(frozen=True, slots=True)

@@ -143,6 +143,19 @@ class PriceList(Sequence[Part]):
 
 
 @dataclass(frozen=True, slots=True)
+class Worse:
+    """A finding with a worse verdict than on the sheet as it is."""
+
+    finding: str
+    #: The verdict as it is, and with the parts.
+    now: str
+    then: str
+
+    def __str__(self) -> str:
+        return f"{self.finding}: {self.then}, {self.now} now"
+
+
+@dataclass(frozen=True, slots=True)
 class Choice:
     """One part of each kind."""
 
@@ -150,6 +163,8 @@ class Choice:
     #: Their cost and mass together.
     cost: float
     mass: Quantity
+    #: Findings that are worse with them than on the sheet as it is.
+    worse: tuple[Worse, ...] = ()
 
     @property
     def lines(self) -> dict[str, str]:
@@ -210,8 +225,13 @@ class ChosenOf(Generic[S]):
         made = sheet._handle.choose(prices._handle, list(requirements), limit, progress)
         kinds, feasible, more, front, rejected, not_known, dropped, evaluated = made
 
-        def choices(rows: list[tuple[list[int], float, Quantity]]) -> tuple[Choice, ...]:
-            return tuple(Choice(tuple(prices[at] for at in places), cost, mass) for places, cost, mass in rows)
+        def choices(
+            rows: list[tuple[list[int], float, Quantity, list[tuple[str, str, str]]]],
+        ) -> tuple[Choice, ...]:
+            return tuple(
+                Choice(tuple(prices[at] for at in places), cost, mass, tuple(Worse(*one) for one in worse))
+                for places, cost, mass, worse in rows
+            )
 
         return cls(
             sheet=sheet,
@@ -257,6 +277,7 @@ class ChosenOf(Generic[S]):
         lines = [f"{count}; cheapest: {self.cheapest or 'none'}; lightest: {self.lightest or 'none'}"]
         lines += [f"not known: {one}" for one in self.not_known]
         lines += [f"left out, measured on a part that is replaced: {one}" for one in self.dropped]
+        lines += [f"worse with the cheapest: {one}" for one in (self.cheapest.worse if self.cheapest else ())]
         return "\n".join([*lines, *(f"rejected: {one}" for one in self.rejected)])
 
     def _repr_html_(self) -> str:

@@ -67,8 +67,8 @@ class Sheet(Written):
         """Parts of a price list, one of each kind, that meet every requirement on this sheet.
 
         A requirement is text: `"1.2 Hz <= front.natural_frequency <= 1.4 Hz"`, `"cost <= 7000"`, `"mass <= 60 kg"`,
-        `"margins >= 1.3"`, `"front.coil_bind.verdict = meets"`. At most `limit` combinations are listed; the cheapest, the
-        lightest and the front are found among all.
+        `"margins >= 1.3"`, `"front.coil_bind.verdict = meets"`, `"no finding worse"`. At most `limit` combinations are listed; the
+        cheapest, the lightest and the front are found among all. `worse` of a choice names the findings that are worse with it.
         """
         return Chosen._of(self, prices, tuple(requirements), limit, progress)
 

@@ -32,6 +32,9 @@ impl AssessmentHandle {
     }
 }
 
+/// Finding, line, its tolerance, change of the margin, share of its variance, and all of it in words.
+type SensitivityForm = (&'static str, &'static str, Option<Py<PyAny>>, Option<Py<PyAny>>, f64, String);
+
 #[pymethods]
 impl AssessmentHandle {
     fn findings(&self, py: Python<'_>, units: &str) -> PyResult<Vec<FindingForm>> {
@@ -146,19 +149,15 @@ impl AssessmentHandle {
     }
     /// Path, tolerance, change and share.
     #[expect(clippy::type_complexity, reason = "a row of four, said once")]
-    fn sensitivity(
-        &self,
-        py: Python<'_>,
-        path: &str,
-        units: &str,
-    ) -> PyResult<Vec<(&'static str, Option<Py<PyAny>>, Option<Py<PyAny>>, f64)>> {
+    fn sensitivity(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Vec<SensitivityForm>> {
         guard("Assessment", || {
             let (of, answer) = (system(units)?, self.answer(path)?);
             let kind = answer.margin_kind;
             let rows = self.assessment.sensitivity(answer).into_iter();
             let give = |one: core::Sensitivity| {
                 let tolerance = known(py, one.tolerance, one.kind, unit_of(one.kind, of))?;
-                Ok((one.path, tolerance, known(py, one.change, kind, unit_of(kind, of))?, one.share))
+                let change = known(py, one.margin_change, kind, unit_of(kind, of))?;
+                Ok((answer.path, one.path, tolerance, change, one.share, one.text(answer, of)))
             };
             rows.map(give).collect()
         })

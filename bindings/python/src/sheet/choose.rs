@@ -48,8 +48,10 @@ impl PriceListHandle {
     }
 }
 
-/// Parts, cost and mass of a combination.
-type ChoiceForm = (Vec<usize>, f64, Py<PyAny>);
+/// Finding, verdict now and with the parts.
+type WorseForm = (&'static str, &'static str, &'static str);
+/// Parts, cost and mass of a combination, and the findings that are worse with it.
+type ChoiceForm = (Vec<usize>, f64, Py<PyAny>, Vec<WorseForm>);
 /// Kinds; the feasible combinations, and whether there are more; the front; the rejected parts; unknown requirements; dropped readings; evaluations.
 pub type Chosen = (
     Vec<String>,
@@ -84,7 +86,8 @@ pub fn choose(
     let unit = unit_of(Mass::KIND, system_of(&written_units(sheet)));
     let give = |choice: Choice| -> PyResult<ChoiceForm> {
         let mass = Quantity::result(py, Value::Number(choice.mass.si()), Mass::KIND, unit)?;
-        Ok((choice.parts, choice.cost, mass))
+        let worse = choice.worse.iter().map(|one| (one.finding, one.now.word(), one.then.word())).collect();
+        Ok((choice.parts, choice.cost, mass, worse))
     };
     let all = |choices: Vec<Choice>| choices.into_iter().map(give).collect::<PyResult<Vec<_>>>();
     Ok((

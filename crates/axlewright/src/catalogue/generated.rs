@@ -163,7 +163,7 @@ cooling.ethylene_glycol_cap_pressure cooling_ethylene_glycol_cap_pressure revisi
 cooling.ethylene_glycol_expansion_volume cooling_ethylene_glycol_expansion_volume revision 1 {
     "Volume by which a fill of water and ethylene glycol grows as it warms."
     "`V_e = V (d(w, T_1) / d(w, T_2) - 1)`"
-    "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nAs `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
+    "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n- `221.95 <= later_temperature <= 398.15`\n\nAs `fluid::ethylene_glycol_expansion`: liquid, above 100 °C extrapolated to 125 °C. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
     "Conservation of mass; density as in `fluid::ethylene_glycol_density`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it."
     coolant_volume: Volume "V" "`V`, volume of the whole fill at the first temperature"
@@ -299,7 +299,7 @@ cooling.propylene_glycol_cap_pressure cooling_propylene_glycol_cap_pressure revi
 cooling.propylene_glycol_expansion_volume cooling_propylene_glycol_expansion_volume revision 1 {
     "Volume by which a fill of water and propylene glycol grows as it warms."
     "`V_e = V (d(w, T_1) / d(w, T_2) - 1)`"
-    "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nAs `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
+    "- `0 <= coolant_volume <= 1000`\n- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n- `223.15 <= later_temperature <= 398.15`\n\nAs `fluid::propylene_glycol_expansion`: liquid, above 100 °C extrapolated to 125 °C, where it may give too little. The growth of metal and hoses takes up a little of it and is left out, which\nerrs to a larger tank; steam pockets are not seen."
     "Conservation of mass; density as in `fluid::propylene_glycol_density`"
     "Hot pressurised coolant scalds: never open a hot system, never pump it above its weakest component; the maker's instructions and local codes come first. Liquid with no air to grow into bursts what holds it."
     coolant_volume: Volume "V" "`V`, volume of the whole fill at the first temperature"
@@ -459,7 +459,7 @@ driveline.clutch_capacity_uniform_wear driveline_clutch_capacity_uniform_wear re
 driveline.crawl_ratio driveline_crawl_ratio revision 1 {
     "Crawl ratio: turns of the engine for one turn of the wheels in the lowest gear there is."
     "`i_c = i_1 i_t i_f`"
-    "- `0.001 <= first_gear_ratio <= 1000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`"
+    "- `0.1 <= first_gear_ratio <= 30`\n- `0.1 <= transfer_case_ratio <= 30`\n- `0.1 <= final_drive <= 30`"
     "Kinematics of gears; common practice, no source, for the term"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
     first_gear_ratio: Ratio "i_1" "`i_1`, first-gear ratio of the gearbox alone, transfer case *not* included"
@@ -471,7 +471,7 @@ driveline.crawl_ratio driveline_crawl_ratio revision 1 {
 driveline.crawl_ratio_for_speed driveline_crawl_ratio_for_speed revision 1 {
     "Crawl ratio that gives a wanted road speed at an engine speed."
     "`i_c = w r / v`"
-    "- `0.001 <= road_speed <= 1000`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= rolling_radius <= 100`"
+    "- `0.001 <= road_speed <= 200`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= rolling_radius <= 100`"
     "Kinematics of rolling; common practice, no source, for the term"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
     road_speed: Velocity "v" "`v`, wanted: a walk is about 1.4 m/s"
@@ -483,7 +483,7 @@ driveline.crawl_ratio_for_speed driveline_crawl_ratio_for_speed revision 1 {
 driveline.crawl_speed driveline_crawl_speed revision 1 {
     "Crawl speed: the road speed in the lowest gear of gearbox and transfer case."
     "`v = w r / (i_1 i_t i_f)`"
-    "- `0 <= engine_speed <= 100000`\n- `0.001 <= first_gear_ratio <= 1000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`"
+    "- `0 <= engine_speed <= 100000`\n- `0.1 <= first_gear_ratio <= 30`\n- `0.1 <= transfer_case_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0.001 <= rolling_radius <= 100`"
     "Kinematics of gears and of rolling; for the term crawl speed, common practice, no source"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
     engine_speed: AngularVelocity "w" "`w`, most often the idle speed of the engine"
@@ -497,7 +497,7 @@ driveline.crawl_speed driveline_crawl_speed revision 1 {
 driveline.engine_speed driveline_engine_speed revision 1 {
     "Engine speed at a road speed in a gear: the cruise engine speed."
     "`w = v i_g i_f / r`"
-    "- `0 <= road_speed <= 1000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`"
+    "- `0 <= road_speed <= 200`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0.001 <= rolling_radius <= 100`"
     "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)"
     ""
     road_speed: Velocity "v" "`v`"
@@ -510,7 +510,7 @@ driveline.engine_speed driveline_engine_speed revision 1 {
 driveline.engine_speed_after_shift driveline_engine_speed_after_shift revision 1 {
     "Engine speed after a shift, the road speed being what it was."
     "`w_2 = w_1 i_2 / i_1`"
-    "- `0 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio_before <= 1000`\n- `0.001 <= gear_ratio_after <= 1000`\n\nThe speed that the vehicle loses during the shift is not counted."
+    "- `0 <= engine_speed <= 100000`\n- `0.1 <= gear_ratio_before <= 30`\n- `0.1 <= gear_ratio_after <= 30`\n\nThe speed that the vehicle loses during the shift is not counted."
     "Kinematics of gears"
     "A shift down can turn the engine and the clutch disc faster than they hold together: compare with the red line."
     engine_speed: AngularVelocity "w_1" "`w_1`, before the shift"
@@ -522,7 +522,7 @@ driveline.engine_speed_after_shift driveline_engine_speed_after_shift revision 1
 driveline.final_drive_for_cruise driveline_final_drive_for_cruise revision 1 {
     "Final drive that gives a wanted engine speed at a road speed."
     "`i_f = w r / (v i_g)`"
-    "- `0.001 <= road_speed <= 1000`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= rolling_radius <= 100`"
+    "- `0.001 <= road_speed <= 200`\n- `0.001 <= engine_speed <= 100000`\n- `0.1 <= gear_ratio <= 30`\n- `0.001 <= rolling_radius <= 100`"
     "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)"
     ""
     road_speed: Velocity "v" "`v`, the cruise"
@@ -535,7 +535,7 @@ driveline.final_drive_for_cruise driveline_final_drive_for_cruise revision 1 {
 driveline.first_gear_for_crawl driveline_first_gear_for_crawl revision 1 {
     "First gear that gives a wanted crawl ratio."
     "`i_1 = i_c / (i_t i_f)`"
-    "- `0.001 <= crawl_ratio <= 1000000`\n- `0.001 <= transfer_case_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n\nAxles for sale have other ratios: compute `crawl_ratio` with the one that you take."
+    "- `0.001 <= crawl_ratio <= 1000000`\n- `0.1 <= transfer_case_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n\nAxles for sale have other ratios: compute `crawl_ratio` with the one that you take."
     "Kinematics of gears; common practice, no source, for the term"
     "Low range multiplies the torque in every part behind it: a shaft or an axle that is strong enough in high range can break."
     crawl_ratio: Ratio "i_c" "`i_c`, wanted: engine speed over wheel speed"
@@ -547,7 +547,7 @@ driveline.first_gear_for_crawl driveline_first_gear_for_crawl revision 1 {
 driveline.gear_step driveline_gear_step revision 1 {
     "Step between two gears: how far apart their ratios are."
     "`s = i_1 / i_2`"
-    "- `0.001 <= gear_ratio_before <= 1000`\n- `0.001 <= gear_ratio_after <= 1000`"
+    "- `0.1 <= gear_ratio_before <= 30`\n- `0.1 <= gear_ratio_after <= 30`"
     "Definition; Naunheimer et al., Automotive Transmissions (2011), gear step (from memory)"
     ""
     gear_ratio_before: Ratio "i_1" "`i_1`, input speed over output speed of the gear that is left"
@@ -582,7 +582,7 @@ driveline.grip_torque_upstream driveline_grip_torque_upstream revision 1 {
 driveline.road_speed driveline_road_speed revision 1 {
     "Road speed at an engine speed in a gear."
     "`v = w r / (i_g i_f)`"
-    "- `0 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0.001 <= rolling_radius <= 100`"
+    "- `0 <= engine_speed <= 100000`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0.001 <= rolling_radius <= 100`"
     "Kinematics of rolling; ISO 8855 for the term effective rolling radius (from memory)"
     ""
     engine_speed: AngularVelocity "w" "`w`"
@@ -595,7 +595,7 @@ driveline.road_speed driveline_road_speed revision 1 {
 driveline.tyre_diameter_for_cruise driveline_tyre_diameter_for_cruise revision 1 {
     "Tyre diameter that gives a wanted engine speed at a road speed."
     "`D = 2 pi v i_g i_f / (w f_r)`"
-    "- `0.001 <= road_speed <= 1000`\n- `0.001 <= engine_speed <= 100000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `2 <= rolling_factor <= 3.2`"
+    "- `0.001 <= road_speed <= 200`\n- `0.001 <= engine_speed <= 100000`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `2 <= rolling_factor <= 3.2`"
     "Kinematics of rolling; ETRTO Standards Manual and UN Regulation 30 for the factor (from memory)"
     "A larger tyre changes braking, steering, clearance and the speedometer; its load index must suit the axle, and local codes limit it."
     road_speed: Velocity "v" "`v`, the cruise"
@@ -609,7 +609,7 @@ driveline.tyre_diameter_for_cruise driveline_tyre_diameter_for_cruise revision 1
 driveline.wheel_torque driveline_wheel_torque revision 1 {
     "Total torque at the driven wheels from the torque of the engine."
     "`T_w = T i_g i_f e`"
-    "- `0 <= engine_torque <= 1000000`\n- `0.001 <= gear_ratio <= 1000`\n- `0.001 <= final_drive <= 1000`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: if the wheels drive the engine, the losses act the other way."
+    "- `0 <= engine_torque <= 1000000`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: if the wheels drive the engine, the losses act the other way."
     "Balance of power through a geared train"
     "A part that is too weak for its share of this torque can break; it can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
     engine_torque: Torque "T" "`T`, torque at the crankshaft, driving"
@@ -768,7 +768,7 @@ fluid.ethylene_glycol_concentrate_share fluid_ethylene_glycol_concentrate_share 
 fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
     "Density of a mix of water and ethylene glycol."
     "`d = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.14 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's book\nlies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -779,7 +779,7 @@ fluid.ethylene_glycol_density fluid_ethylene_glycol_density revision 1 {
 fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and ethylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit from\nMelinder's book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 14 %, on the thin side, of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 13 % less to 4 % more above 0 °C and up to 19 % less near -33 °C; a second fit from\nMelinder's book lies within 5 %. Without glycol it is within 1.8 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -790,7 +790,7 @@ fluid.ethylene_glycol_dynamic_viscosity fluid_ethylene_glycol_dynamic_viscosity 
 fluid.ethylene_glycol_expansion fluid_ethylene_glycol_expansion revision 1 {
     "Growth in volume of a mix of water and ethylene glycol between two temperatures."
     "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `ethylene_glycol_density`"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n- `221.95 <= later_temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;\nthe growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: the result errs to more growth."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n- `221.95 <= later_temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the density is carried on, to 125 °C and\n63 %: an extrapolation. Without glycol it gives from 20 °C to 125 °C 0.0635 and IAPWS-95 0.0631. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0008 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume give up to 0.0046 less from 20 °C to 95 °C, where it is 0.041 to 0.05: the result errs to more growth."
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
     "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
@@ -802,7 +802,7 @@ fluid.ethylene_glycol_expansion fluid_ethylene_glycol_expansion revision 1 {
 fluid.ethylene_glycol_expansion_coefficient fluid_ethylene_glycol_expansion_coefficient revision 1 {
     "Thermal expansion coefficient, by volume, of a mix of water and ethylene glycol."
     "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `ethylene_glycol_density`, differentiated term by term"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n\nLiquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n30 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 100 ppm/K from 40 °C to 95 °C."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
@@ -812,8 +812,8 @@ fluid.ethylene_glycol_expansion_coefficient fluid_ethylene_glycol_expansion_coef
 #[cfg(feature = "fluid")]
 fluid.ethylene_glycol_freezing_temperature fluid_ethylene_glycol_freezing_temperature revision 1 {
     "Temperature at which a mix of water and ethylene glycol begins to freeze."
-    "`T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5"
-    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It reads colder than the ASHRAE (2001) tables, by 0.6 K, 1.7 K, 2.6 K and 3.3 K at\n30, 40, 50 and 60 %: keep that as margin. Without glycol it gives 273.1503 K."
+    "`T = sum over i of c_i (w - 0.308462)^i`, i from 0 to 5, with `w` at most 0.6"
+    "- `0 <= mass_fraction <= 0.63`\n\nThe data end at 60 %, and the curve has a minimum beyond. From 60 % to 63 %, the value of 60 % holds: by the ASHRAE (2001) tables, as remembered, such a mix\nfreezes no earlier. The curve reads colder than the ASHRAE (2001) tables, by 0.6 K, 1.7 K, 2.6 K and 3.3 K at\n30, 40, 50 and 60 %: keep that as margin. Without glycol it gives 273.1503 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -844,7 +844,7 @@ fluid.ethylene_glycol_mass_fraction_for_freezing fluid_ethylene_glycol_mass_frac
 fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and ethylene glycol."
     "`c = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nfrom Melinder's book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.40 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 1.6 % less to 2.6 % more above 0 °C and up to 6.6 % more near -33 °C; a second fit\nfrom Melinder's book lies within 0.9 %. Without glycol it is within 0.2 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -855,7 +855,7 @@ fluid.ethylene_glycol_specific_heat fluid_ethylene_glycol_specific_heat revision
 fluid.ethylene_glycol_thermal_conductivity fluid_ethylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and ethylene glycol."
     "`k = sum over i and j of c_ij (T - 304.878)^i (w - 0.308462)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `221.95 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nfrom Melinder's book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.63`\n- `221.95 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.4 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 3.2 % less to 0.8 % more above 0 °C and up to 6.0 % less near -33 °C; a second fit\nfrom Melinder's book lies within 0.3 %. Without glycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 52.7 % by mass)"
@@ -899,7 +899,7 @@ fluid.propylene_glycol_concentrate_share fluid_propylene_glycol_concentrate_shar
 fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
     "Density of a mix of water and propylene glycol."
     "`d = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.38 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's book\nlies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -910,7 +910,7 @@ fluid.propylene_glycol_density fluid_propylene_glycol_density revision 1 {
 fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosity revision 1 {
     "Dynamic viscosity of a mix of water and propylene glycol."
     "`mu = exp(sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j)` in Pa·s, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit from\nMelinder's book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 11 %, on the thin side, of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 8 % less to 6 % more above 0 °C and up to 28 % less near -33 °C; a second fit from\nMelinder's book reads up to 14 % more near -38 °C. Without glycol it is within 1.2 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -921,7 +921,7 @@ fluid.propylene_glycol_dynamic_viscosity fluid_propylene_glycol_dynamic_viscosit
 fluid.propylene_glycol_expansion fluid_propylene_glycol_expansion revision 1 {
     "Growth in volume of a mix of water and propylene glycol between two temperatures."
     "`b = d(w, T_1) / d(w, T_2) - 1` with `d` of `propylene_glycol_density`"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n- `223.15 <= later_temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Nothing is extrapolated beyond 100 °C, though a capped system may run hotter;\nthe growth is steepest there. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n- `223.15 <= later_temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the density is carried on, to 125 °C and\n63 %: an extrapolation. Without glycol it gives from 20 °C to 125 °C 0.0592 and IAPWS-95 0.0631: too little. Pressure is left out: 1 bar is 0.005 %. Without glycol the growth from 20 °C is within 0.0004 of IAPWS-95 up to 95 °C,\nwhere it is 0.038. Near 4 °C, where the expansion of water changes sign, the sign of the result is not sure. The ASHRAE (2001) tables of inhibited coolant\nfrom 20 % to 60 % by volume agree within 0.003 from 20 °C to 95 °C."
     "Conservation of mass; density: Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010, as carried by the open CoolProp library 8.0.0"
     "A closed system that is full of liquid bursts when it warms: leave air for the growth, and never open a hot system."
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
@@ -933,7 +933,7 @@ fluid.propylene_glycol_expansion fluid_propylene_glycol_expansion revision 1 {
 fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_coefficient revision 1 {
     "Thermal expansion coefficient, by volume, of a mix of water and propylene glycol."
     "`a = -(1 / d(w, T)) (partial d(w, T) / partial T)` with `d` of `propylene_glycol_density`, differentiated term by term"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n\nLiquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within\n50 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)\ntables of inhibited coolant lie within 80 ppm/K from 40 °C to 80 °C and up to 180 ppm/K higher at 95 °C."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; shops mix by volume, which is less"
@@ -943,8 +943,8 @@ fluid.propylene_glycol_expansion_coefficient fluid_propylene_glycol_expansion_co
 #[cfg(feature = "fluid")]
 fluid.propylene_glycol_freezing_temperature fluid_propylene_glycol_freezing_temperature revision 1 {
     "Temperature at which a mix of water and propylene glycol begins to freeze."
-    "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5"
-    "- `0 <= mass_fraction <= 0.6`\n\nThe curve has a minimum beyond this range. It agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit from Melinder's book lies within 1.81 K. Without glycol it gives 273.1249 K."
+    "`T = sum over i of c_i (w - 0.307031)^i`, i from 0 to 5, with `w` at most 0.6"
+    "- `0 <= mass_fraction <= 0.63`\n\nThe data end at 60 %, and the curve has a minimum beyond. From 60 % to 63 %, the value of 60 % holds: by the ASHRAE (2001) tables, as remembered, such a mix\nfreezes no earlier. The curve agrees with the ASHRAE (2001) tables, by mass, within 0.2 K up to 35 % and\nreads 0.5 K to 1.5 K warmer above; a second fit from Melinder's book lies within 1.81 K. Without glycol it gives 273.1249 K."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -975,7 +975,7 @@ fluid.propylene_glycol_mass_fraction_for_freezing fluid_propylene_glycol_mass_fr
 fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revision 1 {
     "Specific heat of a mix of water and propylene glycol."
     "`c = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give up to 0.8 % more; a second fit from Melinder's book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.38 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give up to 0.8 % more; a second fit from Melinder's book reads up to 4.1 % more near -38 °C.\nWithout glycol it is within 0.1 % of IAPWS-95."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -986,7 +986,7 @@ fluid.propylene_glycol_specific_heat fluid_propylene_glycol_specific_heat revisi
 fluid.propylene_glycol_thermal_conductivity fluid_propylene_glycol_thermal_conductivity revision 1 {
     "Thermal conductivity of a mix of water and propylene glycol."
     "`k = sum over i and j of c_ij (T - 305.8583)^i (w - 0.307031)^j`, i from 0 to 3, j from 0 to 5 - i"
-    "- `0 <= mass_fraction <= 0.6`\n- `223.15 <= temperature <= 373.15`\n\nLiquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system\nmay run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit from Melinder's book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
+    "- `0 <= mass_fraction <= 0.63`\n- `223.15 <= temperature <= 398.15`\n\nLiquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is\ncarried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.4 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,\nconverted from volume to mass, give from 4.0 % less to 2.1 % more; a second fit from Melinder's book lies within 0.5 %. Without\nglycol it is within 0.9 % of the IAPWS formulation."
     "Melinder, Properties of Secondary Working Fluids for Indirect Systems, IIR 2010; coefficients as carried by the open CoolProp library 8.0.0"
     ""
     mass_fraction: Ratio "w" "`w`, mass of glycol over mass of the mix; not the share by volume, which is smaller (50 % by volume is 50.9 % by mass)"
@@ -1032,7 +1032,7 @@ mass.axle_loads_under_acceleration mass_axle_loads_under_acceleration revision 1
 mass.centre_of_gravity_height_by_tilt mass_centre_of_gravity_height_by_tilt revision 1 {
     "Height of the centre of gravity from raising one axle, the lift measured at the wheel centres."
     "`h = r + l (m_2 - m_1) sqrt(l^2 - H^2) / (m H)`"
-    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
+    "- `0.001 <= level_mass <= 4000000`\n- `0.001 <= tilted_mass <= 4000000`\n- `0.001 <= total_mass <= 4000000`\n- `total_mass > level_mass`\n- `total_mass > tilted_mass`\n- `0.01 <= wheelbase <= 100`\n- `0.001 <= lift <= 100`\n- `wheelbase > lift`\n- `0.001 <= loaded_radius <= 10`\n\nSuspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. A reading that falls is refused: it is that of the raised axle, or the centre of gravity lies below the wheel centres, where this weighing says little. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty."
     "Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)"
     "A raised vehicle can roll off its stands and kill. Chock the wheels of the axle that stays down, strap the vehicle, use stands rated for the load, and keep out from under it. Local codes and licensed practice come first."
     level_mass: Mass "m_1" "`m_1`, scale reading of the axle that stays down, vehicle level, both wheels together"
@@ -1380,7 +1380,7 @@ spring.damped_frequency spring_damped_frequency revision 1 {
 spring.damper_rate_for_ratio spring_damper_rate_for_ratio revision 1 {
     "Rate of the damper itself that gives a wheel the wanted damping ratio."
     "`c_d = zeta 2 sqrt(k m) / r^2`"
-    "- `0 <= damping_ratio <= 10`\n- `1 <= tangent_rate <= 1000000000`\n- `0.001 <= sprung_mass <= 1000000`\n- `0.05 <= damper_motion_ratio <= 3`\n\nOne mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle needs twice this. The damper moves at `r` times the wheel's velocity."
+    "- `0 <= damping_ratio <= 10`\n- `1 <= tangent_rate <= 1000000000`\n- `0.001 <= sprung_mass <= 1000000`\n- `0.05 <= damper_motion_ratio <= 1.5`\n\nOne mass on one linear spring, one viscous damper for a wheel; one damper for a whole axle needs twice this. The damper moves at `r` times the wheel's velocity."
     "Linear oscillator of one degree of freedom, with the virtual power of a lever; ISO 2041 for the term damping ratio (from memory)"
     ""
     damping_ratio: Ratio "zeta" "`zeta`, wanted share of critical damping"
@@ -1417,7 +1417,7 @@ spring.free_length_for_ride_height spring_free_length_for_ride_height revision 1
 spring.inclined_tangent_rate spring_inclined_tangent_rate revision 1 {
     "Wheel rate of a loaded, inclined spring: fixed upper eye, lower eye moving straight up with the wheel's travel."
     "`k_w = r^2 (k cos^2 a - F sin^2 a / L)`"
-    "- `0 < spring_rate <= 1000000000000`\n- `0 < motion_ratio <= 3`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n- `0 <= spring_force <= 1000000000`\n- `0.001 <= spring_length <= 100`"
+    "- `0 < spring_rate <= 1000000000000`\n- `0 < motion_ratio <= 1.5`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n- `0 <= spring_force <= 1000000000`\n- `0.001 <= spring_length <= 100`"
     "Derivative of the vertical force of a pin-ended spring (own derivation from virtual work)"
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
@@ -1619,7 +1619,7 @@ spring.solid_length_closed_ground spring_solid_length_closed_ground revision 1 {
 spring.spring_rate_for_frequency spring_spring_rate_for_frequency revision 1 {
     "Rate of the spring to order, so that the sprung mass on it swings at the wanted frequency."
     "`k = (2 pi f)^2 m / (r^2 cos^2 a)`"
-    "- `0.01 <= frequency <= 100`\n- `0.001 <= sprung_mass <= 1000000`\n- `0.05 <= motion_ratio <= 3`\n- `-1.4 <= angle_from_measured_travel <= 1.4`\n\nThe inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term of a loaded spring that turns or changes its ratio is left out, so a\nspring at 30 degrees swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to square the spring stands, the more its rate\nruns away: beyond 1.4 rad (80 degrees) the call is refused, and at 90 degrees no rate is enough."
+    "- `0.01 <= frequency <= 100`\n- `0.001 <= sprung_mass <= 1000000`\n- `0.05 <= motion_ratio <= 1.5`\n- `-1.4 <= angle_from_measured_travel <= 1.4`\n\nThe inverse of `wheel_rate` and `natural_frequency`, with their limits: the geometric term of a loaded spring that turns or changes its ratio is left out, so a\nspring at 30 degrees swings slower than asked; check the choice with `inclined_tangent_rate`. The nearer to square the spring stands, the more its rate\nruns away: beyond 1.4 rad (80 degrees) the call is refused, and at 90 degrees no rate is enough."
     "Virtual work on a lever and simple harmonic motion, solved for the rate of the spring; the sources of `wheel_rate` and `natural_frequency`"
     ""
     frequency: Frequency "f" "`f`, undamped natural frequency that is wanted, on the wheel rate: the tyre left out"
@@ -1728,7 +1728,7 @@ spring.wahl_factor spring_wahl_factor revision 1 {
 spring.wheel_damping spring_wheel_damping revision 1 {
     "Damping at the wheel of a damper on a lever."
     "`c_w = c_d r^2`"
-    "- `0 <= damper_rate <= 1000000000`\n- `0 < damper_motion_ratio <= 3`\n\nOne damper for a wheel; of one that serves a whole axle each wheel gets half. The damper moves at `r` times the wheel's velocity: read its curve there."
+    "- `0 <= damper_rate <= 1000000000`\n- `0 < damper_motion_ratio <= 1.5`\n\nOne damper for a wheel; of one that serves a whole axle each wheel gets half. The damper moves at `r` times the wheel's velocity: read its curve there."
     "Virtual power on a lever: `c_d (r v)^2 = c_w v^2`"
     ""
     damper_rate: Damping "c_d" "`c_d`, force over velocity of the damper itself; of a digressive one the secant at the velocity in question, gas force removed, mean of bump and rebound"
@@ -1739,7 +1739,7 @@ spring.wheel_damping spring_wheel_damping revision 1 {
 spring.wheel_rate spring_wheel_rate revision 1 {
     "Wheel rate of a spring on a lever, from its motion ratio and its angle: the part that does not depend on load."
     "`k_w = k r^2 cos^2 a`"
-    "- `0 < spring_rate`\n- `0 < motion_ratio <= 3`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n\nNot the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given\nby `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at\n45 degrees of this result. A motion ratio between 1 and 3 is accepted and is rare: it is often an inverted ratio. Use a ratio along the spring *or* an angle, never both for the same thing."
+    "- `0 < spring_rate`\n- `0 < motion_ratio <= 1.5`\n- `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`\n\nNot the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given\nby `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at\n45 degrees of this result. A motion ratio between 1 and 1.5 is accepted, for\na spring outboard of the wheel or on a rocker. It is rare, and often an inverted ratio: 0.8 turned around is 1.25. More than 1.5 is refused: it is\na ratio of 0.67 or less turned around, or a percentage. Use a ratio along the spring *or* an angle, never both for the same thing."
     "Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)"
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
@@ -1751,7 +1751,7 @@ spring.wheel_rate spring_wheel_rate revision 1 {
 spring.wheel_tangent_rate spring_wheel_tangent_rate revision 1 {
     "Wheel rate of a loaded spring whose motion ratio changes along the travel."
     "`k_w = k r^2 + F dr/dz`"
-    "- `0 < spring_rate`\n- `0 < motion_ratio <= 3`\n- `0 <= spring_force`\n- `motion_ratio_gradient finite`"
+    "- `0 < spring_rate`\n- `0 < motion_ratio <= 1.5`\n- `0 <= spring_force`\n- `motion_ratio_gradient finite`"
     "Derivative of the wheel force `F r` with respect to travel (virtual work); SAE J670 for wheel rate as a tangent (from memory)"
     ""
     spring_rate: LinearStiffness "k" "`k`, the rate of the spring along its own axis"
@@ -1797,7 +1797,7 @@ suspension.axle_load_transfer suspension_axle_load_transfer revision 1 {
 suspension.bar_rate_for_roll_stiffness suspension_bar_rate_for_roll_stiffness revision 1 {
     "Rate of the anti-roll bar that gives an axle the wanted roll stiffness."
     "`k = 2 K / (r^2 t^2)`"
-    "- `0 <= bar_stiffness <= 1000000000000`\n- `0.01 <= bar_motion_ratio <= 3`\n- `0.01 <= track <= 100`\n\nInverse of `suspension::bar_roll_stiffness`."
+    "- `0 <= bar_stiffness <= 1000000000000`\n- `0.01 <= bar_motion_ratio <= 1.5`\n- `0.01 <= track <= 100`\n\nInverse of `suspension::bar_roll_stiffness`."
     "Virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
     bar_stiffness: RotationalStiffness "K" "`K`, wanted moment over roll angle of the bar alone"
@@ -1809,7 +1809,7 @@ suspension.bar_rate_for_roll_stiffness suspension_bar_rate_for_roll_stiffness re
 suspension.bar_roll_stiffness suspension_bar_roll_stiffness revision 1 {
     "Roll stiffness that an anti-roll bar gives an axle."
     "`K = k r^2 t^2 / 2`"
-    "- `0 <= bar_rate <= 1000000000`\n- `0.01 <= bar_motion_ratio <= 3`\n- `0.01 <= track <= 100`\n\nLinks that stand square to the arms. Bushes that give are springs in series with the bar."
+    "- `0 <= bar_rate <= 1000000000`\n- `0.01 <= bar_motion_ratio <= 1.5`\n- `0.01 <= track <= 100`\n\nLinks that stand square to the arms. Bushes that give are springs in series with the bar."
     "Opposite wheel travels of `t / 2` times the roll angle, virtual work; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16 (from memory)"
     ""
     bar_rate: LinearStiffness "k" "`k`, force at either end of the bar over travel of that end, the other end travelling as far the other way; see spring.anti_roll_bar_rate"
@@ -1915,7 +1915,7 @@ suspension.tyre_roll_stiffness suspension_tyre_roll_stiffness revision 1 {
 tyre.bolt_circle_diameter tyre_bolt_circle_diameter revision 1 {
     "Diameter of the bolt circle from the distance between two adjacent studs."
     "`d_b = s / sin(pi / n)`"
-    "- `0.001 <= adjacent_stud_spacing <= 10`\n- `3 <= studs <= 10`\n\n`studs` is a whole number, and the studs are at equal angles. An error of the reading is multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight."
+    "- `0.001 <= adjacent_stud_spacing <= 1`\n- `3 <= studs <= 10`\n\n`studs` is a whole number, and the studs are at equal angles. An error of the reading is multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight."
     "Chord of a regular polygon"
     "Two bolt circles a few tenths of a millimetre apart look alike. A wheel forced on the wrong one works loose and comes off. Hub bore, seat and thread must fit, too."
     adjacent_stud_spacing: Length "s" "`s`, centre to centre of two adjacent studs: outside to outside less one stud"
@@ -1990,7 +1990,7 @@ tyre.speedometer_error tyre_speedometer_error revision 1 {
 tyre.speedometer_error_at_shaft tyre_speedometer_error_at_shaft revision 1 {
     "Error of a speedometer that the propeller shaft or the gearbox drives, after a change of tyre and axle."
     "`e = r_1 i_2 / (r_2 i_1) - 1`"
-    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n- `0.001 <= final_drive_before <= 1000`\n- `0.001 <= final_drive_after <= 1000`\n\nA speedometer that was right before. For one that counts turns of a wheel use `speedometer_error`: the axle ratio does not change it."
+    "- `0.001 <= rolling_radius_before <= 100`\n- `0.001 <= rolling_radius_after <= 100`\n- `0.1 <= final_drive_before <= 30`\n- `0.1 <= final_drive_after <= 30`\n\nA speedometer that was right before. For one that counts turns of a wheel use `speedometer_error`: the axle ratio does not change it."
     "Kinematics of rolling and of gears; ISO 8855 for the term effective rolling radius (from memory)"
     "A speedometer that reads too little is forbidden in many places (UN Regulation 39, from memory: never below the true speed). Have it set and checked before the road."
     rolling_radius_before: Length "r_1" "`r_1`, effective rolling radius (distance per turn over 2 pi) with which the speedometer was right"
@@ -2014,7 +2014,7 @@ tyre.track_change tyre_track_change revision 1 {
 tyre.true_speed tyre_true_speed revision 1 {
     "True speed behind a reading of the speedometer."
     "`v = v_i / (1 + e)`"
-    "- `0 <= indicated_speed <= 1000`\n- `-0.99 <= speedometer_error <= 100`\n\nAn error in proportion to the speed, as after a change of tyre or axle."
+    "- `0 <= indicated_speed <= 200`\n- `-0.99 <= speedometer_error <= 100`\n\nAn error in proportion to the speed, as after a change of tyre or axle."
     "Definition of the error"
     ""
     indicated_speed: Velocity "v_i" "`v_i`, reading of the speedometer"
@@ -2025,7 +2025,7 @@ tyre.true_speed tyre_true_speed revision 1 {
 tyre.wheel_backspacing tyre_wheel_backspacing revision 1 {
     "Backspacing of a wheel from its offset."
     "`b = w / 2 + t + o`"
-    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_offset <= 10`\n\nBoth flanges of the rim alike. The tyre bulges further in than the flange."
+    "- `0.001 <= rim_width <= 1`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_offset <= 10`\n\nBoth flanges of the rim alike. The tyre bulges further in than the flange."
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"
@@ -2037,7 +2037,7 @@ tyre.wheel_backspacing tyre_wheel_backspacing revision 1 {
 tyre.wheel_offset tyre_wheel_offset revision 1 {
     "Offset of a wheel from its backspacing."
     "`o = b - t - w / 2`"
-    "- `0.001 <= rim_width <= 10`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_backspacing <= 10`\n\nBoth flanges of the rim alike."
+    "- `0.001 <= rim_width <= 1`\n- `0 <= flange_thickness <= 1`\n- `-10 <= wheel_backspacing <= 10`\n\nBoth flanges of the rim alike."
     "Geometry of the section; common practice, no source, for what is called backspacing"
     "A wheel that touches a caliper, a steering arm or a hose fails without warning: turn it by hand through full lock, bump and droop before the road."
     rim_width: Length "w" "`w`, nominal, between the faces of the flanges that the beads sit against: the number on the wheel"

@@ -4,10 +4,11 @@ use super::liquid::bounds::Strength;
 use super::{CapTest, PressureDecay};
 use crate::base::error::NoSolution;
 use crate::base::section::{Rule, fields, rule};
-use crate::units::{GaugePressure, Stress, TemperatureDifference, Volume};
+use crate::units::{GaugePressure, Stress, Temperature, TemperatureDifference, Volume};
 use crate::{Error, Result};
 
 fields!(Strength { liquid, mass_fraction });
+fields!(Grown { mean_temperature, growth_limit });
 fields!(UnderCap { header_pressure, rating });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
@@ -25,6 +26,31 @@ fn boiling_untested(cap: &CapTest) -> Result<TemperatureDifference> {
 fn air_untested(cap: &CapTest) -> Result<Volume> {
     Ok(Volume::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
 }
+
+/// A coolant that has warmed.
+struct Grown {
+    mean_temperature: Temperature,
+    growth_limit: Temperature,
+}
+
+impl Grown {
+    /// Its temperature; refused above the limit.
+    fn temperature(&self) -> Result<Temperature> {
+        if self.mean_temperature > self.growth_limit {
+            let refusal = NoSolution::new("is more than growth is computed for");
+            return Err(Error::no_solution(
+                refusal.of("coolant.mean_temperature", self.mean_temperature).at_most(self.growth_limit),
+            ));
+        }
+        Ok(self.mean_temperature)
+    }
+}
+
+pub(super) const GROWN: Rule = rule! {
+    "coolant" Grown::temperature, Grown
+    needs { mean_temperature, growth_limit }
+    says "T_m up to T_e", "definition: a limit of the model"
+};
 
 /// Pressure under a cap.
 struct UnderCap {

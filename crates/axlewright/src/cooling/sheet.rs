@@ -90,7 +90,7 @@ const PUMPED: &str = "Compressed gas stores far more energy than liquid at the s
                       let the pressure off before anything is opened; local codes and the maker's instructions come first.";
 
 const GROWTH: &[&str] =
-    &["coolant.volume", "coolant.mass_fraction", "coolant.fill_temperature", "coolant.mean_temperature"];
+    &["coolant.volume", "coolant.mass_fraction", "coolant.fill_temperature", "coolant.grown_temperature"];
 /// Lines on the contents of the system.
 const STRENGTH: &[Line] = &[
     choice("coolant.liquid", Liquid::WORDS, "kind of coolant in the system"),
@@ -301,6 +301,11 @@ const HEADER: &[Line] = &[
         .measured_on(&[]),
     temperature("coolant.mean_temperature", "mean temperature of the hot coolant over the system")
         .measured_on(&[]),
+    line("coolant.growth_limit", Temperature::KIND, "temperature up to which the growth of water and mixes is computed")
+        .within(273.15, 398.15, "Melinder (IIR 2010): data to 100 °C, carried on to 125 °C")
+        .or(398.15, "Melinder (IIR 2010): the data end at 100 °C; growth above it is extrapolated up to here, and may be too little for propylene glycol"),
+    derived("coolant.grown_temperature", Temperature::KIND, "mean temperature of the hot coolant, within what growth is computed for")
+        .by(&[by(&GROWN)]),
     derived(
         "coolant.ethylene_glycol.growth",
         Volume::KIND,

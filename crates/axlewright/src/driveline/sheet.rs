@@ -13,9 +13,9 @@ use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torqu
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
-        0.01,
-        1000.0,
-        "plausibility limit: gears lie between 0.01 and 1000",
+        0.1,
+        30.0,
+        "plausibility limit: gears and axles lie between 0.1 and 30; 410 is 4.10 without its point",
     )
 }
 
@@ -34,8 +34,8 @@ const fn flow(path: &'static str, meaning: &'static str) -> Line {
 const fn speed(path: &'static str, meaning: &'static str) -> Line {
     line(path, Velocity::KIND, meaning).above(
         0.0,
-        300.0,
-        "plausibility limit: no road vehicle is faster than 300 m/s",
+        200.0,
+        "plausibility limit: no road vehicle is faster than 200 m/s",
     )
 }
 
@@ -345,10 +345,12 @@ const WANTED: &[Line] = &[
     .margin(10e3)
     .or(0.0, "no margin beyond the limit itself"),
     speed("wanted.crawl_speed", "highest wanted road speed at idle in first gear and low range"),
-    ratio("wanted.crawl_ratio", "least crawl ratio").by(&[step(
-        "driveline.crawl_ratio_for_speed",
-        &["wanted.crawl_speed", "engine.idle_speed", "driveline.effective_radius"],
-    )]),
+    line("wanted.crawl_ratio", Ratio::KIND, "least crawl ratio")
+        .within(0.01, 1000.0, "plausibility limit: no driveline is geared lower than 1000")
+        .by(&[step(
+            "driveline.crawl_ratio_for_speed",
+            &["wanted.crawl_speed", "engine.idle_speed", "driveline.effective_radius"],
+        )]),
     derived(
         "final_drive.for_cruise",
         Ratio::KIND,

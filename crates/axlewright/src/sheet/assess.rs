@@ -265,6 +265,19 @@ impl Assessment {
         (0..graph.slots.len() as Slot).filter_map(assumed).collect()
     }
 
+    /// What to write before any margin of an answer is enough: the grounds of what is assumed without limit, such as a clearance of which
+    /// nobody told. Empty where the wanted margin has a limit.
+    pub fn to_write(&self, answer: &Answer) -> Vec<&'static str> {
+        let graph = Graph::get();
+        let wanted = graph.finding(answer.path).map(|at| graph.findings[at].wanted);
+        let Some(wanted) = wanted.filter(|_| answer.wanted.is_infinite()) else { return vec![] };
+        let open = self.plan.rests_on(&[wanted]).into_iter().filter_map(|slot| {
+            let is = self.plan.origins[usize::from(slot)] == Origin::Assumed;
+            graph.info(slot).line.assumed.filter(|(si, _)| is && si.is_infinite())
+        });
+        open.map(|(_, ground)| ground).collect()
+    }
+
     /// The lines on which an answer rests: those that were written or assumed. If it does not apply, what says so: the parts that are
     /// `none`, or the choice.
     pub fn rests_on(&self, answer: &Answer) -> Vec<&'static str> {

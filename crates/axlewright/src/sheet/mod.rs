@@ -36,7 +36,7 @@ mod uncertainty;
 mod what_if;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
-pub use choose::{Choice, Chosen, Requirement, choose};
+pub use choose::{Choice, Chosen, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
 pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
@@ -541,8 +541,15 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 }
                 other => return Err(refused(format!("expected {}, not {}", wanted(kind), other.words()))),
             };
-            let reading = reading.map_err(|error| refused(error.to_string()))?;
             let range = info.line.range;
+            if let Tree::Text(text) = value
+                && kind.name == "Ratio"
+                && range.upper <= 1.0
+                && text::is_two_parts(text)
+            {
+                return Err(refused(text::no_share(text)));
+            }
+            let reading = reading.map_err(|error| refused(error.to_string()))?;
             if !range.allows(reading.si) {
                 return Err(refused(outside(&spot.value, range, kind)));
             }

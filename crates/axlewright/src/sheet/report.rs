@@ -351,6 +351,9 @@ impl Assessment {
     }
 
     /// The whole assessment as JSON; numbers in coherent SI.
+    ///
+    /// JSON has no infinite number: where no margin is enough yet, `wanted` is null, and the list `write` says what to write. A null
+    /// without `write` is not known. An assumption without limit has the `value` null too, and its `ground` says what to write.
     pub fn to_json(&self) -> String {
         let number = |si: f64| if si.is_finite() { json!(si) } else { Value::Null };
         let findings: Vec<Value> = self
@@ -370,6 +373,9 @@ impl Assessment {
                     json!({"function": entry.path, "revision": entry.revision, "source": entry.source})
                 });
                 finding["functions"] = functions.collect();
+                if answer.wanted.is_infinite() {
+                    finding["write"] = json!(self.to_write(answer));
+                }
                 if answer.verdict == Verdict::NotKnown {
                     let missing = self.missing(answer);
                     finding["needs"] = json!(missing.needs);
@@ -381,7 +387,7 @@ impl Assessment {
         let assumed: Vec<Value> = self
             .assumed()
             .iter()
-            .map(|a| json!({"line": a.path, "value": a.si, "kind": a.kind.name, "unit": a.kind.si, "ground": a.ground}))
+            .map(|a| json!({"line": a.path, "value": number(a.si), "kind": a.kind.name, "unit": a.kind.si, "ground": a.ground}))
             .collect();
         let contradictions: Vec<Value> = self
             .contradictions()

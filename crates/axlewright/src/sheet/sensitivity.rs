@@ -10,7 +10,7 @@ use super::margin::{difference, margin, value_kind, verdict};
 use super::plan::{Block, at};
 use super::uncertainty::{Spread, changes, tolerances};
 use super::what_if::Progress;
-use crate::base::text::Form;
+use crate::base::text::{Form, System, print};
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 
@@ -24,9 +24,31 @@ pub struct Sensitivity {
     /// Kind of the tolerance.
     pub kind: &'static Kind,
     /// Change of the margin per one tolerance, in the coherent SI unit of the margin; with its sign.
-    pub change: f64,
+    pub margin_change: f64,
     /// Its share of the variance of the margin, to first order.
     pub share: f64,
+}
+
+impl Sensitivity {
+    /// It in words, with the finding whose margin it moves: `front.spring.rate +12 lbf/in: margin of front.frequency -0.0168 Hz, 62 % of its
+    /// variance`.
+    pub fn text(&self, answer: &Answer, system: System) -> String {
+        let signed = |si: f64, kind: &'static Kind| match si.is_nan() {
+            true => "not known".to_owned(),
+            false => format!("{}{}", if si < 0.0 { "" } else { "+" }, print(si, kind, system)),
+        };
+        let share = match self.share.is_nan() {
+            true => "its share of the variance is not known".to_owned(),
+            false => format!("{:.0} % of its variance", 100.0 * self.share),
+        };
+        format!(
+            "{} {}: margin of {} {}, {share}",
+            self.path,
+            signed(self.tolerance, self.kind),
+            answer.path,
+            signed(self.margin_change, answer.margin_kind)
+        )
+    }
 }
 
 /// Certainty of a verdict within the tolerances.
@@ -67,7 +89,13 @@ impl Assessment {
                 let change = of.half * tolerance / ((high - low) / 2.0);
                 let share = (of.half * share) * (of.half * share);
                 let kind = difference(value_kind(slot));
-                found.push(Sensitivity { path: graph.info(slot).path, tolerance, kind, change, share });
+                found.push(Sensitivity {
+                    path: graph.info(slot).path,
+                    tolerance,
+                    kind,
+                    margin_change: change,
+                    share,
+                });
             }
         });
         // A change that is not known, because both sides are refused, comes first; then no share is known.

@@ -30,16 +30,17 @@ fn words<'a>(name: &'static str, rows: impl IntoIterator<Item = &'a str>) -> Col
 }
 
 impl Assessment {
-    /// [`Assessment::sensitivity`] as a table: `line`, its `tolerance` in the `unit` of the row, the `change` of the margin per one
-    /// tolerance, and the `share` of its variance.
+    /// [`Assessment::sensitivity`] as a table: the `finding`, the `line`, its `tolerance` in the `unit` of the row, the `margin_change` of the
+    /// finding per one tolerance, and the `share` of the variance of that margin.
     pub fn sensitivity_table(&self, answer: &Answer) -> Table {
         let found = self.sensitivity(answer);
         let ratio = Some(Ratio::KIND);
         let columns = vec![
+            words("finding", found.iter().map(|_| answer.path)),
             words("line", found.iter().map(|one| one.path)),
             numbers("tolerance", None, found.iter().map(|one| one.tolerance)),
             words("unit", found.iter().map(|one| one.kind.si)),
-            numbers("change", Some(answer.margin_kind), found.iter().map(|one| one.change)),
+            numbers("margin_change", Some(answer.margin_kind), found.iter().map(|one| one.margin_change)),
             numbers("share", ratio, found.iter().map(|one| one.share)),
         ];
         Table::of(columns, found.len(), vec![])
@@ -117,7 +118,12 @@ impl Chosen {
                 )
             });
             let parts = parts.collect::<serde_json::Map<String, Value>>();
-            json!({"parts": parts, "cost": choice.cost, "mass": choice.mass.si()})
+            let worse = choice
+                .worse
+                .iter()
+                .map(|one| json!({"finding": one.finding, "now": one.now.word(), "then": one.then.word()}));
+            let worse = worse.collect::<Vec<Value>>();
+            json!({"parts": parts, "cost": choice.cost, "mass": choice.mass.si(), "worse": worse})
         };
         let all = |choices: &[Choice]| choices.iter().map(choice).collect::<Vec<Value>>();
         let rejected = self.rejected.iter().filter_map(|(place, why)| {
@@ -168,8 +174,13 @@ mod tests {
     #[test]
     fn what_cannot_be_fitted_leaves_the_sheet_as_it_was() {
         let parts = r#"{"parts": [{"part": "a", "kind": "gearbox", "cost": 1, "final_drive.ratio": "4.1", "gearbox.ratios[1]": "2.5"}]}"#;
-        let (chosen, list) = chosen(parts);
+        let list = PriceList::from_text(parts).unwrap();
         let mut sheet = Sheet::default();
+        // What cannot be written on the sheet is not chosen for it, either.
+        assert!(choose(&sheet, &list, &[], 10, &mut |_| true).is_err());
+        let mut other = Sheet::default();
+        other.set("gearbox.ratios[0]", "4").unwrap();
+        let chosen = choose(&other, &list, &[], 10, &mut |_| true).unwrap();
         assert!(chosen.fit(&chosen.front[0], &list, &mut sheet).is_err());
         assert_eq!(sheet, Sheet::default());
     }

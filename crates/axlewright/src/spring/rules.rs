@@ -103,13 +103,13 @@ pub(super) const DROOP_CLEAR: Rule = rule! {
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
-    takes { wanted = "wanted.bump_or_usual", joint_bump_clearance, hose_bump_clearance, tyre_clearance }
+    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance }
     says "the wanted travel, where joint, hose and tyre are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const DROOP_TOLD: Rule = rule! {
     "axle" DroopTold::wanted, DroopTold
     takes {
-        wanted = "wanted.droop_or_usual", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
+        wanted = "wanted.counted_droop", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
     }
     says "the wanted travel, where joint, hose and gas are told", "definition: remaining travel is the least of what ends it"
 };

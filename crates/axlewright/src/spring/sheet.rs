@@ -25,8 +25,8 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
     line(path, Ratio::KIND, meaning).within(
         0.01,
-        3.0,
-        "plausibility limit: above 3 it is a percentage or an inverted ratio",
+        1.5,
+        "plausibility limit: above 1.5 it is a percentage or an inverted ratio",
     )
 }
 
@@ -460,11 +460,14 @@ const WANTED: &[Line] = &[
     line("wanted.frequency_margin", Frequency::KIND, "wanted margin of a frequency inside its band")
         .margin(1000.0)
         .or(0.0, "no margin beyond the band itself"),
-    ratio("wanted.frequency_ratio_low", "least natural frequency of the rear over the front").or(
-        1.0,
-        "common practice, no source: a rear that is quicker than the front pitches less after a bump",
-    ),
-    ratio("wanted.frequency_ratio_high", "highest wanted ratio of natural frequencies, rear over front")
+    line("wanted.frequency_ratio_low", Ratio::KIND, "least natural frequency of the rear over the front")
+        .within(0.01, 3.0, "plausibility limit: above 3 it is a percentage")
+        .or(
+            1.0,
+            "common practice, no source: a rear that is quicker than the front pitches less after a bump",
+        ),
+    line("wanted.frequency_ratio_high", Ratio::KIND, "highest wanted ratio of natural frequencies, rear over front")
+        .within(0.01, 3.0, "plausibility limit: above 3 it is a percentage")
         .or(1.3, "common practice, no source"),
     line("wanted.ratio_margin", Ratio::KIND, "wanted margin of a ratio inside its band")
         .margin(10.0)
@@ -477,16 +480,16 @@ const WANTED: &[Line] = &[
         .or(0.45, "common practice, no source"),
     wanted("wanted.bump", "travel of the wheel that is wanted in bump"),
     wanted("wanted.droop", "travel of the wheel that is wanted in droop"),
-    derived("wanted.bump_or_usual", Length::KIND, "wanted travel in bump, or the usual one")
+    derived("wanted.counted_bump", Length::KIND, "wanted travel in bump, or the usual one")
         .by(&[same(&["wanted.bump"], "definition: the written wish")])
         .or(0.06, "common practice, no source: 60 mm"),
-    derived("wanted.droop_or_usual", Length::KIND, "wanted travel in droop, or the usual one")
+    derived("wanted.counted_droop", Length::KIND, "wanted travel in droop, or the usual one")
         .by(&[same(&["wanted.droop"], "definition: the written wish")])
         .or(0.05, "common practice, no source: 50 mm"),
-    derived("axle.bump_wanted", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
+    derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
         .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing: until then travel in bump is no better than tight"),
-    derived("axle.droop_wanted", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
+    derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
         .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there: until then travel in droop is no better than tight"),
     wanted(
@@ -592,7 +595,7 @@ pub const SHEET: Section = Section {
             path: "axle.bump",
             question: "Is there travel remaining in bump?",
             margin: Margin::Remaining { value: "axle.bump_clear" },
-            wanted: "axle.bump_wanted",
+            wanted: "axle.wanted_bump",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -601,7 +604,7 @@ pub const SHEET: Section = Section {
             path: "axle.droop",
             question: "Is there travel remaining in droop?",
             margin: Margin::Remaining { value: "axle.droop_clear" },
-            wanted: "axle.droop_wanted",
+            wanted: "axle.wanted_droop",
             rests_on: &[],
             about: &[],
             caution: "",

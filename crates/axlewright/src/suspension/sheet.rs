@@ -312,7 +312,7 @@ const ROLL: &[Line] = &[
     .within(0.0, 1e9, "definition: a rate is not negative")
     .if_none(0.0),
     line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
-        .within(0.01, 3.0, "plausibility limit: above 3 it is a percentage or an inverted ratio")
+        .within(0.01, 1.5, "plausibility limit: above 1.5 it is a percentage or an inverted ratio")
         .first_hand()
         .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&on_links::BAR_RATIO), by(&on_leaves::BAR_RATIO)]),
     derived("axle.anti_roll_bar.wheel_rate", LinearStiffness::KIND, "rate of the bar at the wheels, in roll").by(&[by(&BAR_WHEEL_RATE)]),

@@ -17,7 +17,7 @@ use core::f64::consts::PI;
 /// The diameter of the circle through the stud centres.
 ///
 /// # Valid for
-/// - `0.001 <= adjacent_stud_spacing <= 10`
+/// - `0.001 <= adjacent_stud_spacing <= 1`
 /// - `3 <= studs <= 10`
 ///
 /// `studs` is a whole number, and the studs are at equal angles. An error of the reading is multiplied by `1 / sin(pi / n)`: 1.7 for five studs, 2.6 for eight.
@@ -41,7 +41,7 @@ use core::f64::consts::PI;
 #[inline]
 pub fn bolt_circle_diameter(adjacent_stud_spacing: Length, studs: Ratio) -> Result<Length> {
     valid! {
-        adjacent_stud_spacing: 0.001 <= .. <= 10 ; "plausibility limit: studs stand between 1 mm and 10 m apart";
+        adjacent_stud_spacing: 0.001 <= .. <= 1 ; "plausibility limit: studs stand between 1 mm and 1 m apart";
         studs: 3 <= .. <= 10 ; "plausibility limit: wheels are held by 3 to 10 studs";
     }
     whole("studs", studs)?;

@@ -316,12 +316,12 @@ const SERVICE: &[Line] = &[
         Velocity::KIND,
         "speed up to which the tyre carries its load, from its speed symbol or its maker",
     )
-    .above(0.0, 300.0, "plausibility limit: no road vehicle is faster than 300 m/s")
+    .above(0.0, 200.0, "plausibility limit: no road vehicle is faster than 200 m/s")
     .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
     line("use.peak_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
-        300.0,
-        "plausibility limit: no road vehicle is faster than 300 m/s",
+        200.0,
+        "plausibility limit: no road vehicle is faster than 200 m/s",
     ),
     line(
         "wanted.tyre_speed",
@@ -355,7 +355,11 @@ const SPEEDOMETER: &[Line] = &[
         Ratio::KIND,
         "ratio of the axle with which a speedometer that counts turns of the shaft was right",
     )
-    .within(0.01, 1000.0, "plausibility limit: gears lie between 0.01 and 1000"),
+    .within(
+        0.1,
+        30.0,
+        "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point",
+    ),
     // The driveline says which wheels it counts, and over which axle.
     derived("speedometer.error_at_wheel", Ratio::KIND, "error of a speedometer that counts turns of a wheel"),
     derived(

@@ -20,7 +20,7 @@ pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
     free_diameter * (RADIAL / (2.0 * PI))
 }
 
-/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
+/// A tyre by the marking on its wall: `225/70R15C 112/110R`, `P235/75R15`, `LT265/70R17/E`, `275/40ZR18 (99Y)`, `31x10.50R15LT`, `6.00-16`.
 ///
 /// # Formula
 /// metric: `H = S A`, `D = d + 2 H`; inch flotation: `D` and `S` as marked; old numeric: as metric, with the `A` of its series; `C = 3.05 D` radial, `2.99 D` diagonal
@@ -30,12 +30,15 @@ pub(super) fn radial_rolling_radius(free_diameter: Length) -> Length {
 ///
 /// # Valid for
 /// Sections of 50 mm to 500 mm, aspect ratios of 20 to 110, rims of code 8 to 30, flotation diameters of 15 in to 60 in.
-/// Anything else is taken for a typing error. Loaded and effective rolling radius depend on
+/// Anything else is taken for a typing error. Words behind load index and speed symbol are passed over: `TL`, `TT`, `TUBELESS`, `M+S`,
+/// `3PMSF`, `XL`, `REINFORCED`. So are the letter of a load range (`/E`) and the class in front (`P`, `LT`, `ST`, `HL`, `T`): the load
+/// index already counts them. A `T` tyre is a temporary spare. Loaded and effective rolling radius depend on
 /// load and pressure; the factor on the free diameter is a convention.
 ///
 /// An old numeric marking, width in inches with two decimals, does not give its height. `A` is that of the series, and the diameter is good to about 2 %, so measure.
-/// Rim 16 to 19 (`6.00-16`, `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`, `6.40-13`): 0.95; decimals that end in 5
+/// Rim 20 (`6.50-20`): 1.08. Rim 16 to 19 (`6.00-16`, `7.50-16LT`): 1.03. Rim 10 to 15, decimals in tens but not .00 or .50 (`5.60-15`, `6.40-13`): 0.95; decimals that end in 5
 /// (`7.75-14`): 0.82; .00 or .50 on a rim up to 14 (`7.00-13`): 0.88; .00 or .50 with `LT` or `C` on 15: 1.03. Metric without a ratio (`185R14C`): 0.80.
+/// A width in whole inches, 8 to 13, on a rim of code 22.5 or 24.5 (`11R22.5`): 0.86.
 /// A marking is refused if two series meet (`6.00-15`, `7.00-14LT`) or the width is outside 3.00 to 9.00.
 ///
 /// # Source
@@ -85,6 +88,9 @@ record! {
         pub rolling_turns: TurnsPerDistance,
     }
 }
+
+/// Words at the end of a marking that change neither size nor load nor speed: without or with a tube, for mud and snow, extra load.
+const REMARKS: [&str; 9] = ["TL", "TT", "TUBELESS", "M+S", "M&S", "M/S", "3PMSF", "XL", "REINFORCED"];
 
 /// Bytes of the longest marking that is read.
 const LONGEST: usize = 60;
@@ -321,6 +327,9 @@ impl Tyre {
         }
         // The size may contain spaces, so every head of the words is tried.
         let words: Vec<&str> = upper.split_whitespace().collect();
+        // What stands behind load index and speed symbol says nothing of size, load or speed.
+        let told = words.iter().rposition(|word| !REMARKS.contains(word)).map_or(0, |last| last + 1);
+        let words = &words[..told];
         let sizes = (1..=words.len()).filter_map(|count| {
             let size = words[..count].concat();
             let marking =
@@ -373,7 +382,7 @@ fn metric(size: &str) -> Option<Marking> {
 
 /// The size without the class in front.
 fn without_class(size: &str) -> &str {
-    ["LT", "ST", "P"].iter().find_map(|class| size.strip_prefix(class)).unwrap_or(size)
+    ["LT", "ST", "HL", "P", "T"].iter().find_map(|class| size.strip_prefix(class)).unwrap_or(size)
 }
 
 /// `31X10.50R15LT`, `35X12.50-16`: diameter, width and rim in inches.
@@ -402,13 +411,17 @@ fn construction(text: &str) -> Option<(bool, &str)> {
     }
 }
 
-/// Rim diameter (m) with an optional class letter behind it.
+/// Rim diameter (m) with an optional class letter behind it, and the letter of a load range behind a stroke: `17/E`.
 fn rim(text: &str) -> Option<f64> {
     let (code, class) = number(text, 4)?;
+    let class = match class.rsplit_once('/') {
+        Some((class, range)) if matches!(range.as_bytes(), [b'A'..=b'N']) && class != "M" => class,
+        _ => class,
+    };
     matches!(class, "" | "C" | "LT" | "XL" | "CP" | "M/C").then_some(code * INCH)
 }
 
-/// `6.00-16`, `7.50-16LT`, `5.60x15`, `7.50R16C`, `185R14C`, `165SR15`; or the reason for a refusal, if the form is known.
+/// `6.00-16`, `7.50-16LT`, `5.60x15`, `7.50R16C`, `185R14C`, `165SR15`, `11R22.5`; or the reason for a refusal, if the form is known.
 fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>> {
     let size = without_class(size);
     let marks = size.find(|c: char| !c.is_ascii_digit() && c != '.')?;
@@ -424,6 +437,13 @@ fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>
         let section_width = whole(width, 3)? / 1000.0;
         return Some(Ok(Marking { section_width, aspect: 0.80, rim, radial }));
     }
+    if width.len() <= 2 && radial && (code == 22.5 || code == 24.5) {
+        let inches = whole(width, 2)?;
+        if !(8.0..=13.0).contains(&inches) {
+            return Some(Err("a width in whole inches is read from 8 to 13 on: measure the tyre"));
+        }
+        return Some(Ok(Marking { section_width: inches * INCH, aspect: 0.86, rim, radial }));
+    }
     let (inches, decimals) = width.split_once('.').filter(|(_, decimals)| decimals.len() == 2)?;
     let hundredths = whole(inches, 2)? * 100.0 + whole(decimals, 2)?;
     let commercial = marked_light_truck || rest.ends_with('C');
@@ -431,10 +451,12 @@ fn old_numeric(size: &str) -> Option<core::result::Result<Marking, &'static str>
     if !(300.0..=900.0).contains(&hundredths) {
         return Some(Err("an old numeric marking is read from a width of 3.00 to 9.00 on: measure the tyre"));
     }
-    let aspect = if (16.0..20.0).contains(&code) {
+    let aspect = if code == 20.0 {
+        1.08
+    } else if (16.0..20.0).contains(&code) {
         1.03
     } else if !(10.0..16.0).contains(&code) {
-        return Some(Err("an old numeric marking is read for rims of code 10 to 19: measure the tyre"));
+        return Some(Err("an old numeric marking is read for rims of code 10 to 20: measure the tyre"));
     } else if !half_inches {
         if tens { 0.95 } else { 0.82 }
     } else if code >= 15.0 && commercial {
@@ -543,6 +565,23 @@ mod tests {
             ("5.60x15", 651.256),
             ("185 R14C 102/100R", 651.6),
             ("165SR15", 645.0),
+            ("LT265/70R17/E 121/118S", 802.8),
+            ("LT265/70R17/D", 802.8),
+            ("31x10.50R15LT/C 109S", 787.4),
+            ("195/65R15 91H TL", 634.5),
+            ("195/65R15 TL", 634.5),
+            ("195/65R15 91H TL M+S", 634.5),
+            ("205/55R16 91V M+S", 631.9),
+            ("205/55R16 91V XL M+S 3PMSF", 631.9),
+            ("HL275/40R18 102Y", 677.2),
+            ("HL 275/40 R18 102Y XL", 677.2),
+            ("T125/70R16 96M", 581.4),
+            ("T 125/70R16", 581.4),
+            ("11R22.5", 1052.068),
+            ("11R22.5 148/145L TL", 1052.068),
+            ("11R24.5", 1102.868),
+            ("6.50-20", 864.616),
+            ("6.00-20", 837.184),
         ] {
             let size = Tyre::new(marking).and_then(|tyre| tyre.dimensions());
             let size = size.unwrap_or_else(|error| panic!("{marking}: {error}"));
@@ -585,7 +624,19 @@ mod tests {
             "6-16",
             "6.0-16",
             "6.00-",
-            "6.00-20",
+            "6.00-22",
+            "TL",
+            "M+S",
+            "TL 205/55R16",
+            "205/55R16 TL 91V",
+            "205/55R16/Z",
+            "205/55R16/EE",
+            "205/55R16/",
+            "14R22.5",
+            "7R22.5",
+            "11R22",
+            "11-22.5",
+            "HLT275/40R18",
             "2.50-16",
             "9.50-16",
             "6.00-15",
@@ -627,6 +678,17 @@ mod tests {
             ("175R13", 608.0),
             ("185R14", 650.0),
             ("165R15", 646.0),
+            ("6.50-20", 860.0),
+            ("7.00-20", 892.0),
+            ("7.50-20", 928.0),
+            ("8.25-20", 962.0),
+            ("9.00-20", 1018.0),
+            ("8R22.5", 936.0),
+            ("9R22.5", 970.0),
+            ("10R22.5", 1018.0),
+            ("11R22.5", 1050.0),
+            ("12R22.5", 1084.0),
+            ("13R22.5", 1124.0),
         ] {
             let found = Tyre::new(marking).unwrap().dimensions().unwrap().free_diameter.in_::<mm>();
             assert!((found / diameter - 1.0).abs() < 0.02, "{marking}: {found} mm, {diameter} mm");
@@ -640,6 +702,11 @@ mod tests {
             ("LT235/85R16 120/116Q", Some(1400.0), Some(1250.0), Some(160.0)),
             ("275/40ZR18 (99Y)", Some(775.0), None, Some(300.0)),
             ("7.50-16C 122/118 A8", Some(1500.0), Some(1320.0), Some(40.0)),
+            ("LT265/70R17/E 121/118S", Some(1450.0), Some(1320.0), Some(180.0)),
+            ("195/65R15 91H TL", Some(615.0), None, Some(210.0)),
+            ("205/55R16 91V M+S", Some(615.0), None, Some(240.0)),
+            ("HL275/40R18 102Y", Some(850.0), None, Some(300.0)),
+            ("T125/70R16 96M", Some(710.0), None, Some(130.0)),
             ("205/55R16", None, None, None),
         ] {
             let tyre = Tyre::new(marking).unwrap();

@@ -61,8 +61,8 @@ pub fn speedometer_error(rolling_radius_before: Length, rolling_radius_after: Le
 /// # Valid for
 /// - `0.001 <= rolling_radius_before <= 100`
 /// - `0.001 <= rolling_radius_after <= 100`
-/// - `0.001 <= final_drive_before <= 1000`
-/// - `0.001 <= final_drive_after <= 1000`
+/// - `0.1 <= final_drive_before <= 30`
+/// - `0.1 <= final_drive_after <= 30`
 ///
 /// A speedometer that was right before. For one that counts turns of a wheel use `speedometer_error`: the axle ratio does not change it.
 ///
@@ -94,8 +94,8 @@ pub fn speedometer_error_at_shaft(
     valid! {
         rolling_radius_before: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
         rolling_radius_after: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
-        final_drive_before: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
-        final_drive_after: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        final_drive_before: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive_after: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
     }
     let (before, after) =
         (rolling_radius_before * final_drive_after, rolling_radius_after * final_drive_before);
@@ -115,7 +115,7 @@ pub fn speedometer_error_at_shaft(
 /// The speed over the ground.
 ///
 /// # Valid for
-/// - `0 <= indicated_speed <= 1000`
+/// - `0 <= indicated_speed <= 200`
 /// - `-0.99 <= speedometer_error <= 100`
 ///
 /// An error in proportion to the speed, as after a change of tyre or axle.
@@ -136,7 +136,7 @@ pub fn speedometer_error_at_shaft(
 #[inline]
 pub fn true_speed(indicated_speed: Velocity, speedometer_error: Ratio) -> Result<Velocity> {
     valid! {
-        indicated_speed: 0 <= .. <= 1000 ; "definition: counted without direction; plausibility limit: at most 1000 m/s";
+        indicated_speed: 0 <= .. <= 200 ; "definition: counted without direction; plausibility limit: no road vehicle is faster than 200 m/s";
         speedometer_error: (-0.99) <= .. <= 100 ; "definition: a reading of nothing tells nothing; plausibility limit: from -99 % on";
     }
     Ok(indicated_speed / (Ratio::from_si(1.0) + speedometer_error))

@@ -16,7 +16,7 @@ use crate::{Result, valid};
 /// face lies further in than that edge.
 ///
 /// # Valid for
-/// - `0.001 <= rim_width <= 10`
+/// - `0.001 <= rim_width <= 1`
 /// - `0 <= flange_thickness <= 1`
 /// - `-10 <= wheel_offset <= 10`
 ///
@@ -45,7 +45,7 @@ pub fn wheel_backspacing(
     wheel_offset: Length,
 ) -> Result<Length> {
     valid! {
-        rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+        rim_width: 0.001 <= .. <= 1 ; "plausibility limit: rims lie between 1 mm and 1 m";
         flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
         wheel_offset: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
     }
@@ -66,7 +66,7 @@ pub fn wheel_backspacing(
 /// Mounting face from the rim's middle plane, positive where the mounting face lies towards the outside of the vehicle from the rim's middle plane (ISO 3911 calls it inset, from memory).
 ///
 /// # Valid for
-/// - `0.001 <= rim_width <= 10`
+/// - `0.001 <= rim_width <= 1`
 /// - `0 <= flange_thickness <= 1`
 /// - `-10 <= wheel_backspacing <= 10`
 ///
@@ -95,7 +95,7 @@ pub fn wheel_offset(
     wheel_backspacing: Length,
 ) -> Result<Length> {
     valid! {
-        rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+        rim_width: 0.001 <= .. <= 1 ; "plausibility limit: rims lie between 1 mm and 1 m";
         flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
         wheel_backspacing: (-10) <= .. <= 10 ; "plausibility limit: at most 10 m to either side";
     }

@@ -309,7 +309,7 @@ impl FittedWheel {
         let (rim_width, flange_thickness) = (self.rim_width.quantity, self.flange_thickness.quantity);
         let spacer = self.spacer.as_ref().map_or(Length::from_si(0.0), |spacer| spacer.quantity);
         valid! {
-            rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m";
+            rim_width: 0.001 <= .. <= 1 ; "plausibility limit: rims lie between 1 mm and 1 m";
             flange_thickness: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
             spacer: 0 <= .. <= 1 ; "definition: a thickness; plausibility limit: at most 1 m";
         }
@@ -354,7 +354,7 @@ impl FittedWheel {
                 let growth = match &self.measuring_rim_width {
                     Some(measuring_rim_width) => {
                         let measuring_rim_width = measuring_rim_width.quantity;
-                        valid! { measuring_rim_width: 0.001 <= .. <= 10 ; "plausibility limit: rims lie between 1 mm and 10 m"; }
+                        valid! { measuring_rim_width: 0.001 <= .. <= 1 ; "plausibility limit: rims lie between 1 mm and 1 m"; }
                         (self.rim_width.quantity - measuring_rim_width) * SECTION_GROWTH
                     }
                     None => Length::from_si(0.0),
@@ -371,7 +371,7 @@ impl FittedWheel {
                 let (free_diameter, section_width) = (free_diameter.quantity, section_width.quantity);
                 valid! {
                     free_diameter: 0.01 <= .. <= 10 ; "plausibility limit: tyres lie between 10 mm and 10 m";
-                    section_width: 0.001 <= .. <= 10 ; "plausibility limit: tyres lie between 1 mm and 10 m";
+                    section_width: 0.001 <= .. <= 1 ; "plausibility limit: tyres are between 1 mm and 1 m wide";
                 }
                 Ok((free_diameter, super::size::radial_rolling_radius(free_diameter), section_width))
             }

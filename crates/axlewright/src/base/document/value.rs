@@ -21,6 +21,18 @@ pub struct Value<Q> {
     tolerance: Option<Tolerance>,
 }
 
+impl Value<crate::units::Ratio> {
+    /// Refuses a share of a whole that was written as two parts: `1:1`.
+    pub(crate) fn share(&self, key: &'static str) -> Result<()> {
+        match &self.written {
+            Some(written) if text::is_two_parts(written) => {
+                Err(crate::Error::document(key, text::no_share(written)))
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
 impl<Q: Quantity> Value<Q> {
     /// A value that was not read from text.
     pub const fn new(quantity: Q) -> Self {

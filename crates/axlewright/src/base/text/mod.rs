@@ -55,8 +55,8 @@ pub(crate) use print::{
     DIGITS, digits_apart, in_shop_units, print_si_to, said, said_in, shop_units, shortened,
 };
 pub use print::{System, print, print_fixed, print_in, print_in_first, print_si};
-pub(crate) use read::refusal;
 pub use read::{Form, Reading, Tolerance, parse, read, read_as, unit, value_as};
+pub(crate) use read::{is_two_parts, no_share, refusal};
 pub(crate) use unit::distance;
 pub use unit::symbols;
 

@@ -11,8 +11,14 @@ pub enum System {
     Us,
 }
 
+/// Words for a value without limit, such as a wanted margin that no margin reaches yet.
+const NO_LIMIT: &str = "no limit";
+
 /// The quantity in the shop's unit, to four significant digits: `225 lbf/in`. Digits are not grouped.
 pub fn print(si: f64, kind: &'static Kind, system: System) -> String {
+    if si == f64::INFINITY {
+        return NO_LIMIT.to_owned();
+    }
     let (value, symbol) = in_shop(si, kind, system);
     join(rounded(value, 4) + 0.0, symbol) // adding zero drops the sign of a negative zero
 }

@@ -181,6 +181,21 @@ fn amount(text: &str) -> Told<Amount<'_>> {
     Ok(Amount { number, unit: rest })
 }
 
+/// `1:1`, `1 to 1`: two parts. Their quotient is a gear, but no share of a whole: a mix of 1:1 is 50 % of each.
+pub(crate) fn is_two_parts(text: &str) -> bool {
+    let parts = text.split_once(':').or_else(|| text.split_once(" to "));
+    let number = |text: &str| text.trim().parse::<f64>().is_ok();
+    parts.is_some_and(|(first, second)| number(first) && number(second))
+}
+
+/// Why two parts are no share.
+pub(crate) fn no_share(text: &str) -> String {
+    format!(
+        "`{}` writes two parts, not the share of one in the whole; write that share, like `50 %`",
+        shortened(text)
+    )
+}
+
 /// `50/50`, `33:67`: both parts of a mix, in per cent. Neither their quotient nor their ratio is a share.
 fn is_parts_of_a_hundred(text: &str) -> bool {
     let parts = text.split_once(['/', ':']).map(|(first, second)| [first, second].map(str::trim));

@@ -17,11 +17,11 @@ use crate::{Result, fluid, valid};
 ///
 /// # Valid for
 /// - `0 <= coolant_volume <= 1000`
-/// - `0 <= mass_fraction <= 0.6`
-/// - `221.95 <= temperature <= 373.15`
-/// - `221.95 <= later_temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `221.95 <= temperature <= 398.15`
+/// - `221.95 <= later_temperature <= 398.15`
 ///
-/// As `fluid::ethylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which
+/// As `fluid::ethylene_glycol_expansion`: liquid, above 100 °C extrapolated to 125 °C. The growth of metal and hoses takes up a little of it and is left out, which
 /// errs to a larger tank; steam pockets are not seen.
 ///
 /// # Source
@@ -52,9 +52,9 @@ pub fn ethylene_glycol_expansion_volume(
 ) -> Result<Volume> {
     valid! {
         coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
-        later_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
+        later_temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     Ok(coolant_volume * fluid::ethylene_glycol_expansion(mass_fraction, temperature, later_temperature)?)
 }
@@ -75,11 +75,11 @@ pub fn ethylene_glycol_expansion_volume(
 ///
 /// # Valid for
 /// - `0 <= coolant_volume <= 1000`
-/// - `0 <= mass_fraction <= 0.6`
-/// - `223.15 <= temperature <= 373.15`
-/// - `223.15 <= later_temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `223.15 <= temperature <= 398.15`
+/// - `223.15 <= later_temperature <= 398.15`
 ///
-/// As `fluid::propylene_glycol_expansion`: liquid, to 100 °C at most. The growth of metal and hoses takes up a little of it and is left out, which
+/// As `fluid::propylene_glycol_expansion`: liquid, above 100 °C extrapolated to 125 °C, where it may give too little. The growth of metal and hoses takes up a little of it and is left out, which
 /// errs to a larger tank; steam pockets are not seen.
 ///
 /// # Source
@@ -110,9 +110,9 @@ pub fn propylene_glycol_expansion_volume(
 ) -> Result<Volume> {
     valid! {
         coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant";
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
-        later_temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 223.15 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
+        later_temperature: 223.15 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     Ok(coolant_volume * fluid::propylene_glycol_expansion(mass_fraction, temperature, later_temperature)?)
 }

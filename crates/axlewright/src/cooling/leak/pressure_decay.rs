@@ -154,8 +154,9 @@ impl Model for PressureDecay {
             valid! { coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant"; }
         }
         if let Some(mass_fraction) = &self.mass_fraction {
+            mass_fraction.share("mass_fraction")?;
             let mass_fraction = mass_fraction.quantity;
-            valid! { mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data"; }
+            valid! { mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol"; }
         }
         let glycol = self.mass_fraction.as_ref().is_some_and(|share| share.quantity.si() != 0.0);
         if self.liquid == Some(Liquid::Water) && glycol {

@@ -6,11 +6,11 @@ use crate::Result;
 use crate::units::{Ratio, TemperatureDifference};
 
 /// By how much a mix may freeze warmer than its curve says (K), over glycol by mass. Ethylene glycol: the tables of ASHRAE (2001) against the
-/// curve, see `fluid::ethylene_glycol_freezing_temperature`.
-const ETHYLENE_FREEZING: [[f64; 2]; 6] =
-    [[0.0, 0.0], [0.1, 0.6], [0.3, 0.6], [0.4, 1.7], [0.5, 2.6], [0.6, 3.3]];
+/// curve, see `fluid::ethylene_glycol_freezing_temperature`; from 60 % on the curve holds its value, and so does its bound.
+const ETHYLENE_FREEZING: [[f64; 2]; 7] =
+    [[0.0, 0.0], [0.1, 0.6], [0.3, 0.6], [0.4, 1.7], [0.5, 2.6], [0.6, 3.3], [0.63, 3.3]];
 /// Propylene glycol: a second fit lies within 1.81 K, see `fluid::propylene_glycol_freezing_temperature`.
-const PROPYLENE_FREEZING: [[f64; 2]; 3] = [[0.0, 0.0], [0.1, 1.81], [0.6, 1.81]];
+const PROPYLENE_FREEZING: [[f64; 2]; 3] = [[0.0, 0.0], [0.1, 1.81], [0.63, 1.81]];
 /// By how much a mix may boil cooler than Raoult's law says (K): activity models, see `fluid::ethylene_glycol_boiling_temperature`.
 const ETHYLENE_BOILING: [[f64; 2]; 5] = [[0.0, 0.0], [0.1, 0.8], [0.6, 0.8], [0.9, 1.6], [1.0, 1.6]];
 /// See `fluid::propylene_glycol_boiling_temperature`.

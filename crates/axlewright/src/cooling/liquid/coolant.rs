@@ -235,6 +235,13 @@ impl Coolant {
 
     /// Glycol by mass of the mix.
     fn mass_fraction(&self) -> Result<Ratio> {
+        for (key, value) in [
+            ("volume_share", &self.volume_share),
+            ("concentrate", &self.concentrate),
+            ("mass_fraction", &self.mass_fraction),
+        ] {
+            value.as_ref().map_or(Ok(()), |value| value.share(key))?;
+        }
         let share = |value: &Option<Value<Ratio>>| value.as_ref().map(|value| value.quantity);
         let (volume_share, concentrate) = (share(&self.volume_share), share(&self.concentrate));
         let mass_fraction = share(&self.mass_fraction);

@@ -269,12 +269,16 @@ impl Mix {
         if self.liquid == Liquid::Water {
             return Err(Error::document("liquid", "water alone is no mix; name the glycol"));
         }
+        self.concentrate.share("concentrate")?;
+        for (key, value) in [("strength", &self.strength), ("present_strength", &self.present_strength)] {
+            value.as_ref().map_or(Ok(()), |value| value.share(key))?;
+        }
         let (system_volume, concentrate) = (self.system_volume.quantity, self.concentrate.quantity);
         let (fill_temperature, mean_temperature) =
             (self.fill_temperature.quantity, self.mean_temperature.quantity);
         valid! {
-            fill_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
-            mean_temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+            fill_temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
+            mean_temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
             system_volume: 0.000001 <= .. <= 1000 ; "plausibility limit: systems hold between 1 mL and 1000 m³";
             concentrate: 0 < .. <= 1 ; "definition: a share of the whole";
         }
@@ -502,7 +506,7 @@ mod tests {
             ("cap", Mix { cap: Value::new(GaugePressure::from_si(1e6)), ..full.clone() }),
             ("altitude", Mix { altitude: None, ..full.clone() }),
             ("fill_temperature", Mix { fill_temperature: temperature(-70.0), ..full.clone() }),
-            ("mean_temperature", Mix { mean_temperature: temperature(110.0), ..full.clone() }),
+            ("mean_temperature", Mix { mean_temperature: temperature(130.0), ..full.clone() }),
             ("hottest", Mix { hottest: temperature(300.0), ..full.clone() }),
         ] {
             let message = wrong.check().unwrap_err().to_string();

@@ -15,9 +15,9 @@ use crate::{Result, valid};
 /// Engine speed over wheel speed.
 ///
 /// # Valid for
-/// - `0.001 <= first_gear_ratio <= 1000`
-/// - `0.001 <= transfer_case_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= first_gear_ratio <= 30`
+/// - `0.1 <= transfer_case_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 ///
 /// # Source
 /// Kinematics of gears; common practice, no source, for the term
@@ -38,9 +38,9 @@ use crate::{Result, valid};
 #[inline]
 pub fn crawl_ratio(first_gear_ratio: Ratio, transfer_case_ratio: Ratio, final_drive: Ratio) -> Result<Ratio> {
     valid! {
-        first_gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        transfer_case_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        first_gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        transfer_case_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
     }
     Ok(first_gear_ratio * transfer_case_ratio * final_drive)
 }
@@ -59,7 +59,7 @@ pub fn crawl_ratio(first_gear_ratio: Ratio, transfer_case_ratio: Ratio, final_dr
 /// Engine speed over wheel speed: what gearbox, transfer case and axle must give together.
 ///
 /// # Valid for
-/// - `0.001 <= road_speed <= 1000`
+/// - `0.001 <= road_speed <= 200`
 /// - `0.001 <= engine_speed <= 100000`
 /// - `0.001 <= rolling_radius <= 100`
 ///
@@ -86,7 +86,7 @@ pub fn crawl_ratio_for_speed(
     rolling_radius: Length,
 ) -> Result<Ratio> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a wanted speed lies between 1 mm/s and 1000 m/s";
+        road_speed: 0.001 <= .. <= 200 ; "plausibility limit: a wanted speed lies between 1 mm/s and 200 m/s";
         engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
@@ -108,8 +108,8 @@ pub fn crawl_ratio_for_speed(
 ///
 /// # Valid for
 /// - `0.001 <= crawl_ratio <= 1000000`
-/// - `0.001 <= transfer_case_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= transfer_case_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 ///
 /// Axles for sale have other ratios: compute `crawl_ratio` with the one that you take.
 ///
@@ -137,8 +137,8 @@ pub fn first_gear_for_crawl(
 ) -> Result<Ratio> {
     valid! {
         crawl_ratio: 0.001 <= .. <= 1e6 ; "plausibility limit: no driveline of a vehicle lies outside 0.001 to 1000000";
-        transfer_case_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        transfer_case_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
     }
     Ok(crawl_ratio / (transfer_case_ratio * final_drive))
 }

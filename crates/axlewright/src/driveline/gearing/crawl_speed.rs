@@ -18,9 +18,9 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= engine_speed <= 100000`
-/// - `0.001 <= first_gear_ratio <= 1000`
-/// - `0.001 <= transfer_case_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= first_gear_ratio <= 30`
+/// - `0.1 <= transfer_case_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 /// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
@@ -51,9 +51,9 @@ pub fn crawl_speed(
 ) -> Result<Velocity> {
     valid! {
         engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 950,000 rpm";
-        first_gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        transfer_case_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        first_gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        transfer_case_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     let crawl_ratio = first_gear_ratio * transfer_case_ratio * final_drive;

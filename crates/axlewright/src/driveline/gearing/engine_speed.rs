@@ -16,9 +16,9 @@ use crate::{Result, valid};
 /// The engine speed without slip.
 ///
 /// # Valid for
-/// - `0 <= road_speed <= 1000`
-/// - `0.001 <= gear_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0 <= road_speed <= 200`
+/// - `0.1 <= gear_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 /// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
@@ -44,9 +44,9 @@ pub fn engine_speed(
     rolling_radius: Length,
 ) -> Result<AngularVelocity> {
     valid! {
-        road_speed: 0 <= .. <= 1000 ; "definition: counted without direction; plausibility limit: at most 1000 m/s";
-        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        road_speed: 0 <= .. <= 200 ; "definition: counted without direction; plausibility limit: no road vehicle is faster than 200 m/s";
+        gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(AngularVelocity::from_si(road_speed.si() * gear_ratio.si() * final_drive.si() / rolling_radius.si()))

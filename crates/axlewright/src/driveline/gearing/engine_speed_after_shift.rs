@@ -16,8 +16,8 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= engine_speed <= 100000`
-/// - `0.001 <= gear_ratio_before <= 1000`
-/// - `0.001 <= gear_ratio_after <= 1000`
+/// - `0.1 <= gear_ratio_before <= 30`
+/// - `0.1 <= gear_ratio_after <= 30`
 ///
 /// The speed that the vehicle loses during the shift is not counted.
 ///
@@ -47,8 +47,8 @@ pub fn engine_speed_after_shift(
 ) -> Result<AngularVelocity> {
     valid! {
         engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 950,000 rpm";
-        gear_ratio_before: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        gear_ratio_after: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_before: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        gear_ratio_after: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
     }
     Ok(engine_speed * gear_ratio_after.si() / gear_ratio_before.si())
 }

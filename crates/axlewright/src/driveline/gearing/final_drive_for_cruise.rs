@@ -16,9 +16,9 @@ use crate::{Result, valid};
 /// Propeller-shaft speed over wheel speed; what is sold lies beside it, so look at `engine_speed` with the ratio that you take.
 ///
 /// # Valid for
-/// - `0.001 <= road_speed <= 1000`
+/// - `0.001 <= road_speed <= 200`
 /// - `0.001 <= engine_speed <= 100000`
-/// - `0.001 <= gear_ratio <= 1000`
+/// - `0.1 <= gear_ratio <= 30`
 /// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
@@ -44,9 +44,9 @@ pub fn final_drive_for_cruise(
     rolling_radius: Length,
 ) -> Result<Ratio> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
+        road_speed: 0.001 <= .. <= 200 ; "plausibility limit: a cruise lies between 1 mm/s and 200 m/s";
         engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
-        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Ratio::from_si(engine_speed.si() * rolling_radius.si() / (road_speed.si() * gear_ratio.si())))

@@ -14,8 +14,8 @@ use crate::{Result, valid};
 /// The step: above 1 for a shift up, where the engine falls to `1 / s` of its speed; below 1 for a shift down.
 ///
 /// # Valid for
-/// - `0.001 <= gear_ratio_before <= 1000`
-/// - `0.001 <= gear_ratio_after <= 1000`
+/// - `0.1 <= gear_ratio_before <= 30`
+/// - `0.1 <= gear_ratio_after <= 30`
 ///
 /// # Source
 /// Definition; Naunheimer et al., Automotive Transmissions (2011), gear step (from memory)
@@ -33,8 +33,8 @@ use crate::{Result, valid};
 #[inline]
 pub fn gear_step(gear_ratio_before: Ratio, gear_ratio_after: Ratio) -> Result<Ratio> {
     valid! {
-        gear_ratio_before: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        gear_ratio_after: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+        gear_ratio_before: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        gear_ratio_after: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
     }
     Ok(gear_ratio_before / gear_ratio_after)
 }

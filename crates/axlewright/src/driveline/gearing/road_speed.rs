@@ -17,8 +17,8 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= engine_speed <= 100000`
-/// - `0.001 <= gear_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= gear_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 /// - `0.001 <= rolling_radius <= 100`
 ///
 /// # Source
@@ -45,8 +45,8 @@ pub fn road_speed(
 ) -> Result<Velocity> {
     valid! {
         engine_speed: 0 <= .. <= 100e3 ; "definition: counted without direction; plausibility limit: no engine turns faster than 950,000 rpm";
-        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
         rolling_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
     }
     Ok(Velocity::from_si(engine_speed.si() * rolling_radius.si() / (gear_ratio.si() * final_drive.si())))

@@ -18,10 +18,10 @@ use core::f64::consts::TAU;
 /// The free diameter, unloaded; what is sold lies beside it, so look at `engine_speed` with the tyre that you take.
 ///
 /// # Valid for
-/// - `0.001 <= road_speed <= 1000`
+/// - `0.001 <= road_speed <= 200`
 /// - `0.001 <= engine_speed <= 100000`
-/// - `0.001 <= gear_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= gear_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 /// - `2 <= rolling_factor <= 3.2`
 ///
 /// # Source
@@ -51,10 +51,10 @@ pub fn tyre_diameter_for_cruise(
     rolling_factor: Ratio,
 ) -> Result<Length> {
     valid! {
-        road_speed: 0.001 <= .. <= 1000 ; "plausibility limit: a cruise lies between 1 mm/s and 1000 m/s";
+        road_speed: 0.001 <= .. <= 200 ; "plausibility limit: a cruise lies between 1 mm/s and 200 m/s";
         engine_speed: 0.001 <= .. <= 100e3 ; "plausibility limit: an engine turns between 0.01 rpm and 950,000 rpm";
-        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
         rolling_factor: 2 <= .. <= 3.2 ; "definition: about pi; plausibility limit: a tyre pressed flat to two thirds still rolls on twice its diameter";
     }
     let rolling_circumference =

@@ -544,13 +544,13 @@ impl Part {
         }
         let (ratio, efficiency, share) = self.factors();
         if let Some(least_ratio) = of(&self.least_ratio) {
-            valid! { least_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000"; }
+            valid! { least_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point"; }
             if least_ratio > ratio {
                 return Err(cannot!(least_ratio <= ratio; "is more than ratio, which is the largest"));
             }
         }
         valid! {
-            ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
+            ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
             efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }

@@ -17,8 +17,8 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= engine_torque <= 1000000`
-/// - `0.001 <= gear_ratio <= 1000`
-/// - `0.001 <= final_drive <= 1000`
+/// - `0.1 <= gear_ratio <= 30`
+/// - `0.1 <= final_drive <= 30`
 /// - `0 < driveline_efficiency <= 1`
 ///
 /// Driving only: if the wheels drive the engine, the losses act the other way.
@@ -50,8 +50,8 @@ pub fn wheel_torque(
 ) -> Result<Torque> {
     valid! {
         engine_torque: 0 <= .. <= 1e6 ; "definition: driving, not driven; plausibility limit: at most 1 MN·m";
-        gear_ratio: 0.001 <= .. <= 1000 ; "plausibility limit: no gear of a vehicle lies outside 0.001 to 1000";
-        final_drive: 0.001 <= .. <= 1000 ; "plausibility limit: no axle of a vehicle lies outside 0.001 to 1000";
+        gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
+        final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
         driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
     }
     Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())

@@ -35,11 +35,11 @@ pub(super) const PROPYLENE: Surface = Surface {
 /// The density: mass over volume.
 ///
 /// # Valid for
-/// - `0 <= mass_fraction <= 0.6`
-/// - `221.95 <= temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `221.95 <= temperature <= 398.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is
+/// carried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.14 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
 /// converted from volume to mass, give from 0.2 % to 1.1 % more above 0 °C and within 0.5 % below; a second fit from Melinder's book
 /// lies within 0.2 %. Without glycol it is up to 0.1 % below IAPWS-95.
 ///
@@ -59,8 +59,8 @@ pub(super) const PROPYLENE: Surface = Surface {
 #[inline]
 pub fn ethylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -> Result<Density> {
     valid! {
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     let freezing_temperature = ethylene_glycol_freezing_temperature(mass_fraction)?;
     valid! { temperature > freezing_temperature ; "the data are of the liquid"; }
@@ -80,11 +80,11 @@ pub fn ethylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -
 /// The density: mass over volume.
 ///
 /// # Valid for
-/// - `0 <= mass_fraction <= 0.6`
-/// - `223.15 <= temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `223.15 <= temperature <= 398.15`
 ///
-/// Liquid only: a temperature at or below freezing is refused. Temperatures above 100 °C are refused too, although a capped system
-/// may run hotter. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
+/// Liquid only: a temperature at or below freezing is refused. Above 100 °C and above 60 % the data end, and the polynomial is
+/// carried on, to 125 °C and 63 %: an extrapolation. Without glycol it is there within 0.38 % of IAPWS-95. Pure glycol, no inhibitors. From 20 % to 60 %, the ASHRAE (2001) tables of inhibited coolant,
 /// converted from volume to mass, give from 0.1 % to 0.8 % more above 0 °C and within 0.6 % below; a second fit from Melinder's book
 /// lies within 0.1 %. Without glycol it is within 0.1 % of IAPWS-95.
 ///
@@ -104,8 +104,8 @@ pub fn ethylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -
 #[inline]
 pub fn propylene_glycol_density(mass_fraction: Ratio, temperature: Temperature) -> Result<Density> {
     valid! {
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 223.15 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     let freezing_temperature = propylene_glycol_freezing_temperature(mass_fraction)?;
     valid! { temperature > freezing_temperature ; "the data are of the liquid"; }

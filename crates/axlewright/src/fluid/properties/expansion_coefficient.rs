@@ -16,8 +16,8 @@ use crate::{Result, valid};
 /// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `ethylene_glycol_expansion`.
 ///
 /// # Valid for
-/// - `0 <= mass_fraction <= 0.6`
-/// - `221.95 <= temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `221.95 <= temperature <= 398.15`
 ///
 /// Liquid only, as `ethylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within
 /// 30 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
@@ -42,8 +42,8 @@ pub fn ethylene_glycol_expansion_coefficient(
     temperature: Temperature,
 ) -> Result<ThermalExpansion> {
     valid! {
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 221.95 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 221.95 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     let freezing_temperature = ethylene_glycol_freezing_temperature(mass_fraction)?;
     valid! { temperature > freezing_temperature ; "the data are of the liquid"; }
@@ -64,8 +64,8 @@ pub fn ethylene_glycol_expansion_coefficient(
 /// The growth in volume per volume and kelvin at that temperature. It rises with temperature; over a range use `propylene_glycol_expansion`.
 ///
 /// # Valid for
-/// - `0 <= mass_fraction <= 0.6`
-/// - `223.15 <= temperature <= 373.15`
+/// - `0 <= mass_fraction <= 0.63`
+/// - `223.15 <= temperature <= 398.15`
 ///
 /// Liquid only, as `propylene_glycol_density`. The derivative of a fit is less sure than the fit. Without glycol, between 20 °C and 95 °C, it is within
 /// 50 ppm/K of IAPWS-95. Near 4 °C, where the expansion of water changes sign, not even the sign is sure. The ASHRAE (2001)
@@ -90,8 +90,8 @@ pub fn propylene_glycol_expansion_coefficient(
     temperature: Temperature,
 ) -> Result<ThermalExpansion> {
     valid! {
-        mass_fraction: 0 <= .. <= 0.6 ; "Melinder (IIR 2010): range of the data";
-        temperature: 223.15 <= .. <= 373.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C";
+        mass_fraction: 0 <= .. <= 0.63 ; "Melinder (IIR 2010): data to 60 %, carried on to 63 %: 60 % by volume of pure glycol";
+        temperature: 223.15 <= .. <= 398.15 ; "Melinder (IIR 2010): from the freezing of the strongest mix to 100 °C, carried on to 125 °C";
     }
     let freezing_temperature = propylene_glycol_freezing_temperature(mass_fraction)?;
     valid! { temperature > freezing_temperature ; "the data are of the liquid"; }

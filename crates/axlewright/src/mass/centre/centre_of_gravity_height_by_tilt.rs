@@ -1,4 +1,3 @@
-use crate::base::text::said;
 use crate::units::{Length, Mass};
 use crate::{Result, cannot, valid};
 
@@ -29,13 +28,13 @@ use crate::{Result, cannot, valid};
 /// - `wheelbase > lift`
 /// - `0.001 <= loaded_radius <= 10`
 ///
-/// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty.
+/// Suspension locked at ride height (blocks or solid links in place of springs), brakes off, wheels free to roll, tanks full or empty. A lift measured at the wheel centres includes the tyre deflection. A reading that falls is refused: it is that of the raised axle, or the centre of gravity lies below the wheel centres, where this weighing says little. The difference of two readings is small: the model `RaisedAxle` gives the uncertainty.
 ///
 /// # Source
 /// Equilibrium of the tilted vehicle; ISO 10392 (axle lift method) and Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)
 ///
 /// # Errors
-/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction), [`Error::NoSolution`](crate::Error::NoSolution) for readings that put the centre of gravity below the ground
+/// [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::Contradiction`](crate::Error::Contradiction), [`Error::NoSolution`](crate::Error::NoSolution) for a reading that falls
 ///
 /// # Example
 /// ```
@@ -69,15 +68,15 @@ pub fn centre_of_gravity_height_by_tilt(
         wheelbase > lift ; "definition: the vehicle leans less than upright";
         loaded_radius: 0.001 <= .. <= 10 ; "plausibility limit: no road tyre is 20 m high";
     }
+    if tilted_mass < level_mass {
+        return Err(cannot!(
+            tilted_mass, level_mass;
+            "has fallen, but the axle that stays down carries more once the other is raised, unless the centre of gravity lies below the wheel centres: read the scales under the axle that stays down"
+        ));
+    }
     let (l, lift) = (wheelbase.si(), lift.si());
     let along = ((l - lift) * (l + lift)).sqrt();
     let moved = (tilted_mass.si() - level_mass.si()) / total_mass.si();
     let height = loaded_radius.si() + l * moved * (along / lift);
-    if height < 0.0 {
-        let below = said(Length::from_si(-height));
-        return Err(cannot!(
-            tilted_mass; "puts the centre of gravity {below} below the ground: check the readings and the lift"
-        ));
-    }
     Ok(Length::from_si(height))
 }

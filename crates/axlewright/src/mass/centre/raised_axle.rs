@@ -32,7 +32,8 @@ use crate::{Error, Result, cannot, valid};
 /// - `lift_error` — largest error of the lift
 ///
 /// # Valid for
-/// Wheels roll freely and scales are level. Free springs are linear and deflect square to the body. Links that lift or hold the body (anti-dive) and liquids that run forward are neglected:
+/// A reading of the lower axle that falls by more than the errors of both readings is refused: it is that of the raised axle, or the centre of gravity
+/// lies below the wheel centres, where this weighing says little. Wheels roll freely and scales are level. Free springs are linear and deflect square to the body. Links that lift or hold the body (anti-dive) and liquids that run forward are neglected:
 /// lock the suspension if you can. Errors are independent bounds with an even distribution: a standard uncertainty is the bound over the root of three.
 ///
 /// # Source
@@ -344,6 +345,13 @@ impl RaisedAxle {
             lift > lift_error ; "a lift within its own error gives no height";
         }
         lift_in_range(lift)?;
+        // Both readings may be off by the error.
+        if lower_axle_reading + reading_error * 2.0 < lower_axle_mass {
+            return Err(cannot!(
+                lower_axle_reading, lower_axle_mass;
+                "has fallen by more than the errors of both readings, but the axle that stays down carries more once the other is raised, unless the centre of gravity lies below the wheel centres: read the scales under the axle that stays down"
+            ));
+        }
         let ground = self.lift_at == LiftAt::Ground;
         let free = self.suspension == Suspension::Free;
         let tyres = [

@@ -270,7 +270,7 @@ impl NonlinearQuarterCar {
             unsprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel weighs 1000 t";
             wheel_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
             tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: rates lie between 1 N/m and 1 GN/m";
-            damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: motion ratios lie between 0.01 and 3";
+            damper_motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
         }
         let within = |key: &str, error: Error| error.within(key);
         let stop = self.bump_stop.as_ref().map(|stop| {
@@ -299,7 +299,7 @@ impl MountedStop {
         let (bump_remaining, motion_ratio) = (self.bump_remaining.quantity, self.motion_ratio.quantity);
         valid! {
             bump_remaining: 0 <= .. <= 10 ; "definition: at ride height the stop is not touched";
-            motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: motion ratios lie between 0.01 and 3";
+            motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
         }
         Ok(())
     }

@@ -25,9 +25,9 @@ use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
 use crate::units::{Kind, Mass, Quantity, Ratio};
-use crate::{Error, Result, cannot};
+use crate::{Error, Result, Verdict, cannot};
 use buckets::Point;
-use requirement::Test;
+use requirement::{Test, rank, verdict_of};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// One part of each kind.
@@ -39,6 +39,26 @@ pub struct Choice {
     pub cost: f64,
     /// Mass of the parts together.
     pub mass: Mass,
+    /// Findings with a worse verdict than on the sheet as it is, in the order of the findings.
+    pub worse: Vec<Worse>,
+}
+
+/// A finding that gets worse with other parts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Worse {
+    /// Its name.
+    pub finding: &'static str,
+    /// Verdict on the sheet as it is.
+    pub now: Verdict,
+    /// Verdict with the parts.
+    pub then: Verdict,
+}
+
+impl Worse {
+    /// It in words: `cap.holds: not known, meets now`.
+    pub fn text(&self) -> String {
+        format!("{}: {}, {} now", self.finding, self.then.word(), self.now.word())
+    }
 }
 
 /// The possible choices.
@@ -81,6 +101,9 @@ fn plain((cost, mass): (i128, i128)) -> (f64, Mass) {
 const MOST_COST: f64 = 1e12;
 const MOST_MASS: f64 = 1e6;
 
+/// Combinations whose findings are compared at once.
+const COMPARED: usize = 4096;
+
 /// Rows of one requirement that are still evaluated.
 const MOST_ROWS: usize = 20_000_000;
 
@@ -91,7 +114,18 @@ struct Bound {
     kind: Option<&'static Kind>,
     low: f64,
     high: f64,
+    /// Verdict on the sheet as it is, if none may be worse.
+    now: Option<Verdict>,
     kinds: Vec<usize>,
+}
+
+impl Bound {
+    fn holds(&self, value: f64) -> bool {
+        match self.now {
+            Some(now) => verdict_of(value).is_some_and(|then| !Requirement::is_worse(then, now)),
+            None => value >= self.low && value <= self.high,
+        }
+    }
 }
 
 /// Allowed combinations of a few kinds.
@@ -127,12 +161,18 @@ pub fn choose(
             _ => {}
         }
     }
-    chooser.finish(requirements, whole(most.0, most.1), limit)
+    let mut chosen = chooser.finish(requirements, whole(most.0, most.1), limit)?;
+    if !chooser.compare(&mut chosen, progress)? {
+        return Err(cannot!("choosing was stopped"));
+    }
+    Ok(chosen)
 }
 
 struct Chooser<'a> {
     /// The sheet without the readings of parts that are chosen.
     sheet: Sheet,
+    /// Verdict of each finding on the sheet as it is.
+    now: Vec<Verdict>,
     dropped: Vec<&'static str>,
     list: &'a PriceList,
     kinds: Vec<String>,
@@ -202,6 +242,7 @@ impl<'a> Chooser<'a> {
         let dropped = by_parts(sheet, &slots);
         Ok(Chooser {
             sheet: sheet.without(&dropped),
+            now: sheet.assess().answers().iter().map(|answer| answer.verdict).collect(),
             dropped: paths(&dropped),
             list,
             kinds,
@@ -220,6 +261,7 @@ impl<'a> Chooser<'a> {
     fn bind(&mut self, requirements: &[Requirement]) -> Result<()> {
         let graph = Graph::get();
         let mut wanted: Vec<(usize, String, Option<&'static Kind>, f64, f64)> = Vec::new();
+        let mut none_worse: Vec<(usize, &'static FindingInfo, Verdict)> = Vec::new();
         for (number, requirement) in requirements.iter().enumerate() {
             match &requirement.test {
                 Test::Cost { .. } | Test::Mass { .. } => {}
@@ -237,6 +279,12 @@ impl<'a> Chooser<'a> {
                 Test::Verdict { output, verdict } => {
                     // Verdicts are numbered in their order: meets, tight, short, not known.
                     wanted.push((number, output.clone(), None, 0.0, f64::from(*verdict as u8)));
+                }
+                Test::NoWorse => {
+                    // What is as bad as can be gets no worse.
+                    let asked = graph.findings.iter().zip(&self.now);
+                    let asked = asked.filter(|(_, now)| rank(**now) < rank(Verdict::Short));
+                    none_worse.extend(asked.map(|(finding, now)| (number, finding, *now)));
                 }
             }
         }
@@ -278,7 +326,28 @@ impl<'a> Chooser<'a> {
             let kinds = (0..slots.len())
                 .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
                 .collect();
-            self.bounds.push(Bound { requirement, output, kind, low, high, kinds });
+            self.bounds.push(Bound { requirement, output, kind, low, high, now: None, kinds });
+        }
+        for (requirement, finding, now) in none_worse {
+            let output = format!("{}.verdict", finding.path);
+            let asked: Vec<Slot> = slots_of(&output)?.0.into_iter().chain(finding.choices()).collect();
+            let plan = Plan::new(&self.sheet, changes, asked.iter().copied());
+            let reached = plan.rests_on(&asked);
+            let kinds: Vec<usize> = (0..slots.len())
+                .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
+                .collect();
+            if kinds.is_empty() && self.dropped.is_empty() {
+                continue;
+            }
+            self.bounds.push(Bound {
+                requirement,
+                output,
+                kind: None,
+                low: f64::NAN,
+                high: f64::NAN,
+                now: Some(now),
+                kinds,
+            });
         }
         Ok(())
     }
@@ -337,10 +406,7 @@ impl<'a> Chooser<'a> {
                 }
             };
             let fails = |row: usize| {
-                bounds.iter().copied().find(|bound| {
-                    let (value, of) = (values(*bound, row), &self.bounds[*bound]);
-                    !(value >= of.low && value <= of.high)
-                })
+                bounds.iter().copied().find(|bound| !self.bounds[*bound].holds(values(*bound, row)))
             };
             let choice = |row: usize| {
                 let mut rest = row;
@@ -421,7 +487,63 @@ impl<'a> Chooser<'a> {
         whole(candidate.cost, candidate.mass.si())
     }
 
-    fn finish(mut self, requirements: &[Requirement], most: (i128, i128), limit: usize) -> Result<Chosen> {
+    /// Says of each combination that is listed which findings are worse with it. Nothing where it was stopped.
+    fn compare(&self, chosen: &mut Chosen, progress: Progress<'_>) -> Result<bool> {
+        let graph = Graph::get();
+        let findings: Vec<(&'static FindingInfo, Verdict)> = graph
+            .findings
+            .iter()
+            .zip(self.now.iter().copied())
+            .filter(|(_, now)| rank(*now) < rank(Verdict::Short))
+            .collect();
+        let outputs: Vec<String> =
+            findings.iter().map(|(finding, _)| format!("{}.verdict", finding.path)).collect();
+        let outputs: Vec<&str> = outputs.iter().map(String::as_str).collect();
+        // The places of a list are written in order, also where they belong to different kinds.
+        let mut lines: Vec<(Slot, usize, &str)> = Vec::new();
+        for (kind, paths) in self.lines.iter().enumerate() {
+            for path in paths {
+                lines.push((line_of(path)?, kind, path));
+            }
+        }
+        lines.sort_unstable();
+        let paths: Vec<&str> = lines.iter().map(|(.., path)| *path).collect();
+        if paths.is_empty() || outputs.is_empty() {
+            return Ok(true);
+        }
+        let listed = chosen.front.iter().chain(&chosen.feasible).map(|choice| choice.parts.clone());
+        let listed: Vec<Vec<usize>> = listed.collect::<BTreeSet<_>>().into_iter().collect();
+        let mut worse: BTreeMap<&[usize], Vec<Worse>> = BTreeMap::new();
+        for listed in listed.chunks(COMPARED) {
+            let texts = |parts: &Vec<usize>| -> Vec<&str> {
+                let of = |(_, kind, path): &(Slot, usize, &str)| {
+                    let written = &self.list.parts[parts[*kind]].lines;
+                    written.iter().find(|(known, _)| known == path).map_or("", |(_, text)| text.as_str())
+                };
+                lines.iter().map(of).collect()
+            };
+            let rows: Vec<Vec<&str>> = listed.iter().map(texts).collect();
+            let what_if = self.sheet.what_if(vec![Axis::entries(&paths, &rows)?], false, &outputs)?;
+            let mut told = |done: usize| progress(done);
+            let Some(table) = what_if.table(0..rows.len(), None, &mut told)? else { return Ok(false) };
+            for (row, parts) in listed.iter().enumerate() {
+                let found = findings.iter().zip(&outputs).filter_map(|((finding, now), output)| {
+                    let Values::Category { codes, .. } = &table.column(output)?.values else { return None };
+                    let then = verdict_of(f64::from(*codes.get(row)?))?;
+                    let is_worse = Requirement::is_worse(then, *now);
+                    is_worse.then_some(Worse { finding: finding.path, now: *now, then })
+                });
+                worse.insert(parts, found.collect());
+            }
+        }
+        let all = chosen.front.iter_mut().chain(&mut chosen.feasible);
+        for choice in all.chain(&mut chosen.cheapest).chain(&mut chosen.lightest) {
+            choice.worse = worse.get(&choice.parts[..]).cloned().unwrap_or_default();
+        }
+        Ok(true)
+    }
+
+    fn finish(&mut self, requirements: &[Requirement], most: (i128, i128), limit: usize) -> Result<Chosen> {
         let buckets = self.eliminate(&self.left);
         let mut chosen = Chosen { kinds: self.kinds.clone(), evaluated: self.evaluated, ..Chosen::default() };
         chosen.not_known = std::mem::take(&mut self.not_known);
@@ -431,7 +553,7 @@ impl<'a> Chooser<'a> {
         chosen.front = whole.iter().filter(fits).map(|point| self.choice(point)).collect();
         chosen.cheapest = chosen.front.first().cloned();
         chosen.lightest = chosen.front.last().cloned();
-        buckets.list(&self, most, limit, &mut chosen);
+        buckets.list(self, most, limit, &mut chosen);
         // A part stands in a combination if one is left when it alone stands for its kind.
         for (kind, parts) in self.parts.iter().enumerate() {
             for part in parts {
@@ -469,7 +591,7 @@ impl<'a> Chooser<'a> {
         sorted.sort_unstable();
         let parts: Vec<usize> = sorted.into_iter().map(|(_, part)| part).collect();
         let (cost, mass) = plain(self.sum(&parts));
-        Choice { parts, cost, mass }
+        Choice { parts, cost, mass, worse: vec![] }
     }
 
     fn sum(&self, parts: &[usize]) -> (i128, i128) {

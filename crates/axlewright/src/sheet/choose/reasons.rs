@@ -5,7 +5,7 @@
 )]
 
 use super::buckets::Point;
-use super::requirement::Test;
+use super::requirement::{Test, verdict_of};
 use super::{Chooser, Requirement, plain};
 use crate::Verdict;
 use crate::base::text::{DIGITS, System, print, said_in, shop_units};
@@ -31,8 +31,16 @@ impl Chooser<'_> {
         let shown = match of.kind {
             _ if value.is_nan() => reason.unwrap_or_else(|| "not known".to_owned()),
             Some(kind) => said_in(&[value], &shop_units(kind), DIGITS),
-            None => Verdict::ALL.get(value as usize).map_or("", |verdict| verdict.word()).to_owned(),
+            None => verdict_of(value).map_or("", Verdict::word).to_owned(),
         };
+        if let Some(now) = of.now {
+            return format!(
+                "{} = {shown}, {} now; required: {}",
+                of.output,
+                now.word(),
+                requirements[of.requirement].text()
+            );
+        }
         format!("{} = {shown}; required: {}", of.output, requirements[of.requirement].text())
     }
 

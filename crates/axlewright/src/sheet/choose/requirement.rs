@@ -25,16 +25,24 @@ pub(super) enum Test {
     Between { output: String, kind: &'static Kind, low: f64, high: f64 },
     /// A finding with at least this verdict.
     Verdict { output: String, verdict: Verdict },
+    /// No finding with a worse verdict than on the sheet as it is.
+    NoWorse,
 }
+
+/// Text of the requirement that no finding gets worse.
+const NO_FINDING_WORSE: &str = "no finding worse";
 
 impl Requirement {
     /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
-    /// `front.coil_bind.verdict = meets`.
+    /// `front.coil_bind.verdict = meets`, `no finding worse`.
     pub fn parse(text: &str) -> Result<Requirement> {
         let wrong = |message: &str| Error::Text {
             text: text.chars().take(120).collect(),
             message: message.to_owned(),
         };
+        if text.split_whitespace().eq(NO_FINDING_WORSE.split(' ')) {
+            return Ok(Requirement::no_finding_worse());
+        }
         if let Some((output, word)) = text.split_once('=').filter(|(left, _)| !left.ends_with(['<', '>'])) {
             let (output, word) = (output.trim(), word.trim());
             let finding = output.strip_suffix(".verdict").and_then(|path| Graph::get().finding(path));
@@ -91,8 +99,33 @@ impl Requirement {
         Ok(Requirement { text: text.to_owned(), test })
     }
 
+    /// No finding has a worse verdict than on the sheet as it is: [`is_worse`](Requirement::is_worse) says what is worse.
+    pub fn no_finding_worse() -> Requirement {
+        Requirement { text: NO_FINDING_WORSE.to_owned(), test: Test::NoWorse }
+    }
+
+    /// Whether a verdict is worse than another one. From good to bad: meets and does not apply, tight, not known, short.
+    pub fn is_worse(then: Verdict, now: Verdict) -> bool {
+        rank(then) > rank(now)
+    }
+
     /// As it was written.
     pub fn text(&self) -> &str {
         &self.text
     }
+}
+
+/// Place of a verdict from good to bad.
+pub(super) fn rank(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Meets | Verdict::DoesNotApply => 0,
+        Verdict::Tight => 1,
+        Verdict::NotKnown => 2,
+        Verdict::Short => 3,
+    }
+}
+
+/// Verdict of a number in a column of verdicts.
+pub(super) fn verdict_of(number: f64) -> Option<Verdict> {
+    Verdict::ALL.get(number as usize).copied().filter(|_| number >= 0.0)
 }

@@ -109,7 +109,7 @@ impl AdjustableDamper {
     /// - `0 < velocity <= 100`
     /// - `0 < wanted_ratio <= 10`
     /// - `0 < rebound_share < 1`
-    /// - `0.05 <= damper_motion_ratio <= 3`
+    /// - `0.05 <= damper_motion_ratio <= 1.5`
     /// - `1 <= tangent_rate <= 1000000000`
     /// - `0.001 <= sprung_mass <= 1000000`
     ///
@@ -127,7 +127,7 @@ impl AdjustableDamper {
             velocity: 0 < .. <= 100 ; "definition: a secant from rest; plausibility limit: no damper moves at 100 m/s";
             wanted_ratio: 0 < .. <= 10 ; "plausibility limit: above 10 it is a percentage";
             rebound_share: 0 < .. < 1 ; "definition: a share of both";
-            damper_motion_ratio: 0.05 <= .. <= 3 ; "plausibility limit: below 0.05 no damper works, above 3 it is a percentage or an inverted ratio";
+            damper_motion_ratio: 0.05 <= .. <= 1.5 ; "plausibility limit: below 0.05 no damper works, above 1.5 it is a percentage or an inverted ratio";
             tangent_rate: 1 <= .. <= 1e9 ; "definition: only a positive rate brings the mass back; springs lie between 1 N/m and 1 GN/m";
             sprung_mass: 0.001 <= .. <= 1e6 ; "plausibility limit: a wheel carries between 1 g and 1000 t";
         }

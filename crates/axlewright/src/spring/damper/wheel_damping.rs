@@ -15,7 +15,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= damper_rate <= 1000000000`
-/// - `0 < damper_motion_ratio <= 3`
+/// - `0 < damper_motion_ratio <= 1.5`
 ///
 /// One damper for a wheel; of one that serves a whole axle each wheel gets half. The damper moves at `r` times the wheel's velocity: read its curve there.
 ///
@@ -36,7 +36,7 @@ use crate::{Result, valid};
 pub fn wheel_damping(damper_rate: Damping, damper_motion_ratio: Ratio) -> Result<Damping> {
     valid! {
         damper_rate: 0 <= .. <= 1e9 ; "definition: a damper takes energy out; no damper reaches 1 GN·s/m";
-        damper_motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+        damper_motion_ratio: 0 < .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
     }
     let ratio = damper_motion_ratio.si();
     Ok(Damping::from_si(damper_rate.si() * ratio * ratio))

@@ -130,12 +130,12 @@ impl Model for Corner {
             solid_length: 0.00001 <= .. <= 100 ; "plausibility limit: springs are between 10 µm and 100 m long when solid";
             free_length > solid_length ; "definition: a compression spring can be compressed";
             minimum_gap: 0 <= .. <= 100 ; "definition: a gap is not negative";
-            motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+            motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
             sprung_mass: 0.001 <= .. <= 1000000 ; "plausibility limit: no wheel carries 1000 t";
             droop_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
             droop_length > solid_length ; "definition: a spring does not fit between seats nearer than its block length";
             damper_stroke: 0.0001 <= .. <= 100 ; "plausibility limit: strokes are between 0.1 mm and 100 m";
-            damper_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+            damper_motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
             bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
             gas_force: 0 <= .. <= 100000 ; "plausibility limit: dampers push with less than 100 kN";
             bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";

@@ -20,7 +20,7 @@ use core::f64::consts::FRAC_PI_2;
 ///
 /// # Valid for
 /// - `0 < spring_rate <= 1000000000000`
-/// - `0 < motion_ratio <= 3`
+/// - `0 < motion_ratio <= 1.5`
 /// - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
 /// - `0 <= spring_force <= 1000000000`
 /// - `0.001 <= spring_length <= 100`
@@ -50,7 +50,7 @@ pub fn inclined_tangent_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         spring_rate: 0 < .. <= 1e12 ; "plausibility limit: stiffer than 1 GN/mm is no spring";
-        motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+        motion_ratio: 0 < .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
         angle_from_measured_travel: (-FRAC_PI_2) <= .. <= FRAC_PI_2 ; "definition: at most square to the travel";
         spring_force: 0 <= .. <= 1e9 ; "plausibility limit: a coil spring between seats only pushes, with less than 1 GN";
         spring_length: 0.001 <= .. <= 100 ; "plausibility limit: springs between 1 mm and 100 m long";

@@ -18,12 +18,14 @@ use core::f64::consts::FRAC_PI_2;
 ///
 /// # Valid for
 /// - `0 < spring_rate`
-/// - `0 < motion_ratio <= 3`
+/// - `0 < motion_ratio <= 1.5`
 /// - `-1.5707963267948966 <= angle_from_measured_travel <= 1.5707963267948966`
 ///
 /// Not the whole wheel rate: a loaded spring that changes its angle or its ratio along the travel adds a geometric term, given
 /// by `wheel_tangent_rate` and `inclined_tangent_rate`. For 40 N/mm, 4 kN and 350 mm it is -9.5 % at 30 degrees and -29 % at
-/// 45 degrees of this result. A motion ratio between 1 and 3 is accepted and is rare: it is often an inverted ratio. Use a ratio along the spring *or* an angle, never both for the same thing.
+/// 45 degrees of this result. A motion ratio between 1 and 1.5 is accepted, for
+/// a spring outboard of the wheel or on a rocker. It is rare, and often an inverted ratio: 0.8 turned around is 1.25. More than 1.5 is refused: it is
+/// a ratio of 0.67 or less turned around, or a percentage. Use a ratio along the spring *or* an angle, never both for the same thing.
 ///
 /// # Source
 /// Virtual work on a lever; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 16, installation ratio (from memory)
@@ -48,7 +50,7 @@ pub fn wheel_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         spring_rate: 0 < .. ; "definition: a spring's rate is positive";
-        motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+        motion_ratio: 0 < .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
         angle_from_measured_travel: (-FRAC_PI_2) <= .. <= FRAC_PI_2 ; "definition: at most square to the travel";
     }
     let (_, cosine) = sine_cosine(angle_from_measured_travel.si());

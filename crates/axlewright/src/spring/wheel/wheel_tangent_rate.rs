@@ -17,7 +17,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 < spring_rate`
-/// - `0 < motion_ratio <= 3`
+/// - `0 < motion_ratio <= 1.5`
 /// - `0 <= spring_force`
 /// - `motion_ratio_gradient finite`
 ///
@@ -45,7 +45,7 @@ pub fn wheel_tangent_rate(
 ) -> Result<LinearStiffness> {
     valid! {
         spring_rate: 0 < .. ; "definition: a spring's rate is positive";
-        motion_ratio: 0 < .. <= 3 ; "plausibility limit: above 3 it is a percentage or an inverted ratio";
+        motion_ratio: 0 < .. <= 1.5 ; "plausibility limit: above 1.5 it is a percentage or an inverted ratio";
         spring_force: 0 <= .. ; "definition: a coil spring between seats only pushes";
         motion_ratio_gradient: .. ; "definition";
     }

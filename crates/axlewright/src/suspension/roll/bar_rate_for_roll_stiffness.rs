@@ -16,7 +16,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= bar_stiffness <= 1000000000000`
-/// - `0.01 <= bar_motion_ratio <= 3`
+/// - `0.01 <= bar_motion_ratio <= 1.5`
 /// - `0.01 <= track <= 100`
 ///
 /// Inverse of `suspension::bar_roll_stiffness`.
@@ -42,7 +42,7 @@ pub fn bar_rate_for_roll_stiffness(
 ) -> Result<LinearStiffness> {
     valid! {
         bar_stiffness: 0 <= .. <= 1e12 ; "definition: a stiffness is not negative; none reaches 1 TN·m/rad";
-        bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
+        bar_motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: below it no bar works, above 1.5 it is a percentage or an inverted ratio";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     let lever = bar_motion_ratio.si() * track.si();

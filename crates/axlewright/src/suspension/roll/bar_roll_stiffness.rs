@@ -17,7 +17,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= bar_rate <= 1000000000`
-/// - `0.01 <= bar_motion_ratio <= 3`
+/// - `0.01 <= bar_motion_ratio <= 1.5`
 /// - `0.01 <= track <= 100`
 ///
 /// Links that stand square to the arms. Bushes that give are springs in series with the bar.
@@ -43,7 +43,7 @@ pub fn bar_roll_stiffness(
 ) -> Result<RotationalStiffness> {
     valid! {
         bar_rate: 0 <= .. <= 1e9 ; "definition: a rate is not negative";
-        bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
+        bar_motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: below it no bar works, above 1.5 it is a percentage or an inverted ratio";
         track: 0.01 <= .. <= 100 ; "definition: a distance between wheels, of a road vehicle";
     }
     Ok(pair(bar_rate * bar_motion_ratio * bar_motion_ratio, track))

@@ -259,7 +259,7 @@ impl RollAxle {
             spring_base: 0.01 <= .. <= 100 ; "definition: a distance between springs, of a road vehicle";
             tyre_rate: 1 <= .. <= 1e9 ; "plausibility limit: tyres lie between 1 N/m and 1 GN/m";
             bar_rate: 0 <= .. <= 1e9 ; "definition: a rate is not negative";
-            bar_motion_ratio: 0.01 <= .. <= 3 ; "plausibility limit: below it no bar works, above 3 it is a percentage or an inverted ratio";
+            bar_motion_ratio: 0.01 <= .. <= 1.5 ; "plausibility limit: below it no bar works, above 1.5 it is a percentage or an inverted ratio";
         }
         if self.bar_rate.is_given() && self.bar_motion_ratio.is_none() {
             return Err(cannot!("bar_motion_ratio is missing: the rate of a bar counts with its square"));
