@@ -93,7 +93,7 @@ pictures.say(
 #
 # A real damper has different forces in bump and rebound, and its force rises less steeply at high speed. The bump stop must end the travel before
 # the damper is fully closed. The corner climbs a bevelled kerb of 80 mm with half, once and twice the damper's force.
-# A travel above the upper line would have bent the damper. This model has no stop in rebound.
+# A travel above the upper line would have bent the damper. This corner has no stop in rebound.
 
 # %%
 points = [(-3.0, -8000), (-1.05, -3500), (-0.52, -2350), (-0.26, -1600), (-0.13, -1000), (-0.05, -460)]

@@ -249,6 +249,23 @@ for road in ROADS:
     found = motion(bent, (ms, mu, kt), 0.0, road, 0.0)
     MOTIONS.append({"road": road, "model": "nonlinear", "tyre_damping": 0.0, **{n: [float(f"{x:.13g}") for x in v[::10]] for n, v in found.items()}})
 
+# A damper that is measured to 0.5 m/s and goes straight on beyond, and a strap that ends droop. At both ends the line from the point before is steeper than the curve.
+SHORT, STRAP, DROOP = DAMPER[1:-1], [(0.0, 0.0), (0.01, 800.0), (0.03, 6000.0), (0.08, 60e3)], 0.02
+short, strap = PchipInterpolator(*zip(*SHORT, strict=True)), PchipInterpolator(*zip(*STRAP, strict=True))
+
+
+def straight_on(v):
+    for (end, force), (near, before) in ((SHORT[0], SHORT[1]), (SHORT[-1], SHORT[-2])):
+        if abs(v) > abs(end) and v * end > 0:
+            return force + max((force - before) / (end - near), float(short(end, 1))) * (v - end)
+    return float(short(v))
+
+
+held = lambda x, v: k * x + straight_on(v) - (float(strap(-x - DROOP)) if -x > DROOP else 0.0)
+for road in ROADS:
+    found = motion(held, (ms, mu, kt), 0.0, road, 0.0)
+    MOTIONS.append({"road": road, "model": "held", "tyre_damping": 0.0, **{n: [float(f"{x:.13g}") for x in v[::10]] for n, v in found.items()}})
+
 
 def rows():
     return ROWS

@@ -580,13 +580,14 @@ typedef struct axw_ride_full_car axw_ride_full_car;
 ///     this result. Local codes and licensed practice come first.
 typedef struct axw_ride_half_car axw_ride_half_car;
 
-/// A wheel with its share of the body on a road, with separate bump and rebound damping, a bump
-/// stop, and a tyre that can leave the ground.
+/// A wheel with its share of the body on a road, with separate bump and rebound damping, stops in
+/// bump and droop, and a tyre that can leave the ground.
 ///
 /// Formula
-///     `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b))` with the travel `x = z_u - z_s`; `m_u
-///     z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static load `W = (m_s + m_u) g`;
-///     `F_d` and `F_b` monotone cubics through the points, gas force taken off
+///     `m_s z_s'' = k x + r F_d(r x') + r_b F_b(r_b (x - b)) - r_e F_e(r_e (-x - e))` with the
+///     travel `x = z_u - z_s`; `m_u z_u'' = max(k_t (z_r - z_u), -W) - m_s z_s''` with the static
+///     load `W = (m_s + m_u) g`; `F_d`, `F_b` and `F_e` monotone cubics through the points, gas
+///     force taken off
 ///
 /// Fields
 ///     sprung_mass (mass): `m_s`, share of the body's mass on this wheel
@@ -599,13 +600,22 @@ typedef struct axw_ride_half_car axw_ride_half_car;
 ///     bump_stop (table, optional, or "none"): with `bump_remaining` (`b`, wheel travel until it is
 ///         touched), `motion_ratio` (`r_b`, compression over travel of the wheel) and `stop`
 ///         (`F_b`, a `spring.BumpStop`); left out if there is no stop
+///     droop_stop (table, optional, or "none"): with `droop_remaining` (`e`, wheel travel in droop
+///         until it is touched), `motion_ratio` (`r_e`, compression over travel of the wheel) and
+///         `stop` (`F_e`, a `spring.BumpStop`); left out if there is no stop
+///     damper_beyond_points (choice, optional): `refuse` (the default), or `extend`: beyond the
+///         points, the damper's force goes straight on
 ///
 /// Valid for
-///     A linear spring that is never loose and never coil-bound, and a damper that is never fully
-///     open. Constant motion ratios, no friction, and an undamped tyre that touches the road at one
-///     point. Velocities and compressions must stay within the points; otherwise the call is
-///     refused, with the time. The estimated error of each integration step is 1 nm or 1 nm/s at
-///     the most.
+///     A linear spring that is never loose and never coil-bound, and a damper that is fully open
+///     only where a `droop_stop` says so. Constant motion ratios, no friction, and an undamped tyre
+///     that touches the road at one point. Velocities and compressions must stay within the points;
+///     otherwise the call is refused, with the time. With `extend`, the damper's force goes
+///     straight on beyond its points, by the slope of the curve at its end or of the line from the
+///     point before it, whichever is steeper: a guess, which the column `damper_curve` marks. No
+///     stop is extended. The estimated error of each integration step is 1 nm or 1 nm/s at the
+///     most. A motion may take a million integration steps more than it has rows and changes of the
+///     road's slope; one that needs more is refused, with what to change.
 ///
 /// Source
 ///     Newton's law for both masses; integrated by the pair of Dormand and Prince (1980) of the
@@ -1031,8 +1041,11 @@ typedef struct axw_suspension_leaf_axle axw_suspension_leaf_axle;
 ///     relative to the body, positive in bump. Roll is the turn of the axle relative to the body
 ///     about x as in ISO 8855, positive with the left wheel in bump; if the body leans over a level
 ///     axle, it turns the other way. A link that would have to stretch by more than a twentieth of
-///     its length is over-extended. A result whose inputs are missing is not a number. The axle is
-///     rigid; the model neglects friction and compliance of the tyre.
+///     its length is over-extended. Links that hold each other may have several places of least
+///     strain; the axle stands where small steps from ride height lead, rolled first. If the steps
+///     lead elsewhere where the axle heaves first, the position is refused. A result whose inputs
+///     are missing is not a number. The axle is rigid; the model neglects friction and compliance
+///     of the tyre.
 ///
 /// Source
 ///     Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms:
@@ -9556,8 +9569,14 @@ int32_t axw_ride_nonlinear_quarter_car_json(const axw_ride_nonlinear_quarter_car
 ///
 /// Returns
 ///     (table) One row for each time step from 0: `time`, `road_height`, `body_displacement`,
-///     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`,
-///     `bump_stop_force`.
+///     `wheel_displacement`, `suspension_travel`, `body_acceleration`, `tyre_load_variation`, and
+///     at the wheel: `bump_stop_force`, `droop_stop_force`, and `spring_damper_force`, which is the
+///     static load of the body plus the forces of spring and damper, negative where they pull the
+///     body down. The largest since time 0, static loads included, at the end of each integration
+///     step: `peak_tyre_load`, `peak_spring_damper_force`, `peak_bump_stop_force`,
+///     `peak_droop_stop_force`; the least: `least_spring_damper_force`. `damper_curve` is
+///     `measured`, or `extended` once the damper has been faster than its points. The last row
+///     holds for the whole motion.
 int32_t axw_ride_nonlinear_quarter_car_step(const axw_ride_nonlinear_quarter_car *model, double height,
     double duration, double time_step, axw_table **result);
 

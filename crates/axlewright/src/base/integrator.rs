@@ -16,7 +16,11 @@ use differential_equations::status::Status;
 type Pair<const N: usize> = ExplicitRungeKutta<Ordinary, DormandPrince, f64, [f64; N], 5, 7, 7>;
 
 /// A motion in steps. Each row and each event is the end of a step: the library's interpolation (0.7.0) within a step is an order too inaccurate.
-pub(crate) struct Integrator<const N: usize>(Pair<N>);
+pub(crate) struct Integrator<const N: usize>(Pair<N>, Steps);
+
+/// Steps that may still be tried.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Steps(u64);
 
 /// Least share of a step: the library refuses steps ten times shorter.
 const LEAST_PART: f64 = 1e-13;
@@ -42,7 +46,29 @@ impl<const N: usize> Integrator<N> {
     /// `tolerance` bounds the estimated error of each step in each part of the state; `step` is the first to try.
     pub(crate) fn new(step: f64, tolerance: f64) -> Self {
         // The library bounds the root mean square. One part alone may exceed it by the root of the number of parts.
-        Self(pair(step, tolerance / (N as f64).sqrt()))
+        Self(pair(step, tolerance / (N as f64).sqrt()), Steps(u64::MAX))
+    }
+
+    /// This motion with so many steps to try at the most: then `advance` refuses, and `is_spent` tells why. Steps are counted, not seconds,
+    /// so every machine refuses the same motions.
+    pub(crate) fn within_steps(mut self, most: u64) -> Self {
+        self.1 = Steps(most);
+        self
+    }
+
+    /// Allows so many steps more.
+    pub(crate) fn grant(&mut self, more: u64) {
+        self.1 = Steps(self.1.0.saturating_add(more));
+    }
+
+    /// Time that is reached.
+    pub(crate) fn time(&self) -> f64 {
+        self.0.t()
+    }
+
+    /// True once all steps are tried.
+    pub(crate) fn is_spent(&self) -> bool {
+        self.1 == Steps(0)
     }
 
     /// Begins at a time; call again after a jump of the slope, with the step that was reached.
@@ -75,6 +101,10 @@ impl<const N: usize> Integrator<N> {
         while !at.passed.contains(&true) && to - at.time > LEAST_PART * self.0.h() {
             let step = self.0.h();
             let last = step >= to - at.time;
+            if self.is_spent() {
+                return Err(lost(at.time));
+            }
+            self.1 = Steps(self.1.0 - 1);
             if last {
                 self.0.set_h(to - at.time);
             }
@@ -217,6 +247,21 @@ mod tests {
         let mut integrator = Integrator::new(0.1, 1e-9);
         integrator.start(no_number, 0.0, &[1.0]).unwrap();
         assert!(integrator.advance(no_number, nothing, 2.0).is_err());
+    }
+
+    /// Steps are counted, the refused ones too: as many as suffice change no bit, and with one less the motion ends before its end.
+    #[test]
+    fn a_motion_ends_with_its_steps() {
+        let run = |most: u64| {
+            let mut integrator = Integrator::new(0.1, 1e-9).within_steps(most);
+            integrator.start(swing, 0.0, &[1.0, 0.0]).unwrap();
+            let end = integrator.advance(swing, nothing, 10.0);
+            (end.map(|end| end.state), integrator.is_spent())
+        };
+        let free = run(u64::MAX).0.unwrap();
+        let needed = (1..1000).find(|most| run(*most).0.is_ok()).unwrap();
+        assert!(needed > 50 && run(needed) == (Ok(free), true) && run(needed + 1) == (Ok(free), false));
+        assert!(run(needed - 1).1 && run(needed - 1).0.unwrap_err().to_string().starts_with("time = "));
     }
 
     /// A body under a constant pull `F` and a drag `c v^2`. The pull falls at each of three speeds, after 0.3 s without any, and the run ends at a distance.

@@ -43,9 +43,12 @@ pub(super) fn nearer(margin: MarginSlots, value: impl Fn(Slot) -> f64) -> Margin
     }
 }
 
-/// The verdict of a margin.
+/// The verdict of a margin. What fails is short also where the wanted margin is not known.
 pub(super) fn verdict(finding: &FindingInfo, margin: f64, wanted: f64) -> Verdict {
     let limit = if matches!(finding.margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
+    if wanted.is_nan() && margin < limit {
+        return Verdict::Short;
+    }
     Verdict::grade(margin, limit, wanted)
 }
 

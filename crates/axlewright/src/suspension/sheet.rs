@@ -9,10 +9,10 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP, JOINT_REMAINING,
-    LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE,
-    REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES, SQUAT_MARGIN, STEER_APART, TOE_BY_SLOPE,
-    TOE_CHANGE, TOE_MARGIN, WHEELS,
+    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP,
+    JOINT_REMAINING, LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE,
+    REAR_DRIVE_SHARE, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES,
+    SQUAT_MARGIN, SQUAT_SLOPE, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE, TOE_MARGIN, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
@@ -129,7 +129,7 @@ const OVER_TRAVEL: &[Line] = &[
     derived("axle.bump_steer_bend", Angle::KIND, "bend of the toe curve: mean change of toe over 25 mm of bump and 25 mm of droop. The slope follows from the height of the rack, the bend from the length of the tie rod")
         .by(&[gives(&wishbone::TOE, "bend"), gives(&strut::TOE, "bend"), gives(&on_links::TOE, "bend"), gives(&on_leaves::TOE, "bend")]),
     derived("axle.toe_change", Angle::KIND, "change of toe from ride height over the wanted travel that has the least room in its band")
-        .by(&[by(&TOE_CHANGE), by(&TOE_BY_SLOPE)]),
+        .by(&[by(&TOE_BY_SLOPE), by(&TOE_CHANGE)]),
     derived("axle.toe_margin", Angle::KIND, "wanted margin of that change: the one written where the whole curve is known")
         .by(&[by(&TOE_MARGIN)])
         .or(f64::INFINITY, "draw the linkage, or write toe_out_over_travel and toe_in_over_travel of the axle: a slope at ride height says nothing of the ends, and until then bump steer is no better than tight"),
@@ -140,9 +140,9 @@ const OVER_TRAVEL: &[Line] = &[
         .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
         .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_most"), gives(&strut::ROLL_STEER, "roll_steer_most"), gives(&on_links::ROLL_STEER, "roll_steer_most"), gives(&on_leaves::ROLL_STEER, "roll_steer_most")]),
     derived("front.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the front with the least room in its band, over the lean that the wanted travel lets")
-        .by(&[by(&FRONT_ROLL_UNDERSTEER), same(&["front.roll_understeer"], AT_RIDE_ALONE)]),
+        .by(&[by(&FRONT_ROLL_SLOPE), by(&FRONT_ROLL_UNDERSTEER)]),
     derived("rear.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the rear with the least room in its band, over the lean that the wanted travel lets")
-        .by(&[by(&REAR_ROLL_UNDERSTEER), same(&["rear.roll_understeer"], AT_RIDE_ALONE)]),
+        .by(&[by(&REAR_ROLL_SLOPE), by(&REAR_ROLL_UNDERSTEER)]),
     derived("axle.roll_steer_margin", Ratio::KIND, "wanted margin of that: the one written where the roll steer over the lean is known")
         .by(&[by(&ROLL_STEER_MARGIN)])
         .or(f64::INFINITY, "draw the linkage, or write roll_steer_least and roll_steer_most of the axle: a slope at ride height says nothing of the lean, and until then roll steer is no better than tight"),
@@ -157,7 +157,7 @@ const OVER_TRAVEL: &[Line] = &[
         .within(-100.0, 100.0, SHARES)
         .by(&[gives(&SQUAT_EXTREMES, "most")]),
     derived("rear.anti_squat_over_travel", Ratio::KIND, "anti-squat with the least room in its band, over the wanted travel")
-        .by(&[by(&SQUAT), same(&["rear.anti_squat"], AT_RIDE_ALONE)]),
+        .by(&[by(&SQUAT_SLOPE), by(&SQUAT)]),
     derived("rear.anti_squat_margin", Ratio::KIND, "wanted margin of that: the one written where the anti-squat over the travel is known")
         .by(&[by(&SQUAT_MARGIN)])
         .or(f64::INFINITY, "draw the linkage, or write rear.anti_squat_least and rear.anti_squat_most: a reading at ride height says nothing of the travel, and until then the squat is no better than tight"),
@@ -168,7 +168,6 @@ const OVER_TRAVEL: &[Line] = &[
 
 const WANTED_TRAVEL: &str = "definition: what is wanted over a travel is wanted over the wanted one";
 const STOP_TO_STOP: &str = "definition: stop to stop where no travel is written";
-const AT_RIDE_ALONE: &str = "definition: the slope at ride height, as no more is known";
 
 /// Ends of the travel, and the remaining lean of the joints there.
 const ENDS: &[Line] = &[

@@ -394,7 +394,7 @@ impl QuarterCar {
         self.numbers().linear().motion::<6>(&course, |on| {
             motion.push(on.time, on.road[0], [on.place[0], on.place[1]], on.acceleration[0], on.tyre_load[0]);
         })?;
-        Ok(table(motion, None))
+        Ok(table(motion, Vec::new()))
     }
 
     fn numbers(&self) -> Numbers {

@@ -1,6 +1,6 @@
 //! Response of a quarter car, column by column.
 
-use crate::base::table::{Field, Table};
+use crate::base::table::{Column, Field, Table};
 use crate::units::{Acceleration, Force, Length, Time};
 
 /// The columns, a value a row.
@@ -49,8 +49,8 @@ impl Motion {
     }
 }
 
-/// Rows as a table, with the force of the stop if there can be one.
-pub(in crate::ride) fn table(motion: Motion, bump_stop_force: Option<Vec<f64>>) -> Table {
+/// Rows as a table, with more columns of the same length.
+pub(in crate::ride) fn table(motion: Motion, more: Vec<Column>) -> Table {
     let rows = motion.time.len();
     let mut columns = vec![
         Time::column("time").with(motion.time),
@@ -61,6 +61,6 @@ pub(in crate::ride) fn table(motion: Motion, bump_stop_force: Option<Vec<f64>>) 
         Acceleration::column("body_acceleration").with(motion.body_acceleration),
         Force::column("tyre_load_variation").with(motion.tyre_load_variation),
     ];
-    columns.extend(bump_stop_force.map(|force| Force::column("bump_stop_force").with(force)));
+    columns.extend(more);
     Table::of(columns, rows, Vec::new())
 }

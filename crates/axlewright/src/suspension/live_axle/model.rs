@@ -30,7 +30,7 @@ use std::borrow::Cow;
 /// All points at ride height in the body's axes (x forward, y left, z up, y = 0 on the centre plane). Links have fixed lengths. Bushes deflect along their link only,
 /// twist and lean freely, and are not strained at ride height. Heave is the travel of the axle's middle relative to the body, positive in bump. Roll is the turn of the axle relative to the
 /// body about x as in ISO 8855, positive with the left wheel in bump; if the body leans over a level axle, it turns the other way. A link that would have to stretch by more than a
-/// twentieth of its length is over-extended. A result whose inputs are missing is not a number. The axle is rigid; the model neglects friction and compliance of the tyre.
+/// twentieth of its length is over-extended. Links that hold each other may have several places of least strain; the axle stands where small steps from ride height lead, rolled first. If the steps lead elsewhere where the axle heaves first, the position is refused. A result whose inputs are missing is not a number. The axle is rigid; the model neglects friction and compliance of the tyre.
 ///
 /// # Source
 /// Vector kinematics of rigid bodies; virtual work; strain energy of bushes in series; terms: ISO 8855 and SAE J670 (from memory)

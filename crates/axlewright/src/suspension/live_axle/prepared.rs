@@ -1,12 +1,13 @@
 //! A live axle that is prepared once: its links by name, and where it stands.
 
 use super::bar_lever::{LEAST_LEVER, Lever, drawn, mirrored};
-use super::frame::Link;
+use super::frame::{Link, X};
 use super::linkage::{AxleLinkage, Free, Pose, TRIES};
 use super::model::LiveAxle;
 use super::parts::{Mount, WattLinkage, give};
 use super::range::Stop;
 use crate::base::document::Stated;
+use crate::base::text::said;
 use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::units::{Angle, Length};
 use crate::{Error, Result, cannot, valid};
@@ -244,8 +245,18 @@ impl PreparedLiveAxle<'_> {
         self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
     }
 
-    /// Reason why the linkage does not reach this position, and the travel that it has.
+    /// Reason why the linkage does not reach this position, and the travel that it has; or that it reaches two.
     pub(super) fn beyond(&self, heave: Length, roll: Angle) -> Error {
+        let one = self.linkage.rolled_first(heave.si(), roll.si());
+        let other = one.as_ref().and_then(|one| self.linkage.other_place(one, heave.si(), roll.si()));
+        if let (Some(one), Some(other)) = (one, other) {
+            let turned = said(Angle::from_si((one.pitch() - other.pitch()).abs()));
+            let moved = said(Length::from_si((one.at[X] - other.at[X]).abs()));
+            return cannot!(
+                heave, roll;
+                "leads to two places of the axle, {turned} in pinion angle and {moved} along the vehicle apart: that which it reaches rolled first and that which it reaches heaved first; the links hold it loosely there: move their points"
+            );
+        }
         let Some([droop, bump]) = self.linkage.range(roll.si()) else {
             return self.locked(roll);
         };

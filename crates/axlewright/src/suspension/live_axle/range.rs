@@ -7,6 +7,20 @@
 use super::frame::{Each, MOST, PITCH, ROLL, YAW, Z};
 use super::linkage::{AxleLinkage, FAR, GIVE, MISSED, MOST_ROLL, Pose, STRIDE, Series, TRIES, TURN, Way};
 
+/// A position that misses the trapezoid of the slopes there and at ride height by no more, in metres and radians, is taken as it is.
+const NEAR: f64 = 0.003;
+
+/// Two solutions that are no farther apart, in metres and radians, are one place.
+const SAME: f64 = 1e-9;
+
+/// Two solutions that are farther apart, in metres and radians, are two places.
+const OTHER: f64 = 1e-6;
+
+/// Largest difference between the free coordinates of two positions.
+fn apart(one: &Pose, other: &Pose) -> f64 {
+    (0..5).fold(0.0, |most, place| most.max((one.at[place] - other.at[place]).abs()))
+}
+
 /// End of a way of the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Went {
@@ -97,16 +111,54 @@ impl AxleLinkage {
         (pose, Went::GivenUp)
     }
 
-    /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
+    /// The axle at this heave and roll; none beyond its range, and none where there are two places for it.
     pub(super) fn at(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
+        let pose = self.rolled_first(heave, roll)?;
+        self.other_place(&pose, heave, roll).is_none().then_some(pose)
+    }
+
+    /// The axle at this heave and roll, rolled at ride height first; none beyond its range.
+    ///
+    /// Links that hold each other often have a second place of least strain. The one that counts is that to which small steps lead from ride height.
+    pub(super) fn rolled_first(&self, heave: f64, roll: f64) -> Option<Box<Pose>> {
         if [heave, roll] == [0.0; 2] {
             return Some(Box::new(self.rest));
         }
         let led = |pose: &Pose| self.is_eased(pose, heave) || self.at(0.0, roll).is_some();
-        self.near(heave, roll).filter(|pose| led(pose)).or_else(|| {
+        let steps = || {
             let from = if heave == 0.0 { Box::new(self.rest) } else { self.at(0.0, roll)? };
             let (pose, went) = self.towards(&from, heave, roll);
             (went == Went::Whole).then_some(pose)
+        };
+        match self.near(heave, roll).filter(|pose| led(pose)) {
+            Some(pose) if self.bends_little(&pose) => Some(pose),
+            // Where both are one place, that of the series keeps its last digits.
+            Some(pose) => steps().map(|on| if apart(&on, &pose) < SAME { pose } else { on }),
+            None => steps(),
+        }
+    }
+
+    /// The place to which small steps lead if the axle heaves first and rolls then, if that is another one.
+    pub(super) fn other_place(&self, pose: &Pose, heave: f64, roll: f64) -> Option<Box<Pose>> {
+        if self.way == Way::Exact || heave == 0.0 || roll == 0.0 || self.bends_little(pose) {
+            return None;
+        }
+        let (heaved, went) = self.towards(&self.rest, heave, 0.0);
+        if went != Went::Whole {
+            return None;
+        }
+        let (other, went) = self.towards(&heaved, heave, roll);
+        (went == Went::Whole && apart(&other, pose) > OTHER).then_some(other)
+    }
+
+    /// True if the slopes at ride height and at a position agree with the way between them.
+    fn bends_little(&self, to: &Pose) -> bool {
+        let from = &self.rest;
+        let (dh, dr) = (to.at[Z] - from.at[Z], to.at[ROLL] - from.at[ROLL]);
+        let along = |on: &Pose, place: usize| dh * on.heave.rates[place] + dr * on.roll.rates[place];
+        (0..5).all(|place| {
+            let way = to.at[place] - from.at[place];
+            (way - 0.5 * (along(from, place) + along(to, place))).abs() <= NEAR
         })
     }
 

@@ -183,7 +183,31 @@ impl RatioInBand {
     }
 }
 
+/// The slope at ride height in its band, and the extremes over the travel, which are not known where the travel leads beyond what is drawn.
+struct SlopeInBand {
+    slope: Ratio,
+    least: Option<Ratio>,
+    most: Option<Ratio>,
+    low: Ratio,
+    high: Ratio,
+}
+fields!(SlopeInBand { slope, least, most, low, high });
+
+impl SlopeInBand {
+    fn worse(&self) -> Result<Ratio> {
+        let (Some(least), Some(most)) = (self.least, self.most) else { return Ok(self.slope) };
+        Ok(worse(least, most, self.low, self.high))
+    }
+    /// Of a rear axle, whose extremes have the other sign; its slope has the sign of the band.
+    fn worse_reversed(&self) -> Result<Ratio> {
+        let (Some(least), Some(most)) = (self.least, self.most) else { return Ok(self.slope) };
+        Ok(worse(-most, -least, self.low, self.high))
+    }
+}
+
 const WORSE: &str = "the extreme with less room in its band";
+const WORSE_OR_SLOPE: &str =
+    "the extreme with less room in its band; the slope at ride height where the extremes are not known";
 const OVER: &str = "definition: the worst place in the travel";
 pub(in crate::suspension) const TOE_CHANGE: Rule = rule! {
     "axle" ToeInBand::worse, ToeInBand
@@ -210,19 +234,41 @@ pub(in crate::suspension) const REAR_ROLL_UNDERSTEER: Rule = rule! {
     says "the extreme with less room in its band, its sign reversed", OVER
 };
 
+pub(in crate::suspension) const FRONT_ROLL_SLOPE: Rule = rule! {
+    "front" SlopeInBand::worse, SlopeInBand
+    takes {
+        slope = "front.roll_understeer", low = "wanted.roll_understeer_low", high = "wanted.roll_understeer_high",
+    }
+    uses { least = "front.roll_steer_least", most = "front.roll_steer_most" }
+    says WORSE_OR_SLOPE, OVER
+};
+pub(in crate::suspension) const REAR_ROLL_SLOPE: Rule = rule! {
+    "rear" SlopeInBand::worse_reversed, SlopeInBand
+    takes {
+        slope = "rear.roll_understeer", low = "wanted.roll_understeer_low", high = "wanted.roll_understeer_high",
+    }
+    uses { least = "rear.roll_steer_least", most = "rear.roll_steer_most" }
+    says WORSE_OR_SLOPE, OVER
+};
+
 /// Slope of toe at ride height, and the travel over which it is wanted.
 struct Slope {
     bump_steer: Angle,
+    least: Option<Angle>,
+    most: Option<Angle>,
     steer_bump: Length,
     steer_droop: Length,
     low: Angle,
     high: Angle,
 }
-fields!(Slope { bump_steer, steer_bump, steer_droop, low, high });
+fields!(Slope { bump_steer, least, most, steer_bump, steer_droop, low, high });
 
 impl Slope {
-    /// Change of toe of a straight curve, at the end with less room.
+    /// Change of toe at the extreme with less room; of a straight curve where the extremes are not known.
     fn change(&self) -> Result<Angle> {
+        if let (Some(least), Some(most)) = (self.least, self.most) {
+            return Ok(worse(least, most, self.low, self.high));
+        }
         let at = |travel: f64| self.bump_steer.si() / BUMP * travel;
         let ends = [at(self.steer_bump.si().max(0.0)), at(-self.steer_droop.si().max(0.0))];
         let [least, most] = [ends[0].min(ends[1]), ends[0].max(ends[1])].map(Angle::from_si);
@@ -233,7 +279,8 @@ impl Slope {
 pub(in crate::suspension) const TOE_BY_SLOPE: Rule = rule! {
     "axle" Slope::change, Slope
     takes { bump_steer, steer_bump, steer_droop, low = "wanted.bump_steer_out", high = "wanted.bump_steer_in" }
-    says "b z / 25 mm at the end of the travel with less room", "geometry: a curve without bend"
+    uses { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel" }
+    says "the extreme with less room in its band; b z / 25 mm at the end of the travel with less room where the extremes are not known", "geometry: a curve without bend"
 };
 
 /// Wanted margin, and extremes that are known.
@@ -317,6 +364,12 @@ pub(in crate::suspension) const SQUAT_EXTREMES: Rule = rule! {
     }
     gives SquatExtremes { least, most }
     says "-s tan(theta) l / h at both extremes of the path", DRIVE_PITCH
+};
+pub(in crate::suspension) const SQUAT_SLOPE: Rule = rule! {
+    "rear" SlopeInBand::worse, SlopeInBand
+    takes { slope = "rear.anti_squat", low = "wanted.anti_squat_low", high = "wanted.anti_squat_high" }
+    uses { least = "rear.anti_squat_least", most = "rear.anti_squat_most" }
+    says WORSE_OR_SLOPE, OVER
 };
 pub(in crate::suspension) const SQUAT: Rule = rule! {
     "rear" RatioInBand::worse, RatioInBand

@@ -1,5 +1,6 @@
 //! Live axles against constructions by hand, against each other, and against what cannot be.
 
+mod branch;
 mod motion;
 mod outline;
 mod properties;
