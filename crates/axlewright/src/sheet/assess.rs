@@ -10,7 +10,7 @@ use super::contradiction::{Contradiction, contradictions};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::margin::{margin, margin_kind, value_kind, verdict};
 use super::plan::{Origin, Plan, Refusals};
-use super::uncertainty::counted;
+use super::worst::counted;
 use crate::base::work::Work;
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};

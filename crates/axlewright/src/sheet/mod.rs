@@ -34,6 +34,7 @@ mod sensitivity;
 mod tables;
 mod uncertainty;
 mod what_if;
+mod worst;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use choose::{Choice, Chosen, Requirement, Worse, choose};

@@ -500,11 +500,6 @@ impl<'a> Block<'a> {
         }
     }
 
-    /// Sets the column of a line and tells the one before.
-    pub fn replace(&mut self, slot: Slot, column: Vec<f64>) -> Vec<f64> {
-        core::mem::replace(&mut self.columns[usize::from(slot)], column)
-    }
-
     /// A column of NaN, its memory taken from what is no longer used.
     pub fn empty(&mut self, rows: usize) -> Vec<f64> {
         let mut column = self.spare.pop().unwrap_or_default();

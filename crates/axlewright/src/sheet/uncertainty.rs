@@ -1,4 +1,4 @@
-//! Tolerances of written lines: the uncertainty of a margin (JCGM 100:2008), and the margin with all of them counted against it.
+//! Tolerances of written lines, and what each of them alone does to the margins (JCGM 100:2008).
 #![expect(
     clippy::indexing_slicing,
     reason = "a slot is a place in the one graph, and every list here is as long as it"
@@ -6,9 +6,8 @@
 
 use super::Sheet;
 use super::graph::{FindingInfo, Graph, Slot};
-use super::margin::{margin, nearer, remaining, verdict};
+use super::margin::{margin, nearer, remaining};
 use super::plan::Plan;
-use crate::Verdict;
 use crate::base::text::{Form, Tolerance};
 
 /// A written line with a tolerance.
@@ -143,6 +142,12 @@ fn within(slot: Slot, si: f64, reach: f64) -> [f64; 2] {
     [(si - reach).max(least), (si + reach).min(range.upper)]
 }
 
+/// A value so many times as far from a line as one end of its tolerance, but no further than the range of the line.
+pub(super) fn stretched(slot: Slot, here: f64, end: f64, by: f64) -> f64 {
+    let [low, high] = within(slot, here, by * (end - here).abs());
+    if end < here { low } else { high }
+}
+
 /// Half the width of what a tolerance allows.
 pub(super) fn reach(tolerance: Tolerance) -> f64 {
     match tolerance.form {
@@ -163,129 +168,4 @@ pub(super) fn tolerances(sheet: &Sheet) -> impl Iterator<Item = Spread> {
         let step = within(*slot, written.si, tolerance.si);
         Some(Spread { slot: *slot, step, ends: ends(*slot, written.si, tolerance), share })
     })
-}
-
-/// Margin with every tolerance counted against it, as it is gathered line by line.
-#[derive(Debug, Clone)]
-pub(super) struct Worst {
-    margin: f64,
-    loss: f64,
-    /// True if something is refused within a tolerance.
-    refused: bool,
-}
-
-impl Worst {
-    pub fn of(margin: f64) -> Worst {
-        Worst { margin, loss: 0.0, refused: false }
-    }
-
-    /// Counts a tolerance with these margins at its ends; tells which of them is worse, if one is.
-    pub fn count(&mut self, [low, high]: [f64; 2]) -> Option<usize> {
-        if low.is_nan() || high.is_nan() {
-            self.refused = true;
-            return None;
-        }
-        let loss = self.margin - low.min(high);
-        // Also false where an infinite margin stays infinite.
-        (loss > 0.0).then(|| {
-            self.loss += loss;
-            usize::from(high < low)
-        })
-    }
-
-    /// The margin with all losses together, or at the corner where every line stands at its worse end, if that is less; not a number where
-    /// something is refused within a tolerance.
-    pub fn margin(&self, corner: Option<f64>) -> f64 {
-        let together = self.margin - self.loss;
-        match corner {
-            _ if self.refused => f64::NAN,
-            Some(corner) if corner < together || corner.is_nan() => corner,
-            _ => together,
-        }
-    }
-
-    /// Rounding of the margin that is counted with the losses.
-    fn noise(&self) -> f64 {
-        1e-12 * (self.margin.abs() + self.loss)
-    }
-
-    /// The verdict at this margin, never better than at the margin without tolerances; no better than tight where something is refused.
-    pub fn verdict(&self, finding: &FindingInfo, worst: f64, wanted: f64) -> Verdict {
-        let plain = verdict(finding, self.margin, wanted);
-        if self.loss == 0.0 && !self.refused {
-            return plain;
-        }
-        match plain {
-            Verdict::Meets | Verdict::Tight if worst.is_nan() => Verdict::Tight,
-            Verdict::Meets | Verdict::Tight => verdict(finding, worst + self.noise(), wanted),
-            other => other,
-        }
-    }
-}
-
-/// Tolerances of all lines on one finding.
-pub(super) struct Counted {
-    /// Standard uncertainty of the margin: first-order propagation, inputs independent (JCGM 100:2008, equation 10).
-    pub uncertainty: f64,
-    /// The margin with every tolerance counted against it; not a number where something is refused within a tolerance.
-    pub worst: f64,
-    pub verdict: Verdict,
-}
-
-/// The tolerances of a sheet, counted for each finding.
-pub(super) fn counted(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Counted> {
-    let graph = Graph::get();
-    let value = |slot: Slot| values[usize::from(slot)];
-    let spread: Vec<Spread> = tolerances(sheet).collect();
-    let mut worst: Vec<Worst> =
-        graph.findings.iter().map(|finding| Worst::of(margin(finding, value))).collect();
-    let mut squares = vec![0.0; worst.len()];
-    let mut corners: Vec<Vec<(Slot, f64)>> = vec![vec![]; worst.len()];
-    changes(sheet, plan, values, &spread, |line, change| {
-        let Spread { slot, ends, share, .. } = spread[line];
-        let deviation = change.half * share;
-        squares[change.finding] += deviation * deviation;
-        if let Some(end) = worst[change.finding].count(change.ends) {
-            corners[change.finding].push((slot, ends[end]));
-        }
-    });
-    let wanted = |finding: &FindingInfo| highest(sheet, finding.wanted, value(finding.wanted));
-    let counted = graph.findings.iter().zip(worst).zip(squares).zip(corners);
-    counted
-        .map(|(((finding, worst), square), corner)| {
-            let corner = (corner.len() > 1).then(|| at_corner(sheet, plan, values, finding, &corner));
-            let margin = worst.margin(corner);
-            let verdict = worst.verdict(finding, margin, wanted(finding));
-            Counted { uncertainty: f64::sqrt(square), worst: margin, verdict }
-        })
-        .collect()
-}
-
-/// The highest value that the tolerance of a line allows.
-pub(super) fn highest(sheet: &Sheet, slot: Slot, value: f64) -> f64 {
-    let written = sheet.values.get(&slot).filter(|written| written.si == value);
-    let tolerance = written.and_then(|written| written.tolerance);
-    tolerance.map_or(value, |tolerance| ends(slot, value, tolerance)[1])
-}
-
-/// The margin of a finding with these lines at these values.
-fn at_corner(
-    sheet: &Sheet,
-    plan: &Plan,
-    values: &[f64],
-    finding: &FindingInfo,
-    corner: &[(Slot, f64)],
-) -> f64 {
-    let asked: Vec<Slot> = finding.slots().collect();
-    let mut reached = vec![false; values.len()];
-    plan.rests_on(&asked).into_iter().for_each(|slot| reached[usize::from(slot)] = true);
-    let mut values = values.to_vec();
-    corner.iter().for_each(|(slot, value)| values[usize::from(*slot)] = *value);
-    let moves = plan.affected(|slot| corner.iter().any(|(moved, _)| *moved == slot));
-    for (node, moves) in plan.nodes.iter().zip(moves) {
-        if moves && node.outputs().any(|(_, slot)| reached[usize::from(slot)]) {
-            node.run(sheet, &mut values, &mut Vec::new());
-        }
-    }
-    margin(finding, |slot| values[usize::from(slot)])
 }

@@ -10,8 +10,9 @@ use crate::Verdict;
 use crate::sheet::Sheet;
 use crate::sheet::graph::{FindingInfo, Slot};
 use crate::sheet::margin::{graded, margin};
-use crate::sheet::plan::{Block, Node, Plan, at};
-use crate::sheet::uncertainty::{Worst, highest, tolerances};
+use crate::sheet::plan::{Block, Node, Plan};
+use crate::sheet::uncertainty::tolerances;
+use crate::sheet::worst::{Moved, Worst, corner, rise};
 
 /// Lines with a tolerance on which a verdict rests, and the calls that follow from them.
 #[derive(Default)]
@@ -22,8 +23,18 @@ pub(super) struct Tolerant {
     serves: Vec<Vec<usize>>,
     /// Nodes that follow from each line.
     hits: Vec<Vec<usize>>,
-    /// Verdicts that follow from lines with a tolerance: place among the outputs, finding, and those lines.
-    verdicts: Vec<(usize, &'static FindingInfo, Vec<usize>)>,
+    verdicts: Vec<Judged>,
+}
+
+/// A verdict that follows from lines with a tolerance.
+struct Judged {
+    /// Place among the outputs.
+    output: usize,
+    finding: &'static FindingInfo,
+    /// Lines from which the margin follows.
+    lines: Vec<usize>,
+    /// Lines from which the wanted margin follows.
+    wishes: Vec<usize>,
 }
 
 /// A line with a tolerance.
@@ -88,7 +99,8 @@ impl Tolerant {
         plan: &Plan,
         verdicts: Vec<(usize, &'static FindingInfo)>,
     ) -> Tolerant {
-        let asked: Vec<Slot> = verdicts.iter().flat_map(|(_, finding)| finding.slots()).collect();
+        let asked: Vec<Slot> =
+            verdicts.iter().flat_map(|(_, finding)| finding.slots().chain([finding.wanted])).collect();
         let mut reached = vec![false; plan.origins.len()];
         plan.rests_on(&asked).into_iter().for_each(|slot| reached[usize::from(slot)] = true);
         let swept = |slot: Slot| axes.iter().any(|axis| axis.slots.contains(&slot));
@@ -117,15 +129,21 @@ impl Tolerant {
             hits
         });
         let hits = hits.collect();
-        let follows = |finding: &FindingInfo| {
-            let of = |line: &usize| finding.slots().any(|slot| moved[*line].contains(&slot));
-            (0..lines.len()).filter(of).collect::<Vec<usize>>()
+        let from = |slots: &[Slot]| -> Vec<usize> {
+            let any = |line: &usize| slots.iter().any(|slot| moved[*line].contains(slot));
+            (0..lines.len()).filter(any).collect()
         };
-        let verdicts = verdicts.into_iter().map(|(place, finding)| (place, finding, follows(finding)));
-        let verdicts: Vec<_> = verdicts.filter(|(_, _, lines)| !lines.is_empty()).collect();
+        let verdicts = verdicts.into_iter().map(|(output, finding)| Judged {
+            output,
+            finding,
+            lines: from(&finding.slots().collect::<Vec<Slot>>()),
+            wishes: from(&[finding.wanted]),
+        });
+        let verdicts: Vec<Judged> =
+            verdicts.filter(|judged| !judged.lines.is_empty() || !judged.wishes.is_empty()).collect();
         let mut serves = vec![vec![]; kept.len()];
-        for (place, (_, finding, _)) in verdicts.iter().enumerate() {
-            let reached = plan.rests_on(&finding.slots().collect::<Vec<Slot>>());
+        for (place, Judged { finding, .. }) in verdicts.iter().enumerate() {
+            let reached = plan.rests_on(&finding.slots().chain([finding.wanted]).collect::<Vec<Slot>>());
             for (node, serves) in kept.iter().zip(&mut serves) {
                 if plan.nodes[*node].outputs().any(|(_, slot)| reached.contains(&slot)) {
                     serves.push(place);
@@ -164,105 +182,107 @@ impl Tolerant {
             rows.clone().map(|row| margin(finding, |slot| block.at(slot, row))).collect()
         };
         // A tolerance changes no other verdict than `meets` and `tight`.
-        let turns: Vec<bool> = self
-            .verdicts
-            .iter()
-            .map(|(_, finding, _)| {
-                rows.clone().any(|row| {
-                    matches!(graded(finding, |slot| block.at(slot, row)), Verdict::Meets | Verdict::Tight)
-                })
-            })
-            .collect();
-        let runs: Vec<bool> =
-            self.serves.iter().map(|verdicts| verdicts.iter().any(|place| turns[*place])).collect();
+        let turns = |judged: &Judged, row: usize| {
+            let plain = graded(judged.finding, |slot| block.at(slot, row));
+            matches!(plain, Verdict::Meets | Verdict::Tight)
+        };
+        let turns: Vec<bool> =
+            self.verdicts.iter().map(|judged| rows.clone().any(|row| turns(judged, row))).collect();
+        let runs = |hit: &usize| self.serves[*hit].iter().any(|place| turns[*place]);
         let turning = || self.verdicts.iter().enumerate().filter(|(place, _)| turns[*place]);
+        let column = |block: &Block<'_>, slot: Slot| -> Vec<f64> {
+            rows.clone().map(|row| block.at(slot, row)).collect()
+        };
         let mut worst: Vec<Vec<Worst>> = vec![vec![]; self.verdicts.len()];
-        for (place, (_, finding, _)) in turning() {
+        let mut wanted: Vec<Vec<f64>> = vec![vec![]; self.verdicts.len()];
+        for (place, Judged { finding, .. }) in turning() {
             worst[place] = margins(block, finding).into_iter().map(Worst::of).collect();
+            wanted[place] = column(block, finding.wanted);
         }
-        // The worse end of each line in each row, for each verdict.
-        let mut corners: Vec<Vec<(usize, Vec<Option<usize>>)>> = vec![vec![]; self.verdicts.len()];
-        let mut ends: Vec<[Vec<f64>; 2]> = vec![[vec![], vec![]]; self.lines.len()];
+        let mut moved: Vec<Vec<Moved>> = self.verdicts.iter().map(|_| vec![]).collect();
         for (number, line) in self.lines.iter().enumerate() {
-            let of: Vec<usize> = turning()
-                .filter(|(_, (_, _, lines))| lines.contains(&number))
-                .map(|(place, _)| place)
-                .collect();
-            if of.is_empty() {
+            let of = |lines: fn(&Judged) -> &Vec<usize>| -> Vec<usize> {
+                turning()
+                    .filter(|(_, judged)| lines(judged).contains(&number))
+                    .map(|(place, _)| place)
+                    .collect()
+            };
+            let (of, wishes) = (of(|judged| &judged.lines), of(|judged| &judged.wishes));
+            if of.is_empty() && wishes.is_empty() {
                 continue;
             }
-            ends[number] = [0, 1].map(|end| line.ends.of(axes, end, &along));
-            let hits: Vec<usize> = self.hits[number].iter().copied().filter(|hit| runs[*hit]).collect();
-            let at_ends: [Vec<Vec<f64>>; 2] = [0, 1].map(|end: usize| {
-                let before = self.moved(sheet, block, &[(line.slot, ends[number][end].clone())], &hits);
-                let found = of.iter().map(|place| margins(block, self.verdicts[*place].1)).collect();
-                restore(block, before);
-                found
+            let ends = [0, 1].map(|end| line.ends.of(axes, end, &along));
+            let hits: Vec<usize> = self.hits[number].iter().copied().filter(runs).collect();
+            let before = self.kept(block, &[line.slot], &hits);
+            let found = ends.clone().map(|end| {
+                self.set(sheet, block, &[(line.slot, end)], &hits);
+                let margins: Vec<Vec<f64>> =
+                    of.iter().map(|place| margins(block, self.verdicts[*place].finding)).collect();
+                let wanted: Vec<Vec<f64>> =
+                    wishes.iter().map(|place| column(block, self.verdicts[*place].finding.wanted)).collect();
+                (margins, wanted)
             });
-            for (among, place) in of.into_iter().enumerate() {
-                let count =
-                    |row: usize| worst[place][row].count([0, 1].map(|end: usize| at_ends[end][among][row]));
-                corners[place].push((number, rows.clone().map(count).collect()));
+            restore(block, before);
+            let [(low, low_wanted), (high, high_wanted)] = found;
+            for ((place, low), high) in of.into_iter().zip(low).zip(high) {
+                let counted = rows.clone().map(|row| worst[place][row].count([low[row], high[row]]));
+                moved[place].push(Moved {
+                    slot: line.slot,
+                    worse: counted.collect(),
+                    here: block.column(line.slot).to_vec(),
+                    ends: ends.clone(),
+                });
+            }
+            for ((place, low), high) in wishes.into_iter().zip(low_wanted).zip(high_wanted) {
+                let here = column(block, self.verdicts[place].finding.wanted);
+                for row in rows.clone() {
+                    wanted[place][row] += rise(here[row], [low[row], high[row]]);
+                }
             }
         }
-        for (place, (output, finding, _)) in turning() {
-            let corner = &corners[place];
-            let several = |row: usize| corner.iter().filter(|(_, ends)| ends[row].is_some()).count() > 1;
-            let at_corner = rows.clone().any(several).then(|| {
-                let lines: Vec<(Slot, Vec<f64>)> = corner
-                    .iter()
-                    .map(|(line, worse)| {
-                        let slot = self.lines[*line].slot;
-                        let value = |row: usize| match worse[row] {
-                            Some(end) => at(&ends[*line][end], row),
-                            None => block.at(slot, row),
-                        };
-                        (slot, rows.clone().map(value).collect())
-                    })
-                    .collect();
-                let mut hits: Vec<usize> = corner
-                    .iter()
-                    .flat_map(|(line, _)| &self.hits[*line])
-                    .copied()
-                    .filter(|hit| self.serves[*hit].contains(&place))
-                    .collect();
-                hits.sort_unstable();
-                hits.dedup();
-                let before = self.moved(sheet, block, &lines, &hits);
-                let found = margins(block, finding);
-                restore(block, before);
-                found
+        for (place, Judged { output, finding, lines, .. }) in turning() {
+            let mut hits: Vec<usize> = lines.iter().flat_map(|line| &self.hits[*line]).copied().collect();
+            hits.sort_unstable();
+            hits.dedup();
+            hits.retain(|hit| self.serves[*hit].contains(&place));
+            let slots: Vec<Slot> = lines.iter().map(|line| self.lines[*line].slot).collect();
+            let before = self.kept(block, &slots, &hits);
+            let at_corner = corner(&moved[place], rows.len(), |columns| {
+                self.set(sheet, block, columns, &hits);
+                margins(block, finding)
             });
-            let verdict = |row: usize| {
-                let corner = at_corner.as_ref().filter(|_| several(row)).map(|margins| margins[row]);
+            restore(block, before);
+            let verdict = |(row, corner): (usize, Option<f64>)| {
                 let worst = &worst[place][row];
-                let wanted = highest(sheet, finding.wanted, block.at(finding.wanted, row));
-                worst.verdict(finding, worst.margin(corner), wanted)
+                worst.verdict(finding, worst.margin(corner), wanted[place][row])
             };
-            found[*output] = Some(rows.clone().map(verdict).collect());
+            found[*output] = Some(at_corner.into_iter().enumerate().map(verdict).collect());
         }
         found
     }
 
-    /// Moves lines, and computes the calls that follow; tells the columns that were there before.
-    fn moved(
-        &self,
-        sheet: &Sheet,
-        block: &mut Block<'_>,
-        lines: &[(Slot, Vec<f64>)],
-        hits: &[usize],
-    ) -> Vec<(Slot, Vec<f64>)> {
-        let mut before = Vec::new();
+    /// The columns of lines, and of what follows from them.
+    fn kept(&self, block: &Block<'_>, lines: &[Slot], hits: &[usize]) -> Vec<(Slot, Vec<f64>)> {
+        let follow = hits.iter().flat_map(|hit| self.nodes[*hit].outputs().map(|(_, slot)| slot));
+        lines.iter().copied().chain(follow).map(|slot| (slot, block.column(slot).to_vec())).collect()
+    }
+
+    /// Moves lines, and computes those of the calls `hits` that follow from the lines that were elsewhere.
+    fn set(&self, sheet: &Sheet, block: &mut Block<'_>, lines: &[(Slot, Vec<f64>)], hits: &[usize]) {
+        let mut runs = vec![false; self.nodes.len()];
         for (slot, column) in lines {
-            before.push((*slot, block.replace(*slot, column.clone())));
-        }
-        for node in hits.iter().map(|hit| &self.nodes[*hit]) {
-            for (_, slot) in node.outputs() {
-                before.push((slot, block.replace(slot, vec![])));
+            // What stands still in all rows is computed once.
+            let still = column.iter().all(|value| value.to_bits() == column[0].to_bits());
+            let column = if still { &column[..1] } else { column };
+            if block.column(*slot) != column {
+                block.set(*slot, column.to_vec());
+                let line = self.lines.iter().position(|line| line.slot == *slot);
+                line.iter().flat_map(|line| &self.hits[*line]).for_each(|hit| runs[*hit] = true);
             }
+        }
+        for node in hits.iter().filter(|hit| runs[**hit]).map(|hit| &self.nodes[*hit]) {
             node.run_block(sheet, block, &mut |_, _, _| {});
         }
-        before
     }
 }
 

@@ -1,0 +1,295 @@
+//! Margins with every tolerance counted against the part.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a slot is a place in the one graph, and every list here is as long as it, or as the lines of a finding"
+)]
+
+use super::Sheet;
+use super::graph::{FindingInfo, Graph, Slot};
+use super::margin::{margin, verdict};
+use super::plan::{Plan, at};
+use super::uncertainty::{Spread, changes, stretched, tolerances};
+use crate::Verdict;
+
+/// Margin with every tolerance counted against it, as it is gathered line by line.
+#[derive(Debug, Clone)]
+pub(super) struct Worst {
+    margin: f64,
+    loss: f64,
+    /// True if something is refused within a tolerance.
+    refused: bool,
+}
+
+impl Worst {
+    pub fn of(margin: f64) -> Worst {
+        Worst { margin, loss: 0.0, refused: false }
+    }
+
+    /// Counts a tolerance with these margins at its ends; tells which of them is worse, if one is.
+    pub fn count(&mut self, [low, high]: [f64; 2]) -> Option<usize> {
+        if low.is_nan() || high.is_nan() {
+            self.refused = true;
+            return None;
+        }
+        let loss = self.margin - low.min(high);
+        // Also false where an infinite margin stays infinite.
+        (loss > 0.0).then(|| {
+            self.loss += loss;
+            usize::from(high < low)
+        })
+    }
+
+    /// The margin with all losses together, or at the [`corner`], if that is less; not a number where something is refused within a tolerance.
+    pub fn margin(&self, corner: Option<f64>) -> f64 {
+        let together = self.margin - self.loss;
+        match corner {
+            _ if self.refused => f64::NAN,
+            Some(corner) if corner < together || corner.is_nan() => corner,
+            _ => together,
+        }
+    }
+
+    /// The verdict at this margin, never better than at the margin without tolerances; no better than tight where something is refused.
+    pub fn verdict(&self, finding: &FindingInfo, worst: f64, wanted: f64) -> Verdict {
+        // Rounding of the margin that is counted with the losses.
+        let noise = 1e-12 * (self.margin.abs() + self.loss);
+        match verdict(finding, self.margin, wanted) {
+            Verdict::Meets | Verdict::Tight if worst.is_nan() => Verdict::Tight,
+            Verdict::Meets | Verdict::Tight if worst < self.margin => verdict(finding, worst + noise, wanted),
+            plain => plain,
+        }
+    }
+}
+
+/// A line with a tolerance as one finding sees it, in one row or many; a column of one value holds in all of them.
+pub(super) struct Moved {
+    pub slot: Slot,
+    pub here: Vec<f64>,
+    pub ends: [Vec<f64>; 2],
+    /// In each row, the end that leaves less margin, if one does while all other lines stay where they are.
+    pub worse: Vec<Option<usize>>,
+}
+
+/// Margin in each row with all lines at their worse ends, where several have one; not a number where something is refused there.
+///
+/// A line may lose nothing while another part gives out first, and count all the same once several move together. Such a line is looked for
+/// from the corner, moved as many times its tolerance as there are lines: the greatest of the losses that hide behind another part is then in sight
+/// if all of them together are. Its end joins the corner, until no further line does. `at` gives the margin of each row with the lines at these values.
+pub(super) fn corner(
+    lines: &[Moved],
+    rows: usize,
+    mut at_lines: impl FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>,
+) -> Vec<Option<f64>> {
+    if lines.len() < 2 {
+        return vec![None; rows];
+    }
+    let stand = |worse: &[Vec<Option<usize>>]| -> Vec<(Slot, Vec<f64>)> {
+        let value = |line: &Moved, row: usize, end: Option<usize>| {
+            at(end.map_or(&line.here, |end| &line.ends[end]), row)
+        };
+        let column = |(line, worse): (&Moved, &Vec<Option<usize>>)| {
+            (line.slot, worse.iter().enumerate().map(|(row, end)| value(line, row, *end)).collect())
+        };
+        lines.iter().zip(worse).map(column).collect()
+    };
+    let mut worse: Vec<Vec<Option<usize>>> = lines.iter().map(|line| line.worse.clone()).collect();
+    let mut now = at_lines(&stand(&worse));
+    // Ends towards which something is refused.
+    let mut lost = vec![vec![None; rows]; lines.len()];
+    let by = lines.len() as f64;
+    let mut grows = true;
+    let mut hides = false;
+    while grows {
+        grows = false;
+        for (place, line) in lines.iter().enumerate() {
+            let open: Vec<usize> = (0..rows).filter(|row| worse[place][*row].is_none()).collect();
+            if open.is_empty() {
+                continue;
+            }
+            hides = true;
+            let [low, high] = [0, 1].map(|end: usize| {
+                let mut columns = stand(&worse);
+                for row in &open {
+                    let (here, end) = (at(&line.here, *row), at(&line.ends[end], *row));
+                    columns[place].1[*row] = stretched(line.slot, here, end, by);
+                }
+                at_lines(&columns)
+            });
+            let mut joins = false;
+            for row in open {
+                if low[row].is_nan() || high[row].is_nan() {
+                    lost[place][row] = Some(usize::from(!low[row].is_nan()));
+                }
+                let end = usize::from(high[row] < low[row] || low[row].is_nan());
+                if is_less([low[row], high[row]][end], now[row]) {
+                    worse[place][row] = Some(end);
+                    joins = true;
+                }
+            }
+            if joins {
+                now = at_lines(&stand(&worse));
+                grows = true;
+            }
+        }
+    }
+    if hides {
+        // An end was chosen while another part gave out first: the other one may be worse where this part does.
+        for place in 0..lines.len() {
+            let mut turned = worse.clone();
+            turned[place].iter_mut().flatten().for_each(|end| *end = 1 - *end);
+            let found = at_lines(&stand(&turned));
+            for row in 0..rows {
+                if is_less(found[row], now[row]) {
+                    (worse[place][row], now[row]) = (turned[place][row], found[row]);
+                }
+            }
+        }
+        if lost.iter().flatten().any(Option::is_some) {
+            let mut refused = worse.clone();
+            for (ends, lost) in refused.iter_mut().flatten().zip(lost.iter().flatten()) {
+                *ends = ends.or(*lost);
+            }
+            let found = at_lines(&stand(&refused));
+            (0..rows).filter(|row| found[*row].is_nan()).for_each(|row| now[row] = f64::NAN);
+        }
+    }
+    let several = |row: usize| worse.iter().filter(|ends| ends[row].is_some()).count() > 1;
+    (0..rows).map(|row| Some(now[row]).filter(|now| now.is_nan() || several(row))).collect()
+}
+
+/// True if a margin is less than another by more than rounding.
+fn is_less(margin: f64, than: f64) -> bool {
+    margin < than && (than.is_infinite() || than - margin > 1e-12 * than.abs())
+}
+
+/// Tolerances of all lines on one finding.
+pub(super) struct Counted {
+    /// Standard uncertainty of the margin: first-order propagation, inputs independent (JCGM 100:2008, equation 10).
+    pub uncertainty: f64,
+    /// The margin with every tolerance counted against it; not a number where something is refused within a tolerance.
+    pub worst: f64,
+    pub verdict: Verdict,
+}
+
+/// The tolerances of a sheet, counted for each finding.
+pub(super) fn counted(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Counted> {
+    let graph = Graph::get();
+    let value = |slot: Slot| values[usize::from(slot)];
+    let spread: Vec<Spread> = tolerances(sheet).collect();
+    let mut worst: Vec<Worst> =
+        graph.findings.iter().map(|finding| Worst::of(margin(finding, value))).collect();
+    let mut squares = vec![0.0; worst.len()];
+    let mut lines: Vec<Vec<Moved>> = worst.iter().map(|_| vec![]).collect();
+    changes(sheet, plan, values, &spread, |line, change| {
+        let Spread { slot, ends, share, .. } = spread[line];
+        let deviation = change.half * share;
+        squares[change.finding] += deviation * deviation;
+        let worse = worst[change.finding].count(change.ends);
+        lines[change.finding].push(Moved {
+            slot,
+            here: vec![value(slot)],
+            ends: ends.map(|end| vec![end]),
+            worse: vec![worse],
+        });
+    });
+    let states = States::new(sheet, plan, values, &spread);
+    let counted = graph.findings.iter().zip(worst).zip(squares).zip(lines);
+    counted
+        .map(|(((finding, worst), square), lines)| {
+            let known = !worst.margin.is_nan() && !worst.refused;
+            let corner = known.then(|| states.corner(finding, &lines)).flatten();
+            let margin = worst.margin(corner);
+            let verdict = worst.verdict(finding, margin, states.highest(finding.wanted, &spread));
+            Counted { uncertainty: f64::sqrt(square), worst: margin, verdict }
+        })
+        .collect()
+}
+
+/// Values of a sheet with lines moved away from where they stand.
+struct States<'a> {
+    sheet: &'a Sheet,
+    plan: &'a Plan,
+    values: &'a [f64],
+    /// Calls that follow from each line with a tolerance.
+    follow: Vec<(Slot, Vec<bool>)>,
+}
+
+impl<'a> States<'a> {
+    fn new(sheet: &'a Sheet, plan: &'a Plan, values: &'a [f64], spread: &[Spread]) -> States<'a> {
+        let follow = |spread: &Spread| (spread.slot, plan.affected(|slot| slot == spread.slot));
+        States { sheet, plan, values, follow: spread.iter().map(follow).collect() }
+    }
+
+    /// True for the calls on which these lines rest.
+    fn behind(&self, slots: &[Slot]) -> Vec<bool> {
+        let mut reached = vec![false; self.values.len()];
+        self.plan.rests_on(slots).into_iter().for_each(|slot| reached[usize::from(slot)] = true);
+        let leads = |(_, slot): (usize, Slot)| reached[usize::from(slot)];
+        self.plan.nodes.iter().map(|node| node.outputs().any(leads)).collect()
+    }
+
+    /// Moves lines to these values, and computes what follows from those that were elsewhere.
+    fn set(&self, values: &mut [f64], lines: impl Iterator<Item = (Slot, f64)>, behind: &[bool]) {
+        let mut runs = vec![false; behind.len()];
+        for (slot, value) in lines {
+            if values[usize::from(slot)].to_bits() != value.to_bits() {
+                values[usize::from(slot)] = value;
+                for (_, follow) in self.follow.iter().filter(|(moved, _)| *moved == slot) {
+                    runs.iter_mut().zip(follow).for_each(|(run, follows)| *run |= follows);
+                }
+            }
+        }
+        for ((node, run), behind) in self.plan.nodes.iter().zip(runs).zip(behind) {
+            if run && *behind {
+                node.run(self.sheet, values, &mut Vec::new());
+            }
+        }
+    }
+
+    /// The margin of a finding at the [`corner`] of these lines.
+    fn corner(&self, finding: &FindingInfo, lines: &[Moved]) -> Option<f64> {
+        if lines.len() < 2 {
+            return None;
+        }
+        let behind = self.behind(&finding.slots().collect::<Vec<Slot>>());
+        let mut values = self.values.to_vec();
+        let at_lines = |columns: &[(Slot, Vec<f64>)]| {
+            self.set(&mut values, columns.iter().map(|(slot, column)| (*slot, column[0])), &behind);
+            vec![margin(finding, |slot| values[usize::from(slot)])]
+        };
+        corner(lines, 1, at_lines)[0]
+    }
+
+    /// The highest value of a line that tolerances allow: what each of them adds, together. Without limit where one makes it unknown.
+    fn highest(&self, wanted: Slot, spread: &[Spread]) -> f64 {
+        let here = self.values[usize::from(wanted)];
+        let fills = |follow: &[bool]| {
+            self.plan
+                .nodes
+                .iter()
+                .zip(follow)
+                .any(|(node, follows)| *follows && node.outputs().any(|(_, slot)| slot == wanted))
+        };
+        let moved = spread.iter().zip(&self.follow);
+        let moved = moved.filter(|(spread, (_, follow))| spread.slot == wanted || fills(follow));
+        moved.fold(here, |most, (spread, _)| {
+            let behind = self.behind(&[wanted]);
+            let [low, high] = spread.ends.map(|end| {
+                let mut values = self.values.to_vec();
+                self.set(&mut values, core::iter::once((spread.slot, end)), &behind);
+                values[usize::from(wanted)]
+            });
+            most + rise(here, [low, high])
+        })
+    }
+}
+
+/// How far the ends of a tolerance raise a wanted margin; without limit where one of them makes it unknown.
+pub(super) fn rise(here: f64, [low, high]: [f64; 2]) -> f64 {
+    match low.is_nan() || high.is_nan() {
+        true => f64::INFINITY,
+        // Nothing is more than what has no limit.
+        false if here.is_infinite() => 0.0,
+        false => (low.max(high) - here).max(0.0),
+    }
+}
