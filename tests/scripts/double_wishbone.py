@@ -87,12 +87,15 @@ class Wishbone:
         contact = centre + self.radius * down / norm(down)
         k = outer["ub"] - outer["lb"]
         ground = outer["lb"] + k * (contact[2] - outer["lb"][2]) / k[2]
+        # Along the wheel's plane and across it, on the ground.
+        outboard = s[:2] / norm(s[:2])
+        off = (contact - ground)[:2]
         out = {
             "wheel_x": centre[0], "wheel_y": centre[1], "wheel_z": centre[2],
             "contact_x": contact[0], "half_track": contact[1], "contact_z": contact[2],
             "camber": -np.arcsin(s[2]), "toe": np.arctan2(s[0], s[1]),
             "caster": np.arctan2(-k[0], k[2]), "kingpin_inclination": np.arctan2(-k[1], k[2]),
-            "scrub_radius": contact[1] - ground[1], "mechanical_trail": ground[0] - contact[0],
+            "scrub_radius": off @ outboard, "mechanical_trail": off[1] * outboard[0] - off[0] * outboard[1],
         }
         if self.eyes is not None:
             body, lower = map(np.array, self.eyes)

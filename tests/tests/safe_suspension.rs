@@ -1,11 +1,11 @@
 //! Verdicts on suspension stand only on what holds over the whole travel, at both locks and on both sides.
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
-use axlewright::Model;
 use axlewright::Verdict::{Meets, NotKnown, Short, Tight};
 use axlewright::sheet::Assessment;
 use axlewright::suspension::{DoubleWishbone, LeafAxle, LiveAxle};
 use axlewright::units::{Angle, Length};
+use axlewright::{Model, Stated};
 use axlewright_tests::assessed::{assessed, lacks, sheet, text, value, verdict};
 
 const DEGREE: f64 = std::f64::consts::PI / 180.0;
@@ -303,4 +303,84 @@ fn a_wheel_lifts_before_a_vehicle_tips() {
     // Little grip: the body keeps clear of its stops.
     let slow = measured(&[("grip.strength_coefficient", "0.3")]);
     assert_eq!(verdict(&slow, "vehicle.roll_stops"), Meets, "{}", of(&slow, "stop"));
+}
+
+/// A lateral rod leads the rear axle sideways, so that its coil-overs have two motion ratios: both are shown, and the worse side is judged.
+#[test]
+fn both_sides_of_an_axle_are_judged() {
+    let on = measured(&[]);
+    let of = |path: &str| value(&on, path);
+    let model = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+    let drawn = model.at(Length::from_si(0.0), Angle::from_si(0.0)).unwrap();
+    let [left, right] = [of("rear.linkage_motion_ratio"), of("rear.linkage_right_motion_ratio")];
+    assert!(
+        (left - drawn.left_motion_ratio.si()).abs() < 1e-9
+            && (right - drawn.right_motion_ratio.si()).abs() < 1e-9
+    );
+    assert!((left - right).abs() > 1e-3);
+    let wheel = [of("rear.wheel_rate"), of("rear.right_wheel_rate")];
+    let frequency = of("rear.natural_frequency");
+    let both = [frequency, frequency * (wheel[1] / wheel[0]).sqrt()];
+    let [low, high] = [both[0].min(both[1]), both[0].max(both[1])];
+    // A band whose edge lies between the two sides is left by one of them, whichever edge it is.
+    let edge = format!("{} Hz", 0.5 * (low + high));
+    for (lines, worse) in [
+        ([("rear.wanted.frequency_low", edge.as_str()), ("rear.wanted.frequency_high", "9 Hz")], low),
+        ([("rear.wanted.frequency_low", "0.2 Hz"), ("rear.wanted.frequency_high", edge.as_str())], high),
+    ] {
+        let judged = measured(&lines);
+        assert_eq!(verdict(&judged, "rear.frequency"), Short);
+        assert!((value(&judged, "rear.frequency_of_worse_side") - worse).abs() < 1e-9);
+    }
+    let wide = measured(&[("rear.wanted.frequency_low", "0.2 Hz"), ("rear.wanted.frequency_high", "9 Hz")]);
+    assert_eq!(verdict(&wide, "rear.frequency"), Meets);
+    // Damping, too: the same damper on the other lever and under the other rate.
+    let damping = of("rear.damping_ratio");
+    let other = damping * (right / left).powi(2) * (wheel[0] / wheel[1]).sqrt();
+    let edge = format!("{}", 0.5 * (damping + other));
+    let judged = measured(&[("wanted.damping_low", "0.01"), ("wanted.damping_high", &edge)]);
+    assert_eq!(verdict(&judged, "rear.damping"), Short);
+    assert!((value(&judged, "rear.damping_of_worse_side") - damping.max(other)).abs() < 1e-9);
+    // A reading on the left takes the right one with it; an independent axle has one ratio.
+    let read = measured(&[("rear.spring.motion_ratio", "0.9")]);
+    assert!((value(&read, "rear.spring.right_motion_ratio") - 0.9 * right / left).abs() < 1e-12);
+    assert!(value(&on, "front.right_wheel_rate").is_nan());
+    assert_eq!(value(&on, "front.frequency_of_worse_side"), value(&on, "front.natural_frequency"));
+    // Without the load of the springs, their base in roll is that of the mean of both sides.
+    let lever = |ratio: f64| ratio * 0.76;
+    let (one, two) = (lever(drawn.left_roll_motion_ratio.si()), lever(drawn.right_roll_motion_ratio.si()));
+    let base = (2.0 * (one * one + two * two)).sqrt() / left;
+    assert!((of("rear.spring_base") - base).abs() < 1e-9, "{} {base}", of("rear.spring_base"));
+}
+
+/// The energy of the springs, as the body rolls about its roll centre, has the roll stiffness of the sheet as its second derivative.
+#[test]
+fn roll_stiffness_of_a_live_axle_is_that_of_its_model_about_the_roll_centre() {
+    for (lines, by) in [
+        (&[][..], 0.0),
+        (&[("rear.coil_over.body_eye.y", "420 mm")], -0.05),
+        (&[("rear.coil_over.body_eye.y", "510 mm")], 0.04),
+    ] {
+        let on = measured(lines);
+        let of = |path: &str| value(&on, path);
+        let sheet = 0.5 * of("rear.wheel_rate") * of("rear.roll_base").powi(2);
+        let mut model = LiveAxle::from_text(&text("dunlin_rear_axle")).unwrap();
+        let (rate, force) = (of("rear.spring.rate"), of("rear.spring.axis_force"));
+        if let Stated::Given(coil_over) = &mut model.coil_over {
+            coil_over.body_eye.y.quantity = Length::from_si(0.47 + by);
+        }
+        let at = |heave: f64, roll: f64| model.at(Length::from_si(heave), Angle::from_si(roll)).unwrap();
+        let rest = at(0.0, 0.0);
+        let above = rest.roll_centre_height.si() - 0.335;
+        let energy = |roll: f64| {
+            let on = at(above * (1.0 - roll.cos()), roll);
+            [(on.left_eye_length, rest.left_eye_length), (on.right_eye_length, rest.right_eye_length)]
+                .map(|(long, before)| 0.5 * (force / rate + (before - long).si()).powi(2) * rate)
+                .iter()
+                .sum::<f64>()
+        };
+        let step = 0.005;
+        let wanted = (energy(step) - 2.0 * energy(0.0) + energy(-step)) / (step * step);
+        assert!((sheet / wanted - 1.0).abs() < 2e-3, "{sheet} {wanted}");
+    }
 }

@@ -1388,9 +1388,11 @@ typedef struct {
   double caster;
   /// angle [rad]: kingpin inclination, positive with the upper end of the steering axis inboard
   double kingpin_inclination;
-  /// length [m]: distance from the steering axis outboard to the contact point, at the ground
+  /// length [m]: distance from the steering axis outboard to the contact point, at the ground, across
+  ///     the wheel's plane
   double scrub_radius;
-  /// length [m]: distance from the contact point forward to the steering axis, at the ground
+  /// length [m]: distance from the contact point forward to the steering axis, at the ground, in the
+  ///     wheel's plane
   double mechanical_trail;
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
@@ -1847,9 +1849,11 @@ typedef struct {
   double caster;
   /// angle [rad]: kingpin inclination, positive with the upper end of the steering axis inboard
   double kingpin_inclination;
-  /// length [m]: distance from the steering axis outboard to the contact point, at the ground
+  /// length [m]: distance from the steering axis outboard to the contact point, at the ground, across
+  ///     the wheel's plane
   double scrub_radius;
-  /// length [m]: distance from the contact point forward to the steering axis, at the ground
+  /// length [m]: distance from the contact point forward to the steering axis, at the ground, in the
+  ///     wheel's plane
   double mechanical_trail;
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
@@ -10571,8 +10575,8 @@ int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, co
 int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and
-/// joints may end it earlier.
+/// Travel of the linkage in droop and bump before a link is over-extended or a drop link of the bar
+/// lines up with its lever; damper, spring and joints may end it earlier.
 ///
 /// Parameters
 ///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
@@ -10580,9 +10584,9 @@ int32_t axw_suspension_live_axle_points(const axw_suspension_live_axle *model, c
 ///
 /// Returns
 ///     droop (length [m]): lowest heave, negative
-///     droop_end (text): the link that ends it
+///     droop_end (text): the link that ends it, or `anti-roll bar`
 ///     bump (length [m]): highest heave
-///     bump_end (text): the link that ends it
+///     bump_end (text): the link that ends it, or `anti-roll bar`
 int32_t axw_suspension_live_axle_travel_range(const axw_suspension_live_axle *model, double roll,
     double *droop, char *droop_end, size_t droop_end_size, size_t *droop_end_needed, double *bump,
     char *bump_end, size_t bump_end_size, size_t *bump_end_needed);

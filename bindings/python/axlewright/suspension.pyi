@@ -451,7 +451,7 @@ class LiveAxle(Model):
         """Positions of all joints, part by part, to draw the axle or to measure clearances."""
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
-        """Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier."""
+        """Travel of the linkage in droop and bump before a link is over-extended or a drop link of the bar lines up with its lever; damper, spring and joints may end it earlier."""
 
     def axle_move(self, *, forward: QuantityLike, up: QuantityLike, heave: QuantityLike) -> Table:
         """The axle moved under its body: wheels, axle ends of links, rods, coil-overs and drop links, and what the axle carries are moved; what is on the body stays."""

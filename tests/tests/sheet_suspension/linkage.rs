@@ -225,9 +225,9 @@ fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
         let lines = lines.each_ref().map(|(path, text)| (path.as_str(), *text));
         let long = demo("dunlin_measured", &lines).assess();
         assert_eq!(verdict(&long, &format!("{axle}.bump")), Verdict::Meets, "{axle}");
-        // The rack in its middle; at lock the linkage goes less far.
+        // The rack in its middle, at lock the linkage goes less far; at the rear a drop link of the bar ends it before the links do.
         let ends = ["spring.bump_end", "linkage_bump"].map(|end| value(&long, &format!("{axle}.{end}")));
-        assert!(ends[0] == ends[1] || axle == "front" && ends[0] > ends[1], "{axle}: {ends:?}");
+        assert!(ends[0] >= ends[1] && ends[1] > 0.1, "{axle}: {ends:?}");
     }
 }
 

@@ -48,10 +48,13 @@ fn a_live_axle_on_the_sheet_is_the_model() {
         assert_eq!(of(path).to_bits(), wanted.to_bits(), "{path}: {} {wanted}", of(path));
     }
     let track = 2.0 * on.left_wheel_y.si();
+    // The mean of both stiffnesses in roll.
+    let [left, right] = [&on.left_roll_motion_ratio, &on.right_roll_motion_ratio].map(|ratio| ratio.si());
+    let both_sides = (0.5 * (left * left + right * right)).sqrt();
     for (path, wanted) in [
         ("rear.anti_squat", on.drive_anti_pitch.si()),
         ("rear.anti_lift", on.brake_anti_pitch.si()),
-        ("rear.roll_base", track * on.left_roll_motion_ratio.si() / on.left_motion_ratio.si()),
+        ("rear.spring_base", track * both_sides / on.left_motion_ratio.si()),
     ] {
         assert!((of(path) / wanted - 1.0).abs() < 1e-12, "{path}: {} {wanted}", of(path));
     }
@@ -76,7 +79,7 @@ fn a_live_axle_on_the_sheet_is_the_model() {
     assert_eq!(of("rear.linkage_droop").to_bits(), (-range.droop.si()).to_bits());
     // Over the travel, and crossed.
     let (bump, droop) = (of("rear.bump_remaining"), of("rear.droop_remaining"));
-    let roll = ((bump + droop) / of("rear.roll_base")).asin();
+    let roll = ((bump + droop) / of("rear.spring_base")).asin();
     assert_eq!(of("rear.cross_roll").to_bits(), roll.to_bits());
     let ends = [(bump, 0.0), (-droop, 0.0), (0.5 * (bump - droop), roll), (0.5 * (bump - droop), -roll)]
         .map(|(heave, roll)| on_axle(&model, heave, roll));

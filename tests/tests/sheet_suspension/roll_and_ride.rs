@@ -20,7 +20,7 @@ fn roll_is_that_of_the_model() {
     let axle = |axle: &str, live: bool| {
         let of = |path: &str| format!("{axle}.{path}");
         let base = if live {
-            format!("spring_base = \"{} m\"\n", value(&assessment, &of("spring_base")))
+            format!("spring_base = \"{} m\"\n", value(&assessment, &of("stiffness_base")))
         } else {
             String::new()
         };

@@ -4,6 +4,9 @@ use super::Corner;
 use super::wheel::measured::{
     AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
 };
+use super::wheel::other_side::{
+    BothAxles, BothDampers, BothDampings, BothFrequencies, BothRates, BothSprings,
+};
 use super::wheel::travel::{
     AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, Mounting, Sides,
 };
@@ -84,12 +87,62 @@ macro_rules! sides {
         rule! {
             $axle Sides::travel, Sides
             takes { left = $left, right = $right, wheel_rate }
-            says "|m_l - m_r| g / (2 k)", STATICS
+            uses { right_wheel_rate }
+            says "|m_l - m_r| g / (2 k), of the softer side", STATICS
         }
     };
 }
 pub(super) const FRONT_SIDES: Rule = sides!("front", "scales.left_front", "scales.right_front");
 pub(super) const REAR_SIDES: Rule = sides!("rear", "scales.left_rear", "scales.right_rear");
+const WORSE_SIDE: &str = "definition: what is wanted of an axle is wanted of both its sides";
+pub(super) const RIGHT_RATE: Rule = rule! {
+    "axle" BothSprings::right_wheel_rate, BothSprings
+    takes {
+        wheel_rate, rate = "axle.spring.rate", sprung_mass, motion_ratio = "axle.spring.motion_ratio",
+        ratio_gradient = "axle.spring.ratio_gradient", right_motion_ratio = "axle.spring.right_motion_ratio",
+        right_ratio_gradient = "axle.spring.right_ratio_gradient",
+    }
+    says "k_l (k r_r^2 + (m g / r_r) r_r') / (k r_l^2 + (m g / r_l) r_l')", STATICS
+};
+pub(super) const WORSE_FREQUENCY: Rule = rule! {
+    "axle" BothFrequencies::worse, BothFrequencies
+    takes { natural_frequency }
+    uses {
+        wheel_rate, right_wheel_rate, low = "axle.wanted.frequency_low", high = "axle.wanted.frequency_high",
+    }
+    says "the side with less room in the band", WORSE_SIDE
+};
+pub(super) const WORSE_FREQUENCY_RATIO: Rule = rule! {
+    "vehicle" BothAxles::worse, BothAxles
+    takes { ratio = "vehicle.frequency_ratio" }
+    uses {
+        front = "front.wheel_rate", front_right = "front.right_wheel_rate", rear = "rear.wheel_rate",
+        rear_right = "rear.right_wheel_rate", low = "wanted.frequency_ratio_low", high = "wanted.frequency_ratio_high",
+    }
+    says "the sides with the least room in the band", WORSE_SIDE
+};
+pub(super) const WORSE_DAMPING: Rule = rule! {
+    "axle" BothDampings::worse, BothDampings
+    takes { damping_ratio }
+    uses {
+        sides.wheel_rate = "axle.wheel_rate", sides.right_wheel_rate = "axle.right_wheel_rate",
+        sides.mounting = "axle.damper.mounting", sides.motion_ratio = "axle.spring.motion_ratio",
+        sides.right_motion_ratio = "axle.spring.right_motion_ratio", low = "wanted.damping_low",
+        high = "wanted.damping_high",
+    }
+    says "the side with less room in the band", WORSE_SIDE
+};
+pub(super) const WORSE_DAMPER_RATE: Rule = rule! {
+    "axle.damper" BothRates::worse, BothRates
+    takes { rate_wanted }
+    uses {
+        sides.wheel_rate = "axle.wheel_rate", sides.right_wheel_rate = "axle.right_wheel_rate",
+        sides.mounting = "axle.damper.mounting", sides.motion_ratio = "axle.spring.motion_ratio",
+        sides.right_motion_ratio = "axle.spring.right_motion_ratio", softest = "axle.damper.rate_softest",
+        firmest = "axle.damper.rate_firmest",
+    }
+    says "the side with less room in the range", WORSE_SIDE
+};
 const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what ends it, on the worse wheel";
 pub(super) const BUMP_CLEAR: Rule = rule! {
     "axle" BumpClear::remaining, BumpClear
@@ -146,7 +199,21 @@ fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
 fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
-fields!(Sides { left, right, wheel_rate });
+fields!(Sides { left, right, wheel_rate, right_wheel_rate });
+fields!(BothSprings {
+    wheel_rate,
+    rate,
+    sprung_mass,
+    motion_ratio,
+    ratio_gradient,
+    right_motion_ratio,
+    right_ratio_gradient
+});
+fields!(BothFrequencies { natural_frequency, wheel_rate, right_wheel_rate, low, high });
+fields!(BothAxles { ratio, front, front_right, rear, rear_right, low, high });
+fields!(BothDampers { wheel_rate, right_wheel_rate, mounting, motion_ratio, right_motion_ratio });
+fields!(BothDampings { damping_ratio, sides, low, high });
+fields!(BothRates { rate_wanted, sides, softest, firmest });
 fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
 fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
 fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance });

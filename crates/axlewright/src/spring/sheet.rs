@@ -183,6 +183,13 @@ const AT_RIDE: &[Line] = &[
     .measured_on(AT_SPRING)
     .by(&[by(&MOUNT_GRADIENT)])
     .or(0.0, "a motion ratio that does not change with travel, until it was measured"),
+    // A drawn linkage says these.
+    derived(
+        "axle.spring.right_motion_ratio",
+        Ratio::KIND,
+        "motion ratio on the right of a drawn axle, which differs where a rod leads the axle sideways",
+    ),
+    derived("axle.spring.right_ratio_gradient", RatioPerLength::KIND, "change of that along the travel"),
     derived(
         "axle.spring.force",
         Force::KIND,
@@ -238,6 +245,12 @@ const RATES: &[Line] = &[
             ],
         )]),
     derived(
+        "axle.right_wheel_rate",
+        LinearStiffness::KIND,
+        "tangent rate at the right wheel of a drawn axle whose sides may differ",
+    )
+    .by(&[by(&RIGHT_RATE)]),
+    derived(
         "axle.ride_rate",
         LinearStiffness::KIND,
         "between body and ground: wheel rate and tyre in series",
@@ -247,6 +260,18 @@ const RATES: &[Line] = &[
         .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
     derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
         .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.frequency_of_worse_side",
+        Frequency::KIND,
+        "natural frequency of the side with less room in its band",
+    )
+    .by(&[by(&WORSE_FREQUENCY)]),
+    derived(
+        "vehicle.frequency_ratio_of_worse_sides",
+        Ratio::KIND,
+        "natural frequency of the rear over that of the front, of the sides with the least room in the band",
+    )
+    .by(&[by(&WORSE_FREQUENCY_RATIO)]),
     derived("vehicle.frequency_ratio", Ratio::KIND, "natural frequency of the rear over that of the front")
         .by(&[quotient_of(
             &["rear.natural_frequency", "front.natural_frequency"],
@@ -406,6 +431,18 @@ const DAMPING: &[Line] = &[
         step("spring.damping_ratio", &["axle.damper.at_wheel", "axle.wheel_rate", "axle.sprung_mass"]),
     ]),
     derived(
+        "axle.damping_of_worse_side",
+        Ratio::KIND,
+        "damping ratio of the side with less room in its band",
+    )
+    .by(&[by(&WORSE_DAMPING)]),
+    derived(
+        "axle.damper.rate_of_worse_side",
+        Damping::KIND,
+        "rate for the wanted damping ratio on the side with less room in the range of its damper",
+    )
+    .by(&[by(&WORSE_DAMPER_RATE)]),
+    derived(
         "axle.critical_damping",
         Damping::KIND,
         "damping at the wheel beyond which the body does not swing",
@@ -543,7 +580,7 @@ pub const SHEET: Section = Section {
             path: "axle.frequency",
             question: "Does the body move at the frequency that is wanted?",
             margin: Margin::Band {
-                value: "axle.natural_frequency",
+                value: "axle.frequency_of_worse_side",
                 low: "axle.wanted.frequency_low",
                 high: "axle.wanted.frequency_high",
             },
@@ -556,7 +593,7 @@ pub const SHEET: Section = Section {
             path: "vehicle.frequency_pair",
             question: "Is the rear quicker than the front, but not by much?",
             margin: Margin::Band {
-                value: "vehicle.frequency_ratio",
+                value: "vehicle.frequency_ratio_of_worse_sides",
                 low: "wanted.frequency_ratio_low",
                 high: "wanted.frequency_ratio_high",
             },
@@ -569,7 +606,7 @@ pub const SHEET: Section = Section {
             path: "axle.damping",
             question: "Does the damper suit spring and mass?",
             margin: Margin::Band {
-                value: "axle.damping_ratio",
+                value: "axle.damping_of_worse_side",
                 low: "wanted.damping_low",
                 high: "wanted.damping_high",
             },
@@ -582,7 +619,7 @@ pub const SHEET: Section = Section {
             path: "axle.damper_range",
             question: "Can the damper be set to the damping that is wanted?",
             margin: Margin::Band {
-                value: "axle.damper.rate_wanted",
+                value: "axle.damper.rate_of_worse_side",
                 low: "axle.damper.rate_softest",
                 high: "axle.damper.rate_firmest",
             },

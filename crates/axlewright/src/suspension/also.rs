@@ -38,6 +38,8 @@ pub(super) const ALSO: &[Also] = &[
     also("axle.spring.ratio_gradient")
         .measured_on(LEADS)
         .by(&[same(&["axle.linkage_ratio_gradient"], LINKAGE)]),
+    also("axle.spring.right_motion_ratio").by(&[by(&on_links::RIGHT_RATIO)]),
+    also("axle.spring.right_ratio_gradient").by(&[same(&["axle.linkage_right_ratio_gradient"], LINKAGE)]),
     also("axle.spring.seat_offset").by(&[difference_of(
         &["axle.linkage_eye_length", "axle.spring.ride_length"],
         "definition: lengths along the coil-over, between its eyes",

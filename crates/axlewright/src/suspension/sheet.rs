@@ -105,6 +105,18 @@ const AT_RIDE: &[Line] = &[
         gives(&strut::LEG, "ratio_gradient"),
         gives(&on_links::COIL_OVER, "ratio_gradient"),
     ]),
+    derived(
+        "axle.linkage_right_motion_ratio",
+        Ratio::KIND,
+        "motion ratio of the right coil-over of a live axle on links",
+    )
+    .by(&[gives(&on_links::COIL_OVER, "right_motion_ratio")]),
+    derived(
+        "axle.linkage_right_ratio_gradient",
+        crate::units::RatioPerLength::KIND,
+        "change of that motion ratio along the travel of the wheel",
+    )
+    .by(&[gives(&on_links::COIL_OVER, "right_ratio_gradient")]),
     derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height").by(
         &[
             gives(&wishbone::COIL_OVER, "eye_length"),
@@ -301,8 +313,10 @@ const ROLL: &[Line] = &[
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
         .by(&[gives(&on_links::COIL_OVER, "spring_base").about(0.05), gives(&on_leaves::AT_RIDE, "spring_base").about(0.05)]),
+    derived("axle.stiffness_base", Length::KIND, "base on which springs of the wheel rate have the roll stiffness of a live axle: the spring base, and under the load of drawn coil-overs a little more or less")
+        .by(&[by(&on_links::STIFFNESS_BASE), same(&["axle.spring_base"], "definition: springs whose load does not lean count on their base")]),
     derived("axle.roll_base", Length::KIND, "base of the springs in roll: the track, or the spring base of a live axle")
-        .by(&[pick(&["axle.wheels", "axle.track", "axle.spring_base"])]),
+        .by(&[pick(&["axle.wheels", "axle.track", "axle.stiffness_base"])]),
     line(
         "axle.anti_roll_bar.rate",
         LinearStiffness::KIND,

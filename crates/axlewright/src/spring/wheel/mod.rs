@@ -6,6 +6,8 @@ mod inclined_tangent_rate;
 #[cfg(feature = "sheet")]
 pub(super) mod measured;
 mod natural_frequency;
+#[cfg(feature = "sheet")]
+pub(super) mod other_side;
 pub(super) mod ride_rate;
 mod spring_rate_for_frequency;
 mod static_deflection;

@@ -120,6 +120,8 @@ pub(in crate::spring) struct Sides {
     pub(in crate::spring) left: Mass,
     pub(in crate::spring) right: Mass,
     pub(in crate::spring) wheel_rate: LinearStiffness,
+    /// Of an axle whose sides differ.
+    pub(in crate::spring) right_wheel_rate: Option<LinearStiffness>,
 }
 
 #[cfg(feature = "sheet")]
@@ -127,7 +129,8 @@ impl Sides {
     /// Travel by which one wheel stands further in bump, and the other further in droop, than the mean of both.
     pub(in crate::spring) fn travel(&self) -> Result<Length> {
         let off = (self.left - self.right).si().abs() / 2.0;
-        Ok(Length::from_si(off * STANDARD_GRAVITY / self.wheel_rate.si()))
+        let softer = self.right_wheel_rate.map_or(f64::INFINITY, |rate| rate.si()).min(self.wheel_rate.si());
+        Ok(Length::from_si(off * STANDARD_GRAVITY / softer))
     }
 }
 

@@ -43,9 +43,9 @@ record! {
         pub caster: Angle,
         /// Kingpin inclination, positive with the upper end of the steering axis inboard.
         pub kingpin_inclination: Angle,
-        /// Distance from the steering axis outboard to the contact point, at the ground.
+        /// Distance from the steering axis outboard to the contact point, at the ground, across the wheel's plane.
         pub scrub_radius: Length,
-        /// Distance from the contact point forward to the steering axis, at the ground.
+        /// Distance from the contact point forward to the steering axis, at the ground, in the wheel's plane.
         pub mechanical_trail: Length,
         /// Instant centre of the upright in front view, in the transverse plane through the contact point, to the left; infinite if there is none.
         pub front_view_centre_y: Length,
@@ -141,6 +141,8 @@ impl<'a> PreparedLinkage<'a> {
 
         let steering = pose.steering_axis;
         let ground = pose.lower_ball + steering * ((contact.z - pose.lower_ball.z) / steering.z);
+        // Along the wheel and across it: a steered wheel takes its plane with it.
+        let (off, outboard_x, outboard_y) = (contact - ground, axis.x / across, axis.y / across);
         let (front_y, front_height) = centre(path.z, path.y, -spin.x);
         let (side_x, side_height) = centre(path.z, path.x, spin.y);
         let to_rear = match parts.axle {
@@ -171,8 +173,8 @@ impl<'a> PreparedLinkage<'a> {
             bump_steer: toe_rate * bump,
             caster: (-steering.x).arctangent(steering.z),
             kingpin_inclination: (-steering.y).arctangent(steering.z),
-            scrub_radius: contact.y - ground.y,
-            mechanical_trail: ground.x - contact.x,
+            scrub_radius: off.x * outboard_x + off.y * outboard_y,
+            mechanical_trail: off.y * outboard_x - off.x * outboard_y,
             front_view_centre_y: contact.y + front_y,
             front_view_centre_height: front_height,
             roll_centre_height: contact.y * path.y / path.z,

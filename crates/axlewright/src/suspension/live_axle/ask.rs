@@ -98,16 +98,16 @@ impl LiveAxle {
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
-    /// Travel of the linkage in droop and bump before a link is over-extended; bar, damper, spring and joints may end it earlier.
+    /// Travel of the linkage in droop and bump before a link is over-extended or a drop link of the bar lines up with its lever; damper, spring and joints may end it earlier.
     ///
     /// # Parameters
     /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// - `droop` — lowest heave, negative
-    /// - `droop_end` — the link that ends it
+    /// - `droop_end` — the link that ends it, or `anti-roll bar`
     /// - `bump` — highest heave
-    /// - `bump_end` — the link that ends it
+    /// - `bump_end` — the link that ends it, or `anti-roll bar`
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         self.prepare()?.travel_range(roll)
     }

@@ -167,6 +167,10 @@ record! {
     lent pub(in crate::suspension) Found<'a>;
 }
 
+/// Share by which the slopes of both sides may differ by rounding.
+#[cfg(feature = "sheet")]
+const ALIKE: f64 = 1e-12;
+
 /// Both coil-overs, the left one first: length between the eyes, and its first and second derivative along heave and roll.
 struct Strokes {
     eyes: Lanes<2>,
@@ -188,12 +192,39 @@ impl PreparedLiveAxle<'_> {
             let (place, why) = (said(Length::from_si(stop.place)), self.why(&stop));
             return Err(cannot!(roll; "ends heave at {place}: {why}"));
         }
-        Ok(TravelRange {
-            droop: Length::from_si(droop.place),
-            droop_end: self.name(droop.link).to_owned(),
-            bump: Length::from_si(bump.place),
-            bump_end: self.name(bump.link).to_owned(),
-        })
+        let [droop, bump] = [droop, bump].map(|stop| match self.bar_end(stop.place, roll.si()) {
+            Some(place) => (Length::from_si(place), "anti-roll bar".to_owned()),
+            None => (Length::from_si(stop.place), self.name(stop.link).to_owned()),
+        });
+        if [&droop, &bump].iter().all(|(place, _)| place.si() == 0.0) {
+            return Err(self.drop_link(Length::from_si(0.0), roll));
+        }
+        Ok(TravelRange { droop: droop.0, droop_end: droop.1, bump: bump.0, bump_end: bump.1 })
+    }
+
+    /// Heave on the way to an end at which a drop link of the bar lines up with its lever; none if it goes along, or where there is no bar.
+    fn bar_end(&self, end: f64, roll: f64) -> Option<f64> {
+        const STEPS: u32 = 64;
+        let levers = self.levers.as_ref()?;
+        let goes = |heave: f64| {
+            let Some(pose) = self.linkage.at(heave, roll) else { return true };
+            levers.iter().all(|lever| lever.turn(seen(lever, &pose)).is_some())
+        };
+        if !goes(0.0) {
+            return Some(0.0);
+        }
+        let places = (1..=STEPS).map(|step| end * f64::from(step) / f64::from(STEPS));
+        let beyond = places.clone().find(|place| !goes(*place))?;
+        let (mut good, mut bad) = (beyond - end / f64::from(STEPS), beyond);
+        for _ in 0..40 {
+            let middle = 0.5 * (good + bad);
+            if goes(middle) {
+                good = middle;
+            } else {
+                bad = middle;
+            }
+        }
+        Some(good)
     }
 
     /// Everything at a heave and roll; what is not known stays as it is.
@@ -324,13 +355,35 @@ impl PreparedLiveAxle<'_> {
         contacts
     }
 
-    /// Length, motion ratio and its gradient of the left coil-over at ride height, without roll, and the base of both in roll.
+    /// Length of the coil-overs at ride height, motion ratio and its gradient on the left and on the right, and the base of both in roll, on
+    /// which springs of the left ratio have the mean of both stiffnesses.
     #[cfg(feature = "sheet")]
-    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 4]> {
+    pub(super) fn stroke_at_ride(&self) -> Option<[f64; 6]> {
         let coil_over = self.model.coil_over.as_ref()?;
         let Strokes { eyes, heave, roll } = self.strokes(coil_over, &self.linkage.rest);
         let [slope, bend] = heave.map(|on| on.0[0]);
-        Some([eyes.0[0], -slope, -bend, 2.0 * roll[0].0[0] / slope])
+        let [left, right] = roll[0].0;
+        let alike = |one: f64, other: f64| (one - other).abs() <= ALIKE * one.abs();
+        let base = 2.0 * left / slope;
+        if alike(slope, heave[0].0[1]) && alike(left, -right) {
+            return Some([eyes.0[0], -slope, -bend, -slope, -bend, base]);
+        }
+        let mean = (0.5 * (left * left + right * right)).sqrt();
+        Some([eyes.0[0], -slope, -bend, -heave[0].0[1], -heave[1].0[1], (2.0 * mean / slope).abs()])
+    }
+
+    /// Tangent stiffness in roll at ride height of both coil-overs of this rate about the roll centre, that on the left under this force on
+    /// its axis and both under the same load: as the body rolls about its roll centre, the axle heaves a little.
+    #[cfg(feature = "sheet")]
+    pub(super) fn stiffness_about_roll_centre(&self, rate: f64, left_force: f64) -> Option<f64> {
+        let pose = &self.linkage.rest;
+        let Strokes { heave, roll, .. } = self.strokes(self.model.coil_over.as_ref()?, pose);
+        let [left, right] = heave[0].0;
+        let forces = [left_force, left_force * left / right];
+        let springs: f64 =
+            [0, 1].map(|side| rate * roll[0].0[side].powi(2) - forces[side] * roll[1].0[side]).iter().sum();
+        let above = pose.roll.velocity.y / pose.roll.spin.x;
+        Some(springs - 2.0 * left_force * left * above)
     }
 
     /// Heave without roll at which the eyes of the left (0) or the right coil-over are so far apart.

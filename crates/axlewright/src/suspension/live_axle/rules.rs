@@ -163,8 +163,26 @@ pub(in crate::suspension) const COIL_OVER: Rule = rule! {
     "axle" Led::stroke, Led
     takes { links = "axle" }
     needs { coil_over }
-    gives Stroke { motion_ratio, ratio_gradient, eye_length, spring_base }
-    says "suspension.LiveAxle at ride height: r = -dL/dz; base 2 (dL/dphi) / (dL/dz)", SOURCE
+    gives Stroke { motion_ratio, ratio_gradient, right_motion_ratio, right_ratio_gradient, eye_length, spring_base }
+    says "suspension.LiveAxle at ride height: r = -dL/dz; base of the mean of both sides, sqrt(2 (q_l^2 + q_r^2)) / r_l with q = dL/dphi", SOURCE
+};
+/// Base of the springs in roll under their load.
+pub(in crate::suspension) const STIFFNESS_BASE: Rule = rule! {
+    "axle" Loaded::stiffness_base, Loaded
+    takes {
+        linkage.links = "axle", rate = "axle.spring.rate", axis_force = "axle.spring.axis_force", wheel_rate, spring_base,
+    }
+    needs { linkage.coil_over = "axle.coil_over" }
+    says "sqrt(2 K / k) with the roll stiffness K of both coil-overs of suspension.LiveAxle at ride height, under their load and about the roll centre", SOURCE
+};
+/// Motion ratio on the right: as on the left, drawn or read, by the two of the drawing.
+pub(in crate::suspension) const RIGHT_RATIO: Rule = rule! {
+    "axle" BothRatios::right, BothRatios
+    takes {
+        motion_ratio = "axle.spring.motion_ratio", left = "axle.linkage_motion_ratio",
+        right = "axle.linkage_right_motion_ratio",
+    }
+    says "r r_r / r_l of suspension.LiveAxle at ride height", SOURCE
 };
 pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
     "axle" Led::bar_motion_ratio, Led
@@ -176,6 +194,7 @@ pub(in crate::suspension) const BAR_RATIO: Rule = rule! {
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Bushed::range, Bushed
     takes { axle.links = "axle", bushes = "axle" }
+    uses { axle.anti_roll_bar = "axle.anti_roll_bar" }
     gives TravelEachWay { droop, bump }
     says "suspension.LiveAxle.travel_range", SOURCE
 };
@@ -236,11 +255,49 @@ struct Freedoms {
     redundant: Ratio,
 }
 
-/// Coil-over of a live axle at ride height.
+/// Springs of a live axle with their forces, and the rate that they have at the wheels.
+struct Loaded {
+    linkage: Led,
+    rate: LinearStiffness,
+    axis_force: Force,
+    wheel_rate: LinearStiffness,
+    spring_base: Length,
+}
+fields!(Loaded { linkage, rate, axis_force, wheel_rate, spring_base });
+
+impl Loaded {
+    /// Base on which springs of the wheel rate have the axle's roll stiffness: as the spring base, drawn or read, by the two of the drawing.
+    fn stiffness_base(&self) -> Result<Length> {
+        let model = self.linkage.model()?;
+        let ready = model.shared()?;
+        let stiffness = ready.stiffness_about_roll_centre(self.rate.si(), self.axis_force.si());
+        let [.., drawn] = ready.stroke_at_ride().unwrap_or([f64::NAN; 6]);
+        let base = (2.0 * stiffness.unwrap_or(f64::NAN) / self.wheel_rate.si()).sqrt();
+        Ok(Length::from_si(self.spring_base.si() * (base / drawn)))
+    }
+}
+
+/// Motion ratio that counts on the left, and those of both sides of the drawing.
+struct BothRatios {
+    motion_ratio: Ratio,
+    left: Ratio,
+    right: Ratio,
+}
+fields!(BothRatios { motion_ratio, left, right });
+
+impl BothRatios {
+    fn right(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(self.motion_ratio.si() * (self.right.si() / self.left.si())))
+    }
+}
+
+/// Coil-overs of a live axle at ride height.
 struct Stroke {
-    /// In heave.
+    /// In heave, on the left.
     motion_ratio: Ratio,
     ratio_gradient: RatioPerLength,
+    right_motion_ratio: Ratio,
+    right_ratio_gradient: RatioPerLength,
     eye_length: Length,
     /// On which both coil-overs work in roll.
     spring_base: Length,
@@ -312,11 +369,13 @@ impl Led {
     }
 
     fn stroke(&self) -> Result<Stroke> {
-        let [length, motion_ratio, gradient, base] =
-            self.model()?.shared()?.stroke_at_ride().unwrap_or([f64::NAN; 4]);
+        let [length, motion_ratio, gradient, right_ratio, right_gradient, base] =
+            self.model()?.shared()?.stroke_at_ride().unwrap_or([f64::NAN; 6]);
         Ok(Stroke {
             motion_ratio: Ratio::from_si(motion_ratio),
             ratio_gradient: RatioPerLength::from_si(gradient),
+            right_motion_ratio: Ratio::from_si(right_ratio),
+            right_ratio_gradient: RatioPerLength::from_si(right_gradient),
             eye_length: Length::from_si(length),
             spring_base: Length::from_si(base),
         })

@@ -246,3 +246,97 @@ fn rigid_links_beside_bushes_keep_their_length() {
     assert_relative_eq!(on.bind_force.si(), near.bind_force.si(), max_relative = 1e-3);
     assert_relative_eq!(on.bind_roll_stiffness.si(), near.bind_roll_stiffness.si(), max_relative = 1e-3);
 }
+
+/// The same axle turned about to stand in front: the nose points to the rear, and rises and falls as it did.
+#[test]
+fn the_pinion_of_a_front_axle_points_to_the_rear() {
+    let rear = four(FOUR);
+    let turned = |[x, y, z]: [f64; 3]| [-x, y, z];
+    let mut front = four(FOUR.map(turned));
+    front.axle = Axle::Front;
+    front.pinion = Some(Pinion { angle: Value::new(rad(0.0)), nose: Some(point([-0.25, 0.0, 0.32])) });
+    // Labelled as a front axle only, its nose is on the other end of the same housing.
+    let mut labelled = four(FOUR);
+    (labelled.axle, labelled.pinion) = (Axle::Front, front.pinion.clone());
+    for heave in [0.08, 0.03, -0.06].map(metres) {
+        let [rear, front, labelled] =
+            [&rear, &front, &labelled].map(|model| model.at(heave, rad(0.0)).unwrap());
+        let change = rear.pinion_angle_change.si();
+        assert!(
+            change.abs() > 1e-3 && (front.pinion_angle_change.si() - change).abs() < 1e-9,
+            "{change} {front:?}"
+        );
+        assert!((labelled.pinion_angle.si() + change).abs() < 1e-9);
+        // The angle is that of the line to the nose.
+        let line = ((front.pinion_z - front.axle_z) / (front.axle_x - front.pinion_x)).si().atan();
+        assert!((line - front.pinion_angle.si()).abs() < 1e-7, "{line}");
+    }
+}
+
+/// A moved axle has its new wheelbase in anti-squat and anti-lift: longer to the rear of a rear axle, to the front of a front one.
+#[test]
+fn the_wheelbase_follows_a_moved_axle() {
+    for (axle, forward, wheelbase) in
+        [(Axle::Rear, -0.1, 2.7), (Axle::Rear, 0.05, 2.55), (Axle::Front, 0.1, 2.7)]
+    {
+        let mut model = four(FOUR);
+        model.axle = axle;
+        let table = model.axle_move(metres(forward), metres(0.0), &[metres(0.0), metres(0.03)]).unwrap();
+        for name in ["drive_anti_pitch", "brake_anti_pitch"] {
+            let found = table.numbers(name).unwrap();
+            // The links as they are then, under the wheelbase of before: their anti-squat is less by the ratio of the two.
+            let mut moved = model.clone();
+            for link in &mut moved.links {
+                link.axle = link.axle.moved(vector(forward, 0.0, 0.0));
+            }
+            moved.wheel.centre = moved.wheel.centre.moved(vector(forward, 0.0, 0.0));
+            if let Stated::Given(rod) = &mut moved.lateral_rod {
+                rod.axle = rod.axle.moved(vector(forward, 0.0, 0.0));
+            }
+            moved.coil_over = Stated::Unknown;
+            moved.pinion = None;
+            let on = moved.at(metres(0.0), rad(0.0)).unwrap();
+            let old = if name == "drive_anti_pitch" { on.drive_anti_pitch } else { on.brake_anti_pitch }.si();
+            assert!(
+                (found[1] - old * wheelbase / 2.6).abs() < 1e-9 && old != 0.0,
+                "{name}: {} {old}",
+                found[1]
+            );
+        }
+        // Unmoved, nothing changes.
+        let same = model.axle_move(metres(0.0), metres(0.0), &[metres(0.03)]).unwrap();
+        let of = same.numbers("drive_anti_pitch").unwrap();
+        assert!((of[0] - of[1]).abs() < 1e-12);
+    }
+}
+
+/// The travel ends where a drop link of the bar lines up with its lever, if no link ends it before.
+#[test]
+fn a_drop_link_that_lines_up_ends_the_travel() {
+    for (bearings, eye) in [(Mount::Axle, None), (Mount::Body, None), (Mount::Axle, Some([0.26, 0.48, 0.43]))]
+    {
+        let mut model = three(FOUR);
+        let free = model.travel_range(rad(0.0)).unwrap();
+        let mut drawn = bar(bearings);
+        if let Some(eye) = eye {
+            drawn.link_eye = point(eye);
+        }
+        model.anti_roll_bar = Stated::Given(drawn);
+        let held = model.travel_range(rad(0.0)).unwrap();
+        let mut ended = 0;
+        for (held, free, end, sign) in
+            [(held.droop, free.droop, &held.droop_end, -1.0), (held.bump, free.bump, &held.bump_end, 1.0)]
+        {
+            if end != "anti-roll bar" {
+                assert_eq!(held, free);
+                continue;
+            }
+            ended += 1;
+            assert!(held.si().abs() < free.si().abs());
+            let at = |heave: f64| model.at(metres(heave), rad(0.0));
+            assert!(at(held.si() - sign * 1e-6).is_ok());
+            assert!(at(held.si() + sign * 1e-6).unwrap_err().to_string().contains("drop link"));
+        }
+        assert!(ended > 0, "{bearings:?} {held:?}");
+    }
+}
