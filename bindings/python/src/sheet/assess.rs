@@ -148,7 +148,6 @@ impl AssessmentHandle {
         })
     }
     /// Path, tolerance, change and share.
-    #[expect(clippy::type_complexity, reason = "a row of four, said once")]
     fn sensitivity(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Vec<SensitivityForm>> {
         guard("Assessment", || {
             let (of, answer) = (system(units)?, self.answer(path)?);
