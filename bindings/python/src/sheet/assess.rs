@@ -147,8 +147,7 @@ impl AssessmentHandle {
             self.assessment.contradictions().iter().map(give).collect()
         })
     }
-    /// Path, tolerance, change and share.
-    #[expect(clippy::type_complexity, reason = "a row of four, said once")]
+    /// The tolerances that move the margin of a finding, the largest first.
     fn sensitivity(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Vec<SensitivityForm>> {
         guard("Assessment", || {
             let (of, answer) = (system(units)?, self.answer(path)?);
