@@ -417,3 +417,141 @@ fn rows_count_tolerances_as_a_sheet_does() {
     }
     assert!(turned > 100 && judged > turned, "{turned} of {judged}");
 }
+
+/// A bump stop 6 mm away behind a tyre that touches after 1 mm: the tolerances of stop, free length and droop length add up on the stop.
+fn hidden_stop(each: &str) -> Sheet {
+    let mut sheet = Sheet::new("");
+    let with = |value: &str| if each.is_empty() { value.to_owned() } else { format!("{value} +/- {each}") };
+    // Sag: 550 kg on 100 N/mm are 53.936575 mm; 330 mm less 320 mm of free length are 10 mm more.
+    let [stop, free, droop] = ["69.936575 mm", "320 mm", "330 mm"].map(with);
+    for (path, text) in [
+        ("scales.left_front", "600 kg"),
+        ("scales.right_front", "600 kg"),
+        ("front.unsprung_mass", "100 kg"),
+        ("front.joint_bump_clearance", "none"),
+        ("front.hose_bump_clearance", "none"),
+        ("front.tyre_clearance", "1 mm"),
+        ("front.bump_stop_travel", &stop),
+        ("front.spring.rate", "100 N/mm"),
+        ("front.spring.free_length", &free),
+        ("front.spring.solid_length", "120 mm"),
+        ("front.spring.minimum_gap", "10 mm"),
+        ("front.spring.motion_ratio", "1"),
+        ("front.spring.droop_length", &droop),
+        ("front.damper.stroke", "200 mm"),
+        ("front.damper.mounting", "apart"),
+        ("front.damper.motion_ratio", "1"),
+        ("front.damper.gas_force", "none"),
+        ("wanted.bump", "1 mm"),
+    ] {
+        sheet.set(path, text).unwrap();
+    }
+    sheet
+}
+
+/// No line alone takes anything off the 1 mm of the tyre; all three together take 12 mm off the 6 mm of the stop.
+#[test]
+fn what_only_several_tolerances_together_lose_counts() {
+    for (each, least, verdict) in [
+        ("", 1.0, Verdict::Meets),
+        ("1 mm", 1.0, Verdict::Meets),
+        ("1.8 mm", 0.6, Verdict::Tight),
+        ("2.5 mm", -1.5, Verdict::Short),
+        ("4 mm", -6.0, Verdict::Short),
+    ] {
+        let sheet = hidden_stop(each);
+        let answer = *sheet.assess().answer("front.bump").unwrap();
+        assert_eq!(answer.verdict, verdict, "{each}");
+        assert_relative_eq!(answer.worst, least * 1e-3, epsilon = 1e-12);
+        // A row of a what-if is judged alike.
+        let axis = Axis::texts("front.unsprung_mass", &["100 kg", "60 kg"]).unwrap();
+        let table = sheet.what_if(vec![axis], false, &["front.bump.verdict"]).unwrap().whole().unwrap();
+        assert_eq!(table.word("front.bump.verdict", 0), Some(verdict.word()), "{each}");
+    }
+}
+
+/// Grip holds the torque of a strong engine down: neither gives way alone, and both together are more than the shaft takes.
+#[test]
+fn a_weaker_engine_and_less_grip_are_no_excuse_for_each_other() {
+    let lines = |engine: &'static str, grip: &'static str, rating: &'static str| {
+        vec![
+            ("engine.peak_torque", engine),
+            ("clutch.capacity", "450 N·m"),
+            ("clutch.high_capacity", "500 N·m"),
+            ("clutch.shock_factor", "1"),
+            ("gearbox.ratios[0]", "4"),
+            ("gearbox.reverse_ratio", "3.8"),
+            ("gearbox.efficiency", "97 %"),
+            ("transfer_case.low_ratio", "none"),
+            ("propeller_shaft.torque_rating", rating),
+            ("propeller_shaft.rating_kind", "continuous"),
+            ("final_drive.ratio", "4"),
+            ("final_drive.efficiency", "96 %"),
+            ("driveline.driven", "rear"),
+            ("grip.loaded_radius", "0.35 m"),
+            ("grip.strength_coefficient", grip),
+            ("grip.driven_load", "12 kN"),
+            ("grip.inertia_factor", "1"),
+            ("wanted.strength", "1"),
+        ]
+    };
+    let judged =
+        |engine, grip, rating| *of(&lines(engine, grip, rating)).answer("propeller_shaft.strength").unwrap();
+    // 300 N·m in first gear are 1164 N·m, 390 N·m 1513; 1.0 of grip holds 1094 N·m, 1.5 of it 1641.
+    for (rating, verdict) in
+        [("1400 N·m", Verdict::Short), ("1500 N·m", Verdict::Short), ("1520 N·m", Verdict::Meets)]
+    {
+        let answer = judged("300 N·m +/- 30 %", "1.0 +/- 0.5", rating);
+        assert_eq!(answer.verdict, verdict, "{rating}: {answer:?}");
+        let corner = judged("390 N·m", "1.5", rating);
+        assert_relative_eq!(answer.worst, corner.margin, max_relative = 1e-12);
+    }
+}
+
+/// Half a shackle's travel and a longer damper, each within reach: both together are not.
+#[test]
+fn what_is_refused_only_where_several_tolerances_meet_is_tight() {
+    let dray = include_str!("../../examples/sheets/dray.toml");
+    let mut sheet = Sheet::from_text(dray).unwrap();
+    for path in sheet.paths().map(str::to_owned).collect::<Vec<_>>() {
+        let text = sheet.get(&path).unwrap().unwrap_or_default();
+        if let Some((value, _)) = text.split_once(" +/- ") {
+            sheet.set(&path, value).unwrap();
+        }
+    }
+    let written = |path: &str| sheet.get(path).unwrap().unwrap();
+    let (pivot, open) = (written("rear.leaf.shackle_pivot.z"), written("rear.damper.open_length"));
+    let judged = |pivot: &str, open: &str| {
+        let mut with = sheet.clone();
+        with.set("rear.leaf.shackle_pivot.z", pivot).unwrap();
+        with.set("rear.damper.open_length", open).unwrap();
+        let assessment = with.assess();
+        ["rear.bump_steer_band", "rear.sideways"].map(|path| assessment.answer(path).unwrap().verdict)
+    };
+    assert_eq!(judged(&pivot, &open), [Verdict::Meets; 2]);
+    assert_eq!(judged(&format!("{pivot} +/- 1 %"), &format!("{open} +/- 1 %")), [Verdict::Meets; 2]);
+    assert_eq!(judged(&format!("{pivot} +/- 8 %"), &format!("{open} +/- 2 %")), [Verdict::Tight; 2]);
+}
+
+/// A wanted margin counts at its upper end, also where the finding takes it from a line before.
+#[test]
+fn the_tolerance_of_a_wish_counts_through_the_lines_between() {
+    let measured = include_str!("../../examples/sheets/dunlin_measured.toml");
+    for (path, exact, wide, finding) in [
+        ("wanted.bump", "50 mm", "50 mm +/- 30 mm", "front.bump"),
+        ("wanted.load", "1.05", "1.05 +/- 0.6", "front.tyre_load"),
+        ("wanted.bump_steer_margin", "0.01 deg", "0.01 deg +/- 1 deg", "rear.bump_steer_band"),
+    ] {
+        let judged = |text: &str| {
+            let mut sheet = Sheet::from_text(measured).unwrap();
+            sheet.set(path, text).unwrap();
+            let axis = Axis::texts("rear.unsprung_mass", &["180 kg +/- 10 kg"]).unwrap();
+            let output = format!("{finding}.verdict");
+            let table = sheet.what_if(vec![axis], false, &[&output]).unwrap().whole().unwrap();
+            let verdict = sheet.assess().answer(finding).unwrap().verdict;
+            assert_eq!(table.word(&output, 0), Some(verdict.word()), "{finding}");
+            verdict
+        };
+        assert_eq!([exact, wide].map(judged), [Verdict::Meets, Verdict::Tight], "{finding}");
+    }
+}

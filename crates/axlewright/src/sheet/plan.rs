@@ -171,9 +171,10 @@ impl Plan {
     /// Every line on which these lines rest, themselves included, in the order in which they are reached.
     pub fn rests_on(&self, slots: &[Slot]) -> Vec<Slot> {
         let mut reached: Vec<Slot> = Vec::new();
+        let mut seen = vec![false; self.origins.len()];
         let mut ahead: Vec<Slot> = slots.iter().rev().copied().collect();
         while let Some(slot) = ahead.pop() {
-            if reached.contains(&slot) {
+            if core::mem::replace(&mut seen[usize::from(slot)], true) {
                 continue;
             }
             reached.push(slot);

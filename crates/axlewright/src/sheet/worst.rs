@@ -6,7 +6,7 @@
 
 use super::Sheet;
 use super::graph::{FindingInfo, Graph, Slot};
-use super::margin::{margin, verdict};
+use super::margin::{graded, margin, verdict};
 use super::plan::{Plan, at};
 use super::uncertainty::{Spread, changes, stretched, tolerances};
 use crate::Verdict;
@@ -72,89 +72,117 @@ pub(super) struct Moved {
 
 /// Margin in each row with all lines at their worse ends, where several have one; not a number where something is refused there.
 ///
-/// A line may lose nothing while another part gives out first, and count all the same once several move together. Such a line is looked for
-/// from the corner, moved as many times its tolerance as there are lines: the greatest of the losses that hide behind another part is then in sight
-/// if all of them together are. Its end joins the corner, until no further line does. `at` gives the margin of each row with the lines at these values.
+/// A line may lose nothing while another part gives out first, and count all the same once several move together: [`Corner::grow`] looks for such
+/// lines where `seeks` is true. `at_lines` gives the margin of each row with the lines at these values.
 pub(super) fn corner(
     lines: &[Moved],
     rows: usize,
-    mut at_lines: impl FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>,
+    seeks: bool,
+    at_lines: impl FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>,
 ) -> Vec<Option<f64>> {
     if lines.len() < 2 {
         return vec![None; rows];
     }
-    let stand = |worse: &[Vec<Option<usize>>]| -> Vec<(Slot, Vec<f64>)> {
-        let value = |line: &Moved, row: usize, end: Option<usize>| {
-            at(end.map_or(&line.here, |end| &line.ends[end]), row)
-        };
-        let column = |(line, worse): (&Moved, &Vec<Option<usize>>)| {
-            (line.slot, worse.iter().enumerate().map(|(row, end)| value(line, row, *end)).collect())
-        };
-        lines.iter().zip(worse).map(column).collect()
-    };
-    let mut worse: Vec<Vec<Option<usize>>> = lines.iter().map(|line| line.worse.clone()).collect();
-    let mut now = at_lines(&stand(&worse));
-    // Ends towards which something is refused.
-    let mut lost = vec![vec![None; rows]; lines.len()];
-    let by = lines.len() as f64;
-    let mut grows = true;
-    let mut hides = false;
-    while grows {
-        grows = false;
-        for (place, line) in lines.iter().enumerate() {
-            let open: Vec<usize> = (0..rows).filter(|row| worse[place][*row].is_none()).collect();
-            if open.is_empty() {
-                continue;
-            }
-            hides = true;
-            let [low, high] = [0, 1].map(|end: usize| {
-                let mut columns = stand(&worse);
-                for row in &open {
-                    let (here, end) = (at(&line.here, *row), at(&line.ends[end], *row));
-                    columns[place].1[*row] = stretched(line.slot, here, end, by);
-                }
-                at_lines(&columns)
-            });
-            let mut joins = false;
-            for row in open {
-                if low[row].is_nan() || high[row].is_nan() {
-                    lost[place][row] = Some(usize::from(!low[row].is_nan()));
-                }
-                let end = usize::from(high[row] < low[row] || low[row].is_nan());
-                if is_less([low[row], high[row]][end], now[row]) {
-                    worse[place][row] = Some(end);
-                    joins = true;
-                }
-            }
-            if joins {
-                now = at_lines(&stand(&worse));
-                grows = true;
-            }
-        }
-    }
-    if hides {
-        // An end was chosen while another part gave out first: the other one may be worse where this part does.
-        for place in 0..lines.len() {
-            let mut turned = worse.clone();
-            turned[place].iter_mut().flatten().for_each(|end| *end = 1 - *end);
-            let found = at_lines(&stand(&turned));
-            for row in 0..rows {
-                if is_less(found[row], now[row]) {
-                    (worse[place][row], now[row]) = (turned[place][row], found[row]);
-                }
-            }
-        }
-        if lost.iter().flatten().any(Option::is_some) {
-            let mut refused = worse.clone();
-            for (ends, lost) in refused.iter_mut().flatten().zip(lost.iter().flatten()) {
-                *ends = ends.or(*lost);
-            }
-            let found = at_lines(&stand(&refused));
-            (0..rows).filter(|row| found[*row].is_nan()).for_each(|row| now[row] = f64::NAN);
+    let mut corner = Corner { lines, rows, at_lines };
+    let mut worse: Chosen = lines.iter().map(|line| line.worse.clone()).collect();
+    let mut now = corner.margins(&worse);
+    if seeks && worse.iter().flatten().any(Option::is_none) {
+        let (mut towards, mut there) = (worse.clone(), now.clone());
+        let refused = corner.grow(&mut worse, &mut now, false);
+        corner.turn(&mut worse, &mut now);
+        if refused {
+            corner.grow(&mut towards, &mut there, true);
+            now.iter_mut()
+                .zip(there)
+                .filter(|(_, there)| there.is_nan())
+                .for_each(|(now, there)| *now = there);
         }
     }
     let several = |row: usize| worse.iter().filter(|ends| ends[row].is_some()).count() > 1;
     (0..rows).map(|row| Some(now[row]).filter(|now| now.is_nan() || several(row))).collect()
+}
+
+/// The end at which each line stands in each row, if at one.
+type Chosen = Vec<Vec<Option<usize>>>;
+
+struct Corner<'a, F> {
+    lines: &'a [Moved],
+    rows: usize,
+    at_lines: F,
+}
+
+impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
+    fn columns(&self, chosen: &Chosen) -> Vec<(Slot, Vec<f64>)> {
+        let value = |line: &Moved, row: usize, end: Option<usize>| {
+            at(end.map_or(&line.here, |end| &line.ends[end]), row)
+        };
+        let column = |(line, chosen): (&Moved, &Vec<Option<usize>>)| {
+            (line.slot, chosen.iter().enumerate().map(|(row, end)| value(line, row, *end)).collect())
+        };
+        self.lines.iter().zip(chosen).map(column).collect()
+    }
+
+    fn margins(&mut self, chosen: &Chosen) -> Vec<f64> {
+        let columns = self.columns(chosen);
+        (self.at_lines)(&columns)
+    }
+
+    /// Lets further lines join, until none does; tells whether something was refused on the way.
+    ///
+    /// Each line is moved as many times its tolerance as there are lines: the greatest of the losses that hide behind another part is then in sight
+    /// if all of them together are. The end that leaves less margin joins; where `refusals` count, so does one at which something is refused.
+    fn grow(&mut self, chosen: &mut Chosen, now: &mut Vec<f64>, refusals: bool) -> bool {
+        let by = self.lines.len() as f64;
+        let (mut refused, mut grows) = (false, true);
+        while grows {
+            grows = false;
+            for (place, line) in self.lines.iter().enumerate() {
+                let open: Vec<usize> = (0..self.rows)
+                    .filter(|row| chosen[place][*row].is_none() && !now[*row].is_nan())
+                    .collect();
+                if open.is_empty() {
+                    continue;
+                }
+                let ends = [0, 1].map(|end: usize| {
+                    let mut columns = self.columns(chosen);
+                    for row in &open {
+                        let (here, end) = (at(&line.here, *row), at(&line.ends[end], *row));
+                        columns[place].1[*row] = stretched(line.slot, here, end, by);
+                    }
+                    (self.at_lines)(&columns)
+                });
+                let mut joins = false;
+                for row in open {
+                    let found = [0, 1].map(|end: usize| ends[end][row]);
+                    let lost = found.iter().position(|margin| margin.is_nan());
+                    refused |= lost.is_some();
+                    let less = usize::from(found[1] < found[0] || found[0].is_nan());
+                    let end = lost.filter(|_| refusals).or(is_less(found[less], now[row]).then_some(less));
+                    chosen[place][row] = end;
+                    joins |= end.is_some();
+                }
+                if joins {
+                    *now = self.margins(chosen);
+                    grows = true;
+                }
+            }
+        }
+        refused
+    }
+
+    /// Turns each line to its other end where that leaves less margin: an end may have been chosen while another part gave out first.
+    fn turn(&mut self, chosen: &mut Chosen, now: &mut [f64]) {
+        for place in 0..self.lines.len() {
+            let mut turned = chosen.clone();
+            turned[place].iter_mut().flatten().for_each(|end| *end = 1 - *end);
+            let found = self.margins(&turned);
+            for row in 0..self.rows {
+                if is_less(found[row], now[row]) {
+                    (chosen[place][row], now[row]) = (turned[place][row], found[row]);
+                }
+            }
+        }
+    }
 }
 
 /// True if a margin is less than another by more than rounding.
@@ -197,7 +225,9 @@ pub(super) fn counted(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Counted
     counted
         .map(|(((finding, worst), square), lines)| {
             let known = !worst.margin.is_nan() && !worst.refused;
-            let corner = known.then(|| states.corner(finding, &lines)).flatten();
+            // What is short is so without any tolerance.
+            let seeks = graded(finding, value) != Verdict::Short;
+            let corner = known.then(|| states.corner(finding, &lines, seeks)).flatten();
             let margin = worst.margin(corner);
             let verdict = worst.verdict(finding, margin, states.highest(finding.wanted, &spread));
             Counted { uncertainty: f64::sqrt(square), worst: margin, verdict }
@@ -247,7 +277,7 @@ impl<'a> States<'a> {
     }
 
     /// The margin of a finding at the [`corner`] of these lines.
-    fn corner(&self, finding: &FindingInfo, lines: &[Moved]) -> Option<f64> {
+    fn corner(&self, finding: &FindingInfo, lines: &[Moved], seeks: bool) -> Option<f64> {
         if lines.len() < 2 {
             return None;
         }
@@ -257,7 +287,7 @@ impl<'a> States<'a> {
             self.set(&mut values, columns.iter().map(|(slot, column)| (*slot, column[0])), &behind);
             vec![margin(finding, |slot| values[usize::from(slot)])]
         };
-        corner(lines, 1, at_lines)[0]
+        corner(lines, 1, seeks, at_lines)[0]
     }
 
     /// The highest value of a line that tolerances allow: what each of them adds, together. Without limit where one makes it unknown.
