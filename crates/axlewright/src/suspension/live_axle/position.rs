@@ -8,6 +8,7 @@ use super::bar_lever::{mirrored, out_of_reach};
 use super::linkage::Pose;
 use super::parts::{AxleCoilOver, Strut};
 use super::prepared::{End, PreparedLiveAxle, seen};
+use super::range::Went;
 use super::twist::Twist;
 use crate::base::document::{Stated, Value};
 use crate::base::table::record;
@@ -206,20 +207,31 @@ impl PreparedLiveAxle<'_> {
     fn bar_end(&self, end: f64, roll: f64) -> Option<f64> {
         const STEPS: u32 = 64;
         let levers = self.levers.as_ref()?;
-        let goes = |heave: f64| {
-            let Some(pose) = self.linkage.at(heave, roll) else { return true };
-            levers.iter().all(|lever| lever.turn(seen(lever, &pose)).is_some())
-        };
-        if !goes(0.0) {
+        let goes = |pose: &Pose| levers.iter().all(|lever| lever.turn(seen(lever, pose)).is_some());
+        let mut pose = self.linkage.at(0.0, roll)?;
+        if !goes(&pose) {
             return Some(0.0);
         }
-        let places = (1..=STEPS).map(|step| end * f64::from(step) / f64::from(STEPS));
-        let beyond = places.clone().find(|place| !goes(*place))?;
-        let (mut good, mut bad) = (beyond - end / f64::from(STEPS), beyond);
+        let (mut good, mut bad) = (0.0, None);
+        let step = |from: &Pose, heave: f64| {
+            let (pose, went) = self.linkage.towards(from, heave, roll);
+            (went == Went::Whole).then_some(pose)
+        };
+        for place in 1..=STEPS {
+            let heave = end * f64::from(place) / f64::from(STEPS);
+            let next = step(&pose, heave)?;
+            if !goes(&next) {
+                bad = Some(heave);
+                break;
+            }
+            (pose, good) = (next, heave);
+        }
+        let mut bad = bad?;
         for _ in 0..40 {
             let middle = 0.5 * (good + bad);
-            if goes(middle) {
-                good = middle;
+            let next = step(&pose, middle)?;
+            if goes(&next) {
+                (pose, good) = (next, middle);
             } else {
                 bad = middle;
             }

@@ -23,7 +23,7 @@ fn apart(one: &Pose, other: &Pose) -> f64 {
 
 /// End of a way of the axle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Went {
+pub(super) enum Went {
     /// The whole way was gone.
     Whole,
     /// The axle goes no further.
@@ -85,7 +85,7 @@ impl AxleLinkage {
     /// From one position straight towards a heave and roll, as far as the axle goes.
     ///
     /// A step that leads astray is halved, and doubled again after two that do not: a tight bend does not slow down what follows.
-    fn towards(&self, from: &Pose, heave: f64, roll: f64) -> (Box<Pose>, Went) {
+    pub(super) fn towards(&self, from: &Pose, heave: f64, roll: f64) -> (Box<Pose>, Went) {
         let (heave_from, roll_from) = (from.at[Z] - self.middle.z, from.at[ROLL]);
         let steps = ((heave - heave_from).abs() / STRIDE).max((roll - roll_from).abs() / TURN).max(1.0);
         let (mut pose, mut share, whole) = (Box::new(*from), 0.0, 1.0 / steps);
