@@ -304,3 +304,65 @@ fn a_wheel_lifts_before_a_vehicle_tips() {
     let slow = measured(&[("grip.strength_coefficient", "0.3")]);
     assert_eq!(verdict(&slow, "vehicle.roll_stops"), Meets, "{}", of(&slow, "stop"));
 }
+
+/// The Wagtail on stiff springs, low and with much grip, its weight on these wheels; no tolerances.
+fn stiff_wagtail(scales: [&'static str; 4], more: &[(&'static str, &'static str)]) -> Assessment {
+    let [left_front, right_front, left_rear, right_rear] = scales;
+    let lines = [
+        ("grip.strength_coefficient", "1.15"),
+        ("grip.pull_coefficient", "0.7"),
+        ("vehicle.centre_of_gravity_height", "460 mm"),
+        ("front.spring.rate", "400 lbf/in"),
+        ("rear.spring.rate", "500 lbf/in"),
+        ("front.anti_roll_bar.rate", "400 N/mm"),
+        ("rear.anti_roll_bar.rate", "400 N/mm"),
+        ("rear.anti_roll_bar.motion_ratio", "0.5"),
+        ("front.unsprung_mass", "60 kg"),
+        ("rear.unsprung_mass", "75 kg"),
+        ("scales.left_front", left_front),
+        ("scales.right_front", right_front),
+        ("scales.left_rear", left_rear),
+        ("scales.right_rear", right_rear),
+    ];
+    assessed("wagtail", &[&lines[..], more].concat())
+}
+
+/// A centre of gravity beside the centreline: the wheels of the lighter side lift earlier, and the vehicle tips to the heavier side earlier.
+#[test]
+fn a_centre_of_gravity_beside_the_centreline_counts() {
+    let of = |on: &Assessment, line: &str| value(on, &format!("vehicle.{line}_acceleration"));
+    let even = stiff_wagtail(["149 kg", "149 kg", "186 kg", "186 kg"], &[]);
+    let left = stiff_wagtail(["171 kg", "127 kg", "213.5 kg", "158.5 kg"], &[]);
+    let right = stiff_wagtail(["127 kg", "171 kg", "158.5 kg", "213.5 kg"], &[]);
+    // Whichever side it is.
+    for line in ["stop", "lift", "tip"] {
+        assert!(
+            (of(&left, line) - of(&right, line)).abs() < 1e-9,
+            "{line}: {} {}",
+            of(&left, line),
+            of(&right, line)
+        );
+    }
+    // No stop counts: each axle lifts its wheel where its transfer takes the load of the light wheel. Both axles have lost the same share.
+    assert!((of(&left, "lift") / of(&even, "lift") - 2.0 * 127.0 / 298.0).abs() < 1e-3);
+    // A rigid vehicle tips at (t / 2 - |y|) g / h; lean lowers that.
+    let offset = ((171.0 - 127.0) * 1.350 / 2.0 + (213.5 - 158.5) * 1.360 / 2.0) / 670.0;
+    assert!((value(&left, "vehicle.left_of_centreline") - offset).abs() < 1e-9);
+    let rigid = |offset: f64| ((298.0 * 1.350 + 372.0 * 1.360) / 670.0 / 2.0 - offset) * 9.80665 / 0.46;
+    assert!(of(&left, "tip") <= rigid(offset) && of(&even, "tip") <= rigid(0.0));
+    assert!((of(&even, "tip") - of(&left, "tip")) / (rigid(0.0) - rigid(offset)) > 0.8);
+    for finding in ["vehicle.wheel_lift", "vehicle.tip"] {
+        let margins = [&even, &left].map(|on| on.answer(finding).unwrap().margin);
+        let verdicts = [&even, &left].map(|on| verdict(on, finding));
+        assert!(margins[1] < 1.1, "{finding} {margins:?}");
+        assert_eq!(verdicts[0], Meets, "{finding}");
+        assert_ne!(verdicts[1], Meets, "{finding}");
+    }
+    // A variation: only the rear stands to one side.
+    let rear = stiff_wagtail(["149 kg", "149 kg", "213.5 kg", "158.5 kg"], &[]);
+    assert!(of(&rear, "lift") < of(&even, "lift") && of(&rear, "tip") < of(&even, "tip"));
+    // Opposite wheels heavy: one wheel lifts earlier, and the vehicle tips hardly earlier.
+    let crossed = stiff_wagtail(["171 kg", "127 kg", "158.5 kg", "213.5 kg"], &[]);
+    assert!(of(&crossed, "lift") < 0.9 * of(&even, "lift"));
+    assert!(of(&crossed, "tip") > of(&left, "tip"));
+}

@@ -8,7 +8,7 @@ use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_L
 use crate::suspension::roll::roll_balance::Limits;
 use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
 use crate::units::{
-    Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness,
+    Acceleration, Angle, Force, Length, LinearStiffness, Mass, Quantity, Ratio, RotationalStiffness,
     STANDARD_GRAVITY, Torque,
 };
 use crate::{Error, Result};
@@ -817,27 +817,50 @@ struct Stops {
 }
 fields!(Stops { bump_clear, droop_clear });
 
+/// All four wheels on their scales.
+struct Scales {
+    left_front: Mass,
+    right_front: Mass,
+    left_rear: Mass,
+    right_rear: Mass,
+}
+fields!(Scales { left_front, right_front, left_rear, right_rear });
+
+impl Scales {
+    /// Shares of the load of each axle on its left wheel.
+    fn left_shares(&self) -> [f64; 2] {
+        let share = |left: Mass, right: Mass| left.si() / (left + right).si();
+        [share(self.left_front, self.right_front), share(self.left_rear, self.right_rear)]
+    }
+}
+
 /// Both axles in a turn, up to where they no longer stand.
 struct UpToTheLimit {
     turning: WithBinding,
     front: Stops,
     rear: Stops,
+    scales: Scales,
 }
-fields!(UpToTheLimit { turning, front, rear });
+fields!(UpToTheLimit { turning, front, rear, scales });
 
 impl UpToTheLimit {
     fn limits(&self) -> Result<Limits> {
         let least = |stops: &Stops| stops.bump_clear.si().min(stops.droop_clear.si());
-        self.turning.model()?.limits([least(&self.front), least(&self.rear)])
+        let left = self.scales.left_shares();
+        let inner = [left, left.map(|share| 1.0 - share)];
+        self.turning.model()?.limits([least(&self.front), least(&self.rear)], inner)
     }
 }
 
 pub(in crate::suspension) const LIMITS: Rule = rule! {
     "vehicle" UpToTheLimit::limits, UpToTheLimit
-    takes { turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear" }
+    takes {
+        turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear",
+        scales = "scales",
+    }
     needs { turning.balance.front = "front", turning.balance.rear = "rear" }
     gives Limits { stop, lift, tip }
-    says "stop: travel over lean; lift: half an axle's weight over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle",
+    says "stop: travel over lean; lift: the load of an axle's inner wheel over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle; each turned to the worse side",
         "balance of moments about the ground, each bound on the low side"
 };
 
