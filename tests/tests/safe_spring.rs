@@ -34,6 +34,7 @@ fn corner_sheet(lines: &[(&str, &str)]) -> Sheet {
         ("front.tyre_clearance", "none"),
         ("front.joint_droop_clearance", "none"),
         ("front.hose_droop_clearance", "none"),
+        ("front.side_travel", "0 mm"),
     ]);
     for (path, text) in lines {
         if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
@@ -140,6 +141,7 @@ fn the_worse_wheel_of_an_axle_counts() {
         on(&[
             ("front.sprung_mass", ""),
             ("front.unsprung_mass", "0 kg"),
+            ("front.side_travel", ""),
             ("scales.left_front", left),
             ("scales.right_front", right),
         ])
@@ -159,6 +161,32 @@ fn the_worse_wheel_of_an_axle_counts() {
     assert!((value(&heavy, "front.bump_remaining") - value(&apart, "front.bump_clear")).abs() < 1e-12);
     let light = on(&[("front.sprung_mass", "100 kg")]);
     assert!((value(&light, "front.droop_remaining") - value(&apart, "front.droop_clear")).abs() < 1e-12);
+}
+
+/// An axle that was weighed as a whole says nothing of its sides: travel is no better than tight until they are told.
+#[test]
+fn travel_needs_the_weight_of_both_sides() {
+    let axle = |more: &[(&'static str, &'static str)]| {
+        let whole = [
+            ("front.sprung_mass", ""),
+            ("front.unsprung_mass", "0 kg"),
+            ("front.axle_mass", "600 kg"),
+            ("front.side_travel", ""),
+        ];
+        on(&[&whole[..], more].concat())
+    };
+    let both = |on: &Assessment| ["front.bump", "front.droop"].map(|finding| verdict(on, finding));
+    let unweighed = axle(&[]);
+    assert_eq!(both(&unweighed), [Tight, Tight]);
+    assert!(unweighed.assumed().iter().any(|one| one.ground.contains("heavier_wheel")));
+    // The sprung mass of a wheel alone says nothing of the other one.
+    assert_eq!(both(&on(&[("front.side_travel", "")])), [Tight, Tight]);
+    assert_eq!(both(&axle(&[("front.heavier_wheel", "301 kg")])), [Meets, Meets]);
+    let apart = axle(&[("front.heavier_wheel", "500 kg")]);
+    assert!((value(&apart, "front.side_travel") - 200.0 * 9.80665 / (60e3 * 0.36)).abs() < 1e-12);
+    assert!(both(&apart).iter().all(|verdict| *verdict != Meets));
+    assert_eq!(both(&axle(&[("front.heavier_wheel", "290 kg")])), [NotKnown, NotKnown]);
+    assert_eq!(both(&axle(&[("front.side_travel", "1 mm")])), [Meets, Meets]);
 }
 
 /// Joint, hose and tyre end the travel too; until each is told, travel is no better than tight, and the report says what to write.

@@ -5,7 +5,7 @@ use super::wheel::measured::{
     AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
 };
 use super::wheel::travel::{
-    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, Mounting, Sides,
+    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, HeavierSide, Mounting, Sides,
 };
 use crate::base::section::{Rule, fields, rule, words};
 
@@ -90,6 +90,17 @@ macro_rules! sides {
 }
 pub(super) const FRONT_SIDES: Rule = sides!("front", "scales.left_front", "scales.right_front");
 pub(super) const REAR_SIDES: Rule = sides!("rear", "scales.left_rear", "scales.right_rear");
+macro_rules! heavier_side {
+    ($axle:literal) => {
+        rule! {
+            $axle HeavierSide::travel, HeavierSide
+            takes { axle_mass, heavier_wheel, wheel_rate }
+            says "(m_h - m_axle / 2) g / k", STATICS
+        }
+    };
+}
+pub(super) const FRONT_HEAVIER: Rule = heavier_side!("front");
+pub(super) const REAR_HEAVIER: Rule = heavier_side!("rear");
 const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what ends it, on the worse wheel";
 pub(super) const BUMP_CLEAR: Rule = rule! {
     "axle" BumpClear::remaining, BumpClear
@@ -103,15 +114,16 @@ pub(super) const DROOP_CLEAR: Rule = rule! {
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
-    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance }
-    says "the wanted travel, where joint, hose and tyre are told", "definition: remaining travel is the least of what ends it"
+    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel }
+    says "the wanted travel, where joint, hose, tyre and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const DROOP_TOLD: Rule = rule! {
     "axle" DroopTold::wanted, DroopTold
     takes {
         wanted = "wanted.counted_droop", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
+        side_travel,
     }
-    says "the wanted travel, where joint, hose and gas are told", "definition: remaining travel is the least of what ends it"
+    says "the wanted travel, where joint, hose, gas and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
@@ -147,10 +159,11 @@ fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
 fields!(AtWheel { longer, shorter, motion_ratio });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Sides { left, right, wheel_rate });
+fields!(HeavierSide { axle_mass, heavier_wheel, wheel_rate });
 fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
 fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
-fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance });
-fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force });
+fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
+fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, largest_compression });

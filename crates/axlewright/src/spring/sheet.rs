@@ -45,6 +45,12 @@ const fn clearance(path: &'static str, meaning: &'static str) -> Line {
         .if_none(f64::INFINITY)
 }
 
+const fn side_travel(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning)
+        .within(0.0, 10.0, "definition: to either side; plausibility limit: no wheel stands 10 m off")
+        .measured_on(&["scales", "axle.spring"])
+}
+
 const fn damping(path: &'static str, meaning: &'static str) -> Line {
     line(path, Damping::KIND, meaning).above(
         0.0,
@@ -345,10 +351,10 @@ const TRAVEL_REMAINING: &[Line] = &[
     clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop"),
     clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop"),
     clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
-    derived("front.side_travel", Length::KIND, "travel by which one front wheel stands further in bump, and the other in droop, than the mean, by their scales")
-        .by(&[by(&FRONT_SIDES)]),
-    derived("rear.side_travel", Length::KIND, "travel by which one rear wheel stands further in bump, and the other in droop, than the mean, by their scales")
-        .by(&[by(&REAR_SIDES)]),
+    side_travel("front.side_travel", "travel by which one front wheel stands further in bump, and the other in droop, than the mean")
+        .by(&[by(&FRONT_SIDES), by(&FRONT_HEAVIER)]),
+    side_travel("rear.side_travel", "travel by which one rear wheel stands further in bump, and the other in droop, than the mean")
+        .by(&[by(&REAR_SIDES), by(&REAR_HEAVIER)]),
     derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, joint, hose or tyre ends it")
         .by(&[by(&BUMP_CLEAR)]),
     derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, joint or hose ends it")
@@ -488,10 +494,10 @@ const WANTED: &[Line] = &[
         .or(0.05, "common practice, no source: 50 mm"),
     derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
-        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing: until then travel in bump is no better than tight"),
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in bump is no better than tight"),
     derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
-        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there: until then travel in droop is no better than tight"),
+        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in droop is no better than tight"),
     wanted(
         "wanted.spring_margin",
         "margin that is wanted along the spring: before coil bind, and of preload at full droop",

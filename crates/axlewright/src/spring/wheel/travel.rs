@@ -131,6 +131,29 @@ impl Sides {
     }
 }
 
+/// An axle and the scale of its heavier wheel.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct HeavierSide {
+    pub(in crate::spring) axle_mass: Mass,
+    pub(in crate::spring) heavier_wheel: Mass,
+    pub(in crate::spring) wheel_rate: LinearStiffness,
+}
+
+#[cfg(feature = "sheet")]
+impl HeavierSide {
+    /// The same travel as that of both wheels on their scales.
+    pub(in crate::spring) fn travel(&self) -> Result<Length> {
+        let off = self.heavier_wheel - self.axle_mass / 2.0;
+        if off.si() < 0.0 {
+            return Err(Error::document("heavier_wheel", NOT_HEAVIER));
+        }
+        Ok(Length::from_si(off.si() * STANDARD_GRAVITY / self.wheel_rate.si()))
+    }
+}
+
+#[cfg(feature = "sheet")]
+const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of its mass";
+
 /// What ends the travel of the worse wheel of an axle in bump.
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
@@ -180,6 +203,7 @@ pub(in crate::spring) struct BumpTold {
     pub(in crate::spring) joint_bump_clearance: Length,
     pub(in crate::spring) hose_bump_clearance: Length,
     pub(in crate::spring) tyre_clearance: Length,
+    pub(in crate::spring) side_travel: Length,
 }
 
 #[cfg(feature = "sheet")]
@@ -198,6 +222,7 @@ pub(in crate::spring) struct DroopTold {
     pub(in crate::spring) hose_droop_clearance: Length,
     /// Gas carries a part of the weight, and leaves less droop.
     pub(in crate::spring) gas_force: Force,
+    pub(in crate::spring) side_travel: Length,
 }
 
 #[cfg(feature = "sheet")]
