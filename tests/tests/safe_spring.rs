@@ -35,6 +35,7 @@ fn corner_sheet(lines: &[(&str, &str)]) -> Sheet {
         ("front.joint_droop_clearance", "none"),
         ("front.hose_droop_clearance", "none"),
         ("front.side_travel", "0 mm"),
+        ("front.bump_stop_travel", "none"),
     ]);
     for (path, text) in lines {
         if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
@@ -187,6 +188,33 @@ fn travel_needs_the_weight_of_both_sides() {
     assert!(both(&apart).iter().all(|verdict| *verdict != Meets));
     assert_eq!(both(&axle(&[("front.heavier_wheel", "290 kg")])), [NotKnown, NotKnown]);
     assert_eq!(both(&axle(&[("front.side_travel", "1 mm")])), [Meets, Meets]);
+}
+
+/// A bump stop of which nobody told is none that is not there.
+#[test]
+fn a_bump_stop_that_is_left_out_clears_nothing() {
+    let untold = on(&[("front.bump_stop_travel", "")]);
+    assert_eq!(verdict(&untold, "front.bump"), Tight);
+    let write = untold.to_write(untold.answer("front.bump").unwrap());
+    assert!(write.iter().any(|one| one.contains("bump_stop_travel")), "{write:?}");
+    // Told: none, far away, near; or by its clearance. Droop is not concerned.
+    assert_eq!(verdict(&untold, "front.droop"), Meets);
+    assert_eq!(verdict(&on(&[]), "front.bump"), Meets);
+    let remaining = value(&on(&[]), "front.bump_remaining");
+    assert_eq!(remaining.to_bits(), value(&untold, "front.bump_remaining").to_bits());
+    assert_eq!(verdict(&on(&[("front.bump_stop_travel", "400 mm")]), "front.bump"), Meets);
+    assert_ne!(verdict(&on(&[("front.bump_stop_travel", "150 mm")]), "front.bump"), Meets);
+    let clearance =
+        |text: &'static str| on(&[("front.bump_stop_travel", ""), ("front.bump_clearance", text)]);
+    assert_eq!(verdict(&clearance("100 mm"), "front.bump"), Meets);
+    assert_eq!(verdict(&clearance("30 mm"), "front.bump"), Tight);
+    // The rear of the demo, whose stop ends the travel that is wanted.
+    let wanted = ("wanted.bump", "80 mm");
+    assert_ne!(verdict(&assessed("dunlin_measured", &[wanted]), "rear.bump"), Meets);
+    let left_out = assessed("dunlin_measured", &[wanted, ("rear.bump_stop_travel", "")]);
+    assert_eq!(verdict(&left_out, "rear.bump"), Tight);
+    let none = assessed("dunlin_measured", &[wanted, ("rear.bump_stop_travel", "none")]);
+    assert_eq!(verdict(&none, "rear.bump"), Meets);
 }
 
 /// Joint, hose and tyre end the travel too; until each is told, travel is no better than tight, and the report says what to write.

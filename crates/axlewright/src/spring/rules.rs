@@ -114,8 +114,8 @@ pub(super) const DROOP_CLEAR: Rule = rule! {
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
-    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel }
-    says "the wanted travel, where joint, hose, tyre and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
+    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel, stop_told }
+    says "the wanted travel, where joint, hose, tyre, stop and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const DROOP_TOLD: Rule = rule! {
     "axle" DroopTold::wanted, DroopTold
@@ -162,7 +162,14 @@ fields!(Sides { left, right, wheel_rate });
 fields!(HeavierSide { axle_mass, heavier_wheel, wheel_rate });
 fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
 fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
-fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
+fields!(BumpTold {
+    wanted,
+    joint_bump_clearance,
+    hose_bump_clearance,
+    tyre_clearance,
+    side_travel,
+    stop_told
+});
 fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
 fields!(Compression { free_length, shortest });

@@ -313,13 +313,16 @@ const DAMPER: &[Line] = &[
     .by(&[by(&DAMPER_TRAVEL)]),
 ];
 
+const TOLD_STOP: &str = "definition: either of them tells of the stop";
+
 /// Remaining travel, and the load of the spring at its shortest.
 const TRAVEL_REMAINING: &[Line] = &[
     length(
         "axle.bump_stop_travel",
-        "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
+        "travel of the wheel from full droop until the bump stop is touched; none where there is no stop",
     )
     .measured_on(DAMPERS)
+    .if_none(f64::INFINITY)
     .left_out_is_none(),
     line(
         "axle.bump_clearance",
@@ -328,6 +331,8 @@ const TRAVEL_REMAINING: &[Line] = &[
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&[]),
+    derived("axle.stop_told", Length::KIND, "travel or clearance of the bump stop as it is written, without end where there is none")
+        .by(&[same(&["axle.bump_stop_travel"], TOLD_STOP), same(&["axle.bump_clearance"], TOLD_STOP)]),
     derived("axle.droop_remaining", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
             by(&DROOP_REMAINING),
@@ -494,7 +499,7 @@ const WANTED: &[Line] = &[
         .or(0.05, "common practice, no source: 50 mm"),
     derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
-        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in bump is no better than tight"),
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance, tyre_clearance and bump_stop_travel of the axle, or none of each that ends nothing (bump_clearance tells of the stop, too), and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in bump is no better than tight"),
     derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
         .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in droop is no better than tight"),

@@ -204,6 +204,8 @@ pub(in crate::spring) struct BumpTold {
     pub(in crate::spring) hose_bump_clearance: Length,
     pub(in crate::spring) tyre_clearance: Length,
     pub(in crate::spring) side_travel: Length,
+    /// Travel or clearance of the bump stop, without end where there is none.
+    pub(in crate::spring) stop_told: Length,
 }
 
 #[cfg(feature = "sheet")]
