@@ -366,3 +366,39 @@ fn a_centre_of_gravity_beside_the_centreline_counts() {
     assert!(of(&crossed, "lift") < 0.9 * of(&even, "lift"));
     assert!(of(&crossed, "tip") > of(&left, "tip"));
 }
+
+/// Travel ends where the linkage ends, whatever spring and damper leave.
+#[test]
+fn travel_ends_where_the_linkage_ends() {
+    // The drop link of the bar locks in droop before the damper is open.
+    let locked = measured(&[
+        ("front.anti_roll_bar.lever_end.z", "300 mm"),
+        ("front.anti_roll_bar.lever_pivot.z", "300 mm"),
+        ("wanted.droop", "100 mm"),
+    ]);
+    let end = value(&locked, "front.linkage_droop");
+    assert!(end < 0.1 && end < value(&locked, "front.droop_remaining"), "{end}");
+    assert!(value(&locked, "front.droop_clear") <= end);
+    assert_eq!(verdict(&locked, "front.droop"), Tight);
+    // A damper that opens further than the drawn linkage goes.
+    let long = [
+        ("front.damper.open_length", "600 mm"),
+        ("front.spring.free_length", "440 mm"),
+        ("front.bump_stop_travel", "400 mm"),
+        ("front.hose_droop_clearance", "none"),
+        ("wanted.droop", "200 mm"),
+    ];
+    let long = measured(&long);
+    let end = value(&long, "front.linkage_droop");
+    assert!(value(&long, "front.droop_clear") <= end && end < value(&long, "front.droop_remaining"));
+    assert_ne!(verdict(&long, "front.droop"), Meets);
+    // What is left of the linkage itself stays the same question, and a linkage that goes further ends nothing.
+    let on = measured(&[]);
+    assert_eq!(verdict(&on, "front.linkage_range"), Meets);
+    for (axle, way) in [("front", "bump"), ("rear", "bump"), ("front", "droop"), ("rear", "droop")] {
+        let of = |line: &str| value(&on, &format!("{axle}.{line}"));
+        assert!(of(&format!("linkage_{way}")) > of(&format!("{way}_remaining")), "{axle} {way}");
+        assert!(of(&format!("{way}_clear")) <= of(&format!("{way}_remaining")));
+        assert_eq!(verdict(&on, &format!("{axle}.{way}")), Meets);
+    }
+}

@@ -104,13 +104,15 @@ pub(super) const REAR_HEAVIER: Rule = heavier_side!("rear");
 const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what ends it, on the worse wheel";
 pub(super) const BUMP_CLEAR: Rule = rule! {
     "axle" BumpClear::remaining, BumpClear
-    takes { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel }
-    says "the least of z - z_s, joint, hose and tyre", LEAST_TRAVEL
+    takes {
+        bump_remaining, linkage_bump, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel,
+    }
+    says "the least of z - z_s, joint, hose and tyre, z no more than a drawn linkage goes", LEAST_TRAVEL
 };
 pub(super) const DROOP_CLEAR: Rule = rule! {
     "axle" DroopClear::remaining, DroopClear
-    takes { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel }
-    says "the least of z - z_s, joint and hose", LEAST_TRAVEL
+    takes { droop_remaining, linkage_droop, joint_droop_clearance, hose_droop_clearance, side_travel }
+    says "the least of z - z_s, joint and hose, z no more than a drawn linkage goes", LEAST_TRAVEL
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
@@ -160,8 +162,21 @@ fields!(AtWheel { longer, shorter, motion_ratio });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Sides { left, right, wheel_rate });
 fields!(HeavierSide { axle_mass, heavier_wheel, wheel_rate });
-fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
-fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
+fields!(BumpClear {
+    bump_remaining,
+    linkage_bump,
+    joint_bump_clearance,
+    hose_bump_clearance,
+    tyre_clearance,
+    side_travel
+});
+fields!(DroopClear {
+    droop_remaining,
+    linkage_droop,
+    joint_droop_clearance,
+    hose_droop_clearance,
+    side_travel
+});
 fields!(BumpTold {
     wanted,
     joint_bump_clearance,

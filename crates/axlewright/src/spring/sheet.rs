@@ -360,9 +360,12 @@ const TRAVEL_REMAINING: &[Line] = &[
         .by(&[by(&FRONT_SIDES), by(&FRONT_HEAVIER)]),
     side_travel("rear.side_travel", "travel by which one rear wheel stands further in bump, and the other in droop, than the mean")
         .by(&[by(&REAR_SIDES), by(&REAR_HEAVIER)]),
-    derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, joint, hose or tyre ends it")
+    // A drawn linkage says both.
+    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock"),
+    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock"),
+    derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, linkage, joint, hose or tyre ends it")
         .by(&[by(&BUMP_CLEAR)]),
-    derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, joint or hose ends it")
+    derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, linkage, joint or hose ends it")
         .by(&[by(&DROOP_CLEAR)]),
     derived(
         "axle.spring.bind_margin",

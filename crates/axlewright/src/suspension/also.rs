@@ -57,6 +57,18 @@ pub(super) const ALSO: &[Also] = &[
         gives(&on_links::DAMPER, "bump"),
         gives(&on_leaves::DAMPER, "bump"),
     ]),
+    also("axle.linkage_droop").by(&[
+        gives(&wishbone::RANGE, "droop"),
+        gives(&strut::RANGE, "droop"),
+        gives(&on_links::RANGE, "droop"),
+        gives(&on_leaves::RANGE, "droop"),
+    ]),
+    also("axle.linkage_bump").by(&[
+        gives(&wishbone::RANGE, "bump"),
+        gives(&strut::RANGE, "bump"),
+        gives(&on_links::RANGE, "bump"),
+        gives(&on_leaves::RANGE, "bump"),
+    ]),
     also("axle.bump_clearance").measured_on(&["axle.leaf"]),
     also("axle.bump_remaining").by(&[by(&on_leaves::BUMP_REMAINING)]),
     also("axle.spring.stress").by(&[same(&["axle.leaf.stress"], LEAF)]),

@@ -171,10 +171,6 @@ const STOP_TO_STOP: &str = "definition: stop to stop where no travel is written"
 
 /// Ends of the travel, and the remaining lean of the joints there.
 const ENDS: &[Line] = &[
-    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock")
-        .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
-    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock")
-        .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
     line("axle.linkage_remaining", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()

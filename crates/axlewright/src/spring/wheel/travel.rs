@@ -158,6 +158,8 @@ const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) bump_remaining: Length,
+    /// Travel at which a drawn linkage locks.
+    pub(in crate::spring) linkage_bump: Option<Length>,
     pub(in crate::spring) joint_bump_clearance: Option<Length>,
     pub(in crate::spring) hose_bump_clearance: Option<Length>,
     pub(in crate::spring) tyre_clearance: Option<Length>,
@@ -168,7 +170,7 @@ pub(in crate::spring) struct BumpClear {
 impl BumpClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let others = [self.joint_bump_clearance, self.hose_bump_clearance, self.tyre_clearance];
-        Ok(clear(self.bump_remaining, self.side_travel, &others))
+        Ok(clear(self.bump_remaining, self.linkage_bump, self.side_travel, &others))
     }
 }
 
@@ -176,6 +178,8 @@ impl BumpClear {
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct DroopClear {
     pub(in crate::spring) droop_remaining: Length,
+    /// Travel at which a drawn linkage locks.
+    pub(in crate::spring) linkage_droop: Option<Length>,
     pub(in crate::spring) joint_droop_clearance: Option<Length>,
     pub(in crate::spring) hose_droop_clearance: Option<Length>,
     pub(in crate::spring) side_travel: Option<Length>,
@@ -185,14 +189,20 @@ pub(in crate::spring) struct DroopClear {
 impl DroopClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let others = [self.joint_droop_clearance, self.hose_droop_clearance];
-        Ok(clear(self.droop_remaining, self.side_travel, &others))
+        Ok(clear(self.droop_remaining, self.linkage_droop, self.side_travel, &others))
     }
 }
 
-/// The least of them, the first less what the worse wheel has already used.
+/// The least of them, the first two less what the worse wheel has already used.
 #[cfg(feature = "sheet")]
-fn clear(remaining: Length, side_travel: Option<Length>, others: &[Option<Length>]) -> Length {
-    let own = remaining - side_travel.unwrap_or(Length::from_si(0.0));
+fn clear(
+    remaining: Length,
+    linkage: Option<Length>,
+    side_travel: Option<Length>,
+    others: &[Option<Length>],
+) -> Length {
+    let least = linkage.filter(|linkage| *linkage < remaining).unwrap_or(remaining);
+    let own = least - side_travel.unwrap_or(Length::from_si(0.0));
     others.iter().flatten().fold(own, |least, other| if *other < least { *other } else { least })
 }
 
