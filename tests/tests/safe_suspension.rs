@@ -402,3 +402,98 @@ fn travel_ends_where_the_linkage_ends() {
         assert_eq!(verdict(&on, &format!("{axle}.{way}")), Meets);
     }
 }
+
+/// The measured Dunlin with its rear axle in front, too, 2650 mm further forward.
+fn live_front(lines: &[(&str, &str)]) -> Assessment {
+    let text = text("dunlin_measured");
+    let (head, rest) = text.split_once("[front]\n").unwrap();
+    let (_, rest) = rest.split_once("[rear]\n").unwrap();
+    let (rear, rest) = rest.split_once("[speedometer]\n").unwrap();
+    let mut front = String::new();
+    for line in rear.lines() {
+        match line.split_once("x = \"").map(|(name, rest)| (name, rest.split_once(" mm").unwrap())) {
+            Some((name, (x, rest))) => {
+                let x = x.parse::<i32>().unwrap() + 2650;
+                front.push_str(&format!("{name}x = \"{x} mm{rest}\n"));
+            }
+            None => {
+                front.push_str(&format!("{}\n", line.replace("[rear.", "[front.").replace("36 %", "64 %")))
+            }
+        }
+    }
+    let whole = format!("{head}[front]\n{front}[rear]\n{rear}[speedometer]\n{rest}");
+    let mut sheet = axlewright::sheet::Sheet::from_text(&whole).unwrap();
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet.assess()
+}
+
+/// A steered live axle is turned by its drag link as it moves: its own motion clears neither bump steer nor roll steer.
+#[test]
+fn a_steered_live_axle_is_not_cleared_by_its_own_motion() {
+    let steer = ["front.bump_steer_band", "front.roll_steer_band"];
+    // Not steered it stands as the rear one does.
+    let fixed = live_front(&[("front.rack_travel", "0 mm")]);
+    assert_eq!(steer.map(|finding| verdict(&fixed, finding)), [Meets, Meets]);
+    assert!((value(&fixed, "front.toe_change").abs() - value(&fixed, "rear.toe_change").abs()).abs() < 1e-9);
+    for lines in [
+        &[("front.rack_travel", "70 mm")][..],
+        &[("front.rack_travel", "0 mm"), ("front.tie_rod.outer.y", "700 mm")],
+        &[("front.rack_travel", "0 mm"), ("front.tie_rod.inner.y", "200 mm")],
+        &[],
+    ] {
+        let on = live_front(lines);
+        assert_eq!(steer.map(|finding| verdict(&on, finding)), [NotKnown, NotKnown], "{lines:?}");
+        assert_eq!(verdict(&on, "front.toggle"), NotKnown, "{lines:?}");
+        let why = lacks(&on, "front.bump_steer_band");
+        match lines {
+            [] => assert!(why.contains("write front.rack_travel"), "{why}"),
+            _ => assert!(why.contains("drag link") && why.contains("toe_out_over_travel"), "{why}"),
+        }
+        // The rear one is not steered.
+        assert_eq!(verdict(&on, "rear.bump_steer_band"), Meets, "{lines:?}");
+        assert_eq!(verdict(&on, "rear.roll_steer_band"), Meets, "{lines:?}");
+    }
+    let rear = live_front(&[("rear.rack_travel", "30 mm")]);
+    assert_eq!(verdict(&rear, "rear.bump_steer_band"), NotKnown);
+    // Measured on the vehicle with its steering: that clears it, and condemns it.
+    let read = |toe: &str| {
+        let lines = [
+            ("front.rack_travel", "70 mm"),
+            ("front.toe_out_over_travel", "-0.04 deg"),
+            ("front.toe_in_over_travel", toe),
+            ("front.roll_steer_least", "-0.01"),
+            ("front.roll_steer_most", "0.05"),
+            ("front.toggle_angle", "30 deg"),
+        ];
+        live_front(&lines)
+    };
+    assert_eq!(steer.map(|finding| verdict(&read("0.05 deg"), finding)), [Meets, Meets]);
+    assert_eq!(verdict(&read("0.05 deg"), "front.toggle"), Meets);
+    assert_eq!(verdict(&read("0.8 deg"), "front.bump_steer_band"), Short);
+}
+
+/// Steer and squat that were judged over an assumed travel are no better than tight.
+#[test]
+fn an_assumed_travel_clears_no_steer() {
+    let (tight, out) = (("wanted.bump_steer_out", "-0.05 deg"), ("rear.damper.open_length", ""));
+    assert_eq!(verdict(&measured(&[tight]), "rear.bump_steer_band"), Short);
+    for (lines, expected) in [
+        (&[out][..], Tight),
+        (&[tight, out], Tight),
+        // The stop in bump is not known: nor is the travel.
+        (&[("rear.spring.solid_length", "")], Tight),
+        (&[out, ("wanted.droop", "50 mm")], Tight),
+        (&[out, ("wanted.droop", "50 mm"), ("wanted.bump", "60 mm")], Meets),
+        (&[], Meets),
+    ] {
+        let on = measured(lines);
+        assert_eq!(verdict(&on, "rear.bump_steer_band"), expected, "{lines:?}");
+        assert_eq!(verdict(&on, "rear.roll_steer_band"), expected, "{lines:?}");
+        if expected == Tight {
+            let write = on.to_write(on.answer("rear.bump_steer_band").unwrap());
+            assert!(write.iter().any(|one| one.contains("wanted.droop")), "{write:?}");
+        }
+    }
+}

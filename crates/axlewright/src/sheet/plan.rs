@@ -158,7 +158,9 @@ impl Plan {
         let node = Node { step, picked, first: (place, slot), more: vec![] };
         let mut inputs = node.inputs().iter().zip(&step.optional);
         let all = inputs.all(|(input, optional)| {
-            sure[usize::from(*input)] || (*optional && !self.is_known(*input) && !self.lost.contains(input))
+            let assumed = step.assumed_too && self.origins[usize::from(*input)] == Origin::Assumed;
+            let missing = !self.is_known(*input) && !self.lost.contains(input);
+            sure[usize::from(*input)] || (*optional && (missing || assumed))
         });
         all.then_some(node)
     }

@@ -279,6 +279,7 @@ impl Graph {
             counts,
             shared: None,
             leeway: step.leeway,
+            assumed_too: step.assumed_too,
             lacking: step.lacking,
         })
     }

@@ -283,13 +283,15 @@ pub(in crate::suspension) const TOE_BY_SLOPE: Rule = rule! {
     says "the extreme with less room in its band; b z / 25 mm at the end of the travel with less room where the extremes are not known", "geometry: a curve without bend"
 };
 
-/// Wanted margin, and extremes that are known.
+/// Wanted margin, and extremes that are known, over a travel that is not merely assumed.
 struct ToeTold {
     least: Angle,
     most: Angle,
+    bump: Length,
+    droop: Length,
     margin: Angle,
 }
-fields!(ToeTold { least, most, margin });
+fields!(ToeTold { least, most, bump, droop, margin });
 
 impl ToeTold {
     fn margin(&self) -> Result<Angle> {
@@ -301,9 +303,11 @@ impl ToeTold {
 struct RatioTold {
     least: Ratio,
     most: Ratio,
+    bump: Length,
+    droop: Length,
     margin: Ratio,
 }
-fields!(RatioTold { least, most, margin });
+fields!(RatioTold { least, most, bump, droop, margin });
 
 impl RatioTold {
     fn margin(&self) -> Result<Ratio> {
@@ -311,20 +315,21 @@ impl RatioTold {
     }
 }
 
-const TOLD: &str = "the margin that is wanted, where both extremes over the travel are known";
+const TOLD: &str =
+    "the margin that is wanted, where both extremes over the travel are known, and the travel itself";
 pub(in crate::suspension) const TOE_MARGIN: Rule = rule! {
     "axle" ToeTold::margin, ToeTold
-    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", margin = "wanted.bump_steer_margin" }
+    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.bump_steer_margin" }
     says TOLD, OVER
 };
 pub(in crate::suspension) const ROLL_STEER_MARGIN: Rule = rule! {
     "axle" RatioTold::margin, RatioTold
-    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", margin = "wanted.ratio_margin" }
+    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.ratio_margin" }
     says TOLD, OVER
 };
 pub(in crate::suspension) const SQUAT_MARGIN: Rule = rule! {
     "rear" RatioTold::margin, RatioTold
-    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", margin = "wanted.ratio_margin" }
+    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", bump = "rear.told_bump", droop = "rear.told_droop", margin = "wanted.ratio_margin" }
     says TOLD, OVER
 };
 
