@@ -497,3 +497,81 @@ fn an_assumed_travel_clears_no_steer() {
         }
     }
 }
+
+/// Tyres that lose nothing to their load would call every vehicle balanced.
+#[test]
+fn a_tyre_without_load_sensitivity_is_refused() {
+    let mut sheet = sheet(&[("front.tyre.load_sensitivity", "0.001")]);
+    for (text, key) in [("0", "front"), ("0 %", "rear"), ("-0.1", "rear")] {
+        let refused = sheet.set(&format!("{key}.tyre.load_sensitivity"), text).unwrap_err().to_string();
+        assert!(refused.contains("load_sensitivity"), "{refused}");
+    }
+}
+
+/// Readings at a mount beside a drawing, and a wheel rate beside spring and ratio: where they differ, one is wrong.
+#[test]
+fn readings_beside_a_drawing_are_held_against_it() {
+    let paths = |on: &Assessment| on.contradictions().iter().map(|one| one.path).collect::<Vec<_>>();
+    let drawn = value(&measured(&[]), "front.spring.motion_ratio");
+    let at = |ratio: f64| {
+        let ratio = format!("{ratio}");
+        measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "60 deg")])
+    };
+    let on = at(0.9);
+    assert_eq!(paths(&on), ["front.spring.mount_ratio"]);
+    let found = &on.contradictions()[0];
+    assert!((found.follows - drawn / 60_f64.to_radians().cos()).abs() < 1e-12);
+    assert_eq!([verdict(&on, "front.frequency"), verdict(&measured(&[]), "front.frequency")], [Tight, Meets]);
+    // Which of the two counts does not change.
+    assert_eq!(value(&on, "front.spring.motion_ratio"), drawn);
+    // A variation: at 20 deg, a tenth off. And a reading that is right within its reading.
+    let ratio = format!("{}", 1.1 * drawn / 20_f64.to_radians().cos());
+    let off = measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "20 deg")]);
+    assert_eq!(verdict(&off, "front.bump"), Tight);
+    let ratio = format!("{:.2}", drawn / 20_f64.to_radians().cos());
+    let right = measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "20 deg")]);
+    assert_eq!((paths(&right).len(), verdict(&right, "front.frequency")), (0, Meets));
+    // The damper of a leaf-sprung axle, drawn too.
+    let drawn = value(&assessed("dray", &[]), "rear.damper.motion_ratio");
+    let damper = |ratio: f64| {
+        let ratio = format!("{ratio}");
+        assessed("dray", &[("rear.damper.mount_ratio", &ratio), ("rear.damper.angle", "30 deg")])
+    };
+    assert!(drawn > 0.0);
+    let along = 30_f64.to_radians().cos();
+    assert_eq!(paths(&damper(1.2 * drawn / along)), ["rear.damper.mount_ratio"]);
+    assert_eq!(paths(&damper(drawn / along)), [""; 0]);
+
+    // 250 lbf/in at 0.75 give 24.6 N/mm, whatever is assumed of the ratio's change over the travel.
+    let rate =
+        |rate: &str| assessed("wagtail", &[("rear.wheel_rate", rate), ("wanted.frequency_ratio_high", "2")]);
+    for wrong in ["61 N/mm", "12 N/mm", "35 N/mm"] {
+        let on = rate(wrong);
+        assert_eq!(paths(&on), ["rear.wheel_rate"], "{wrong}");
+        assert_ne!(verdict(&on, "vehicle.frequency_pair"), Meets, "{wrong}");
+    }
+    let near = rate("27 N/mm");
+    assert_eq!((paths(&near).len(), verdict(&near, "vehicle.frequency_pair")), (0, Meets));
+    // Nothing follows from that way where the line is not written.
+    let open = assessed("wagtail", &[]);
+    assert!((value(&open, "rear.wheel_rate") / (250.0 * 175.126835 * 0.75 * 0.75) - 1.0).abs() < 1e-6);
+    assert_eq!(paths(&open), [""; 0]);
+}
+
+/// A live axle on drawn wishbones: one of the two is wrong.
+#[test]
+fn wheels_and_what_is_drawn_of_them_agree() {
+    let on = measured(&[("front.wheels", "live_axle"), ("front.spring_base", "1000 mm")]);
+    assert_eq!(on.contradictions().iter().map(|one| one.path).collect::<Vec<_>>(), ["front.wheels"]);
+    for finding in ["vehicle.roll", "front.bump", "front.joints", "front.toggle", "front.roll_steer_band"] {
+        assert_ne!(verdict(&on, finding), Meets, "{finding}");
+    }
+    // Said by the type of the suspension; and right.
+    let named = [("front.suspension", "live_axle_on_links"), ("front.spring_base", "1000 mm")];
+    let named = measured(&named);
+    assert!(named.contradictions().iter().any(|one| one.path == "front.wheels"));
+    let right = measured(&[("front.wheels", "independent"), ("front.suspension", "double_wishbone")]);
+    assert!(right.contradictions().is_empty());
+    assert_eq!(verdict(&right, "vehicle.roll"), Meets);
+    assert_eq!(verdict(&right, "front.toggle"), Meets);
+}

@@ -218,7 +218,8 @@ impl Plan {
             let known = wanted.clone().filter(|(input, _)| self.is_known(**input)).count();
             !info.line.first_hand || !matches!(step.call, Calls::Pick) && 2 * known > wanted.count()
         };
-        let ways = info.steps.iter().filter(begun).map(|step| {
+        let gives = info.steps.iter().filter(|step| step.near.is_none());
+        let ways = gives.filter(begun).map(|step| {
             let mut needed = Vec::new();
             if let Some(pair) = picked(&self.words, step) {
                 needed.extend(self.needs(pair[1]));
@@ -267,7 +268,7 @@ impl Planner {
         if self.written[usize::from(slot)] {
             origin = Origin::Written;
         } else {
-            for (number, step) in info.steps.iter().enumerate() {
+            for (number, step) in info.steps.iter().enumerate().filter(|(_, step)| step.near.is_none()) {
                 let known = if let Some(pair) = picked(&self.words, step) {
                     self.visit(pair[0]) && self.visit(pair[1])
                 } else if matches!(step.call, Calls::Pick) {

@@ -234,15 +234,29 @@ const AT_RIDE: &[Line] = &[
 const RATES: &[Line] = &[
     rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre")
         .measured_on(SPRUNG)
-        .by(&[step(
-            "spring.wheel_tangent_rate",
-            &[
-                "axle.spring.rate",
-                "axle.spring.motion_ratio",
-                "axle.spring.axis_force",
-                "axle.spring.ratio_gradient",
-            ],
-        )]),
+        .by(&[
+            step(
+                "spring.wheel_tangent_rate",
+                &[
+                    "axle.spring.rate",
+                    "axle.spring.motion_ratio",
+                    "axle.spring.axis_force",
+                    "axle.spring.ratio_gradient",
+                ],
+            ),
+            // An assumed gradient still tells that much: a ratio that changes by a tenth over 100 mm adds a quarter where the springs give
+            // 250 mm under the weight. Common practice, no source.
+            step(
+                "spring.wheel_tangent_rate",
+                &[
+                    "axle.spring.rate",
+                    "axle.spring.motion_ratio",
+                    "axle.spring.axis_force",
+                    "?axle.spring.ratio_gradient",
+                ],
+            )
+            .near(0.25),
+        ]),
     derived(
         "axle.ride_rate",
         LinearStiffness::KIND,

@@ -9,10 +9,10 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP,
-    JOINT_REMAINING, LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE,
-    REAR_DRIVE_SHARE, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES,
-    SQUAT_MARGIN, SQUAT_SLOPE, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE, TOE_MARGIN, WHEELS,
+    DRAWN_WHEELS, DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, GRIP_LOST,
+    HIGHEST_GRIP, JOINT_REMAINING, LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH,
+    REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT,
+    SQUAT_EXTREMES, SQUAT_MARGIN, SQUAT_SLOPE, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE, TOE_MARGIN, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
@@ -296,7 +296,7 @@ const ROLL: &[Line] = &[
         "type of the suspension: one of the linkages that can be drawn; leaf springs alone locate their axle",
     ),
     choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
-        .by(&[by(&WHEELS)]),
+        .by(&[by(&WHEELS), by(&DRAWN_WHEELS).near(0.0)]),
     line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats")
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
@@ -332,7 +332,7 @@ const ROLL: &[Line] = &[
     derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
         .by(&[gives(&LIMITS, "tip")]),
     line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
-        .within(0.0, 1.0, "definition: a share"),
+        .above(0.0, 1.0, "definition: a share; without any loss to load every vehicle would seem balanced"),
     line("axle.tyre.sensitivity_load", Force::KIND, "load of the wheel at which load_sensitivity was measured")
         .above(0.0, 1e6, "plausibility limit: no wheel carries 1 MN"),
     derived("front.grip_loss", Ratio::KIND, "share of grip that the front loses to load and load transfer, at the mean of grip")

@@ -204,6 +204,8 @@ pub struct Step {
     pub leeway: f64,
     /// True if a written line is held against the result although an input that may be missing is assumed.
     pub assumed_too: bool,
+    /// Share by which a written line may differ from the result, of a step that gives the line no value; none if it gives one.
+    pub near: Option<f64>,
     /// Message if the result is not a number although the inputs are known.
     pub lacking: &'static str,
 }
@@ -554,12 +556,26 @@ pub const fn measured<const N: usize>(
 
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, 0), inputs, leeway: 0.0, assumed_too: false, lacking: "" }
+    Step {
+        call: Call::Function(function, 0),
+        inputs,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// One of several results of a function of the catalogue, by its place.
 pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, place), inputs, leeway: 0.0, assumed_too: false, lacking: "" }
+    Step {
+        call: Call::Function(function, place),
+        inputs,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// A number of the marking on a line, by its name.
@@ -569,13 +585,21 @@ pub const fn part(number: &str, marking: &Marking, line: &'static [&'static str;
         inputs: line,
         leeway: 0.0,
         assumed_too: false,
+        near: None,
         lacking: "",
     }
 }
 
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
-    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0, assumed_too: false, lacking: "" }
+    Step {
+        call: Call::Pick,
+        inputs: choice_and_lines,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 const fn combined(how: How, inputs: &'static [&'static str], source: &'static str) -> Step {
@@ -584,6 +608,7 @@ const fn combined(how: How, inputs: &'static [&'static str], source: &'static st
         inputs,
         leeway: 0.0,
         assumed_too: false,
+        near: None,
         lacking: "",
     }
 }
@@ -628,7 +653,14 @@ pub const fn negative_of(line: &'static [&'static str; 1], source: &'static str)
 
 /// The only result of a rule.
 pub const fn by(rule: &'static Rule) -> Step {
-    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0, assumed_too: false, lacking: rule.lacking }
+    Step {
+        call: Call::Rule(rule, 0),
+        inputs: &[],
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: rule.lacking,
+    }
 }
 
 /// A result of a rule by its name.
@@ -639,6 +671,7 @@ pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
         inputs: &[],
         leeway: 0.0,
         assumed_too: false,
+        near: None,
         lacking: rule.lacking,
     }
 }
@@ -651,6 +684,10 @@ impl Step {
     /// Is right within this difference, in coherent SI.
     pub const fn about(self, leeway: f64) -> Step {
         Step { leeway, ..self }
+    }
+    /// Gives the line no value: a written one contradicts it if it differs by more than this share of the result.
+    pub const fn near(self, share: f64) -> Step {
+        Step { near: Some(share), assumed_too: true, ..self }
     }
     /// Is held against a written line although an input that may be missing is assumed.
     pub const fn assumed_too(self) -> Step {

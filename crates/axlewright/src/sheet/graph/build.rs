@@ -280,6 +280,7 @@ impl Graph {
             shared: None,
             leeway: step.leeway,
             assumed_too: step.assumed_too,
+            near: step.near,
             lacking: step.lacking,
         })
     }

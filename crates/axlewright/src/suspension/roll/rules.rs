@@ -419,6 +419,58 @@ pub(in crate::suspension) const NO_LENGTH: Rule = apart::<Length>();
 pub(in crate::suspension) const NO_ANGLE: Rule = apart::<Angle>();
 pub(in crate::suspension) const NO_FORCE: Rule = apart::<Force>();
 
+/// Motion ratio of a drawing, and the angle that was read at the mount.
+struct DrawnRatio {
+    drawn: Ratio,
+    /// Between the spring or damper and the travel at its mount.
+    angle: Angle,
+}
+fields!(DrawnRatio { drawn, angle });
+
+impl DrawnRatio {
+    /// Ratio at the mount that has the ratio of the drawing.
+    fn mount_ratio(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(self.drawn.si() / self.angle.si().cos()))
+    }
+}
+
+const MOUNTED: &str = "geometry: the part of the mount's travel that lies along the spring or damper";
+pub(in crate::suspension) const SPRING_MOUNT: Rule = rule! {
+    "axle.spring" DrawnRatio::mount_ratio, DrawnRatio
+    takes { drawn = "axle.linkage_motion_ratio", angle }
+    says "r / cos(a) of the linkage as it is drawn", MOUNTED
+};
+pub(in crate::suspension) const DAMPER_MOUNT: Rule = rule! {
+    "axle.damper" DrawnRatio::mount_ratio, DrawnRatio
+    takes { drawn = "axle.leaf.damper_ratio", angle }
+    says "r / cos(a) of the axle as it is drawn", MOUNTED
+};
+
+/// Parts that one type of suspension alone has.
+struct DrawnParts {
+    upper_arm: Option<Length>,
+    lower_arm: Option<Length>,
+    leg: Option<Length>,
+}
+fields!(DrawnParts { upper_arm, lower_arm, leg });
+
+impl DrawnParts {
+    fn wheels(&self) -> Result<Wheels> {
+        match self.upper_arm.or(self.lower_arm).or(self.leg) {
+            Some(_) => Ok(Wheels::Independent),
+            None => Err(Error::Missing { argument: "upper_arm", why: "nothing is drawn that says it" }),
+        }
+    }
+}
+
+pub(in crate::suspension) const DRAWN_WHEELS: Rule = rule! {
+    "axle" DrawnParts::wheels, DrawnParts
+    takes {
+        upper_arm = "axle.upper_arm.ball_joint.y", lower_arm = "axle.lower_arm.ball_joint.y", leg = "axle.leg.top_mount.y",
+    }
+    says "independent where arms or a strut are drawn", "definition"
+};
+
 /// Share of the front axle in the braking force.
 struct Braked {
     front_share: Ratio,
