@@ -6,7 +6,7 @@ use axlewright::sheet::{Assessment, Sheet};
 use axlewright::spring::{Corner, Mounting, solid_length_closed, solid_length_closed_ground};
 use axlewright::units::{Force, Length, Ratio};
 use axlewright::{Model, Stated, Value};
-use axlewright_tests::assessed::{assessed, sheet, text, value, verdict};
+use axlewright_tests::assessed::{assessed, lacks, sheet, text, value, verdict};
 
 fn corner() -> Corner {
     Corner::from_text(&text("dunlin_front_spring")).unwrap()
@@ -273,4 +273,39 @@ fn closed_ends_that_are_not_ground_count_half_a_wire_more() {
         let ground = solid_length_closed_ground(coils, wire).unwrap();
         assert!((ground - coils * wire).si().abs() < 1e-15);
     }
+}
+
+/// Wire, coils, solid length and rate of one spring belong together.
+#[test]
+fn a_spring_that_its_wire_does_not_give_is_refused() {
+    let measured = |lines: &[(&str, &str)]| assessed("dunlin_measured", lines);
+    let known = ["front.coil_bind", "front.bump", "front.spring_strength", "front.frequency"];
+    let right = measured(&[]);
+    assert_eq!(known.map(|finding| verdict(&right, finding)), [Meets; 4]);
+    // 8.3 active coils of 16 mm are 132.8 mm long, however they are pressed.
+    for (solid, met) in [("100 mm", false), ("130 mm", false), ("132 mm", true), ("150 mm", true)] {
+        let on = measured(&[("front.spring.solid_length", solid)]);
+        assert_eq!(verdict(&on, "front.coil_bind") == Meets, met, "{solid}");
+        let why = lacks(&on, "front.coil_bind");
+        assert_eq!(why.contains("is less than the active coils are long"), !met, "{why}");
+    }
+    let thick = measured(&[("front.spring.mean_diameter", "16 mm")]);
+    assert_eq!(verdict(&thick, "front.coil_bind"), NotKnown);
+    // The wire gives 96.3 N/mm, 550 lbf/in, with 78.5 GPa. The frequency stays that of the written rate.
+    let low = ["front.spring.rate", "front.spring.shear_modulus", "front.damper.closed_length"];
+    let rate = |rate: &str| measured(&[(low[0], rate), (low[1], "78.5 GPa"), (low[2], "430 mm")]);
+    for (text, met) in
+        [("420 lbf/in", false), ("700 lbf/in", false), ("500 lbf/in", true), ("600 lbf/in", true)]
+    {
+        let on = rate(text);
+        assert_eq!(verdict(&on, "front.spring_strength") != NotKnown, met, "{text}");
+        let why = lacks(&on, "front.spring_strength");
+        assert_eq!(why.contains("differs by more than 15 % from the rate of its wire"), !met, "{why}");
+    }
+    // Without a written modulus the usual one tells it as well.
+    assert_eq!(verdict(&measured(&[(low[0], "420 lbf/in")]), "front.spring_strength"), NotKnown);
+    // A spring of which no coils are counted is not held against them.
+    let uncounted =
+        [(low[0], "420 lbf/in"), ("front.spring.active_coils", ""), ("front.spring.solid_length", "100 mm")];
+    assert_ne!(verdict(&measured(&uncounted), "front.spring_strength"), NotKnown);
 }

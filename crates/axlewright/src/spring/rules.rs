@@ -2,7 +2,7 @@
 
 use super::Corner;
 use super::wheel::measured::{
-    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
+    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper, Shortest, Wound,
 };
 use super::wheel::travel::{
     AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, HeavierSide, Mounting, Sides,
@@ -135,6 +135,17 @@ pub(super) const BIND: Rule = rule! {
     }
     says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
 };
+pub(super) const SHORTEST: Rule = rule! {
+    "axle.spring" Shortest::length, Shortest
+    takes { solid_length, minimum_gap, wire_diameter, mean_diameter, active_coils }
+    says "L_c + s; refused where L_c is less than n d", "EN 13906-1:2013 (from memory), see spring.shortest_length"
+};
+pub(super) const STRESS: Rule = rule! {
+    "axle.spring" Wound::stress, Wound
+    takes { largest_force, wire_diameter, mean_diameter, active_coils, shear_modulus, rate }
+    says "spring.coil_shear_stress; not known where the wire has another rate than the one that is written",
+        "A. M. Wahl, Mechanical Springs, 2nd ed. (1963), see spring.coil_shear_stress and spring.coil_rate"
+};
 pub(super) const COMPRESSION: Rule = rule! {
     "axle.spring" Compression::largest, Compression
     takes { free_length, shortest }
@@ -187,6 +198,8 @@ fields!(BumpTold {
 });
 fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
+fields!(Shortest { solid_length, minimum_gap, wire_diameter, mean_diameter, active_coils });
+fields!(Wound { largest_force, wire_diameter, mean_diameter, active_coils, shear_modulus, rate });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, largest_compression });
 fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });

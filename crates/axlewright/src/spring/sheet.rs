@@ -210,7 +210,7 @@ const AT_RIDE: &[Line] = &[
     derived("axle.spring.ride_length", Length::KIND, "length of the spring at ride height")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.compression"], LENGTHS)]),
     derived("axle.spring.shortest", Length::KIND, "length of the spring at its least gaps")
-        .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
+        .by(&[by(&SHORTEST)]),
     // A drawn linkage says these.
     derived(
         "axle.spring.seat_offset",
@@ -401,12 +401,7 @@ const TRAVEL_REMAINING: &[Line] = &[
         Stress::KIND,
         "shear in the wire of a coil at its least gaps; bending of leaves at full bump or under the drive torque, the greater",
     )
-    .by(&[
-        step(
-            "spring.coil_shear_stress",
-            &["axle.spring.largest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
-        ),
-    ]),
+    .by(&[by(&STRESS)]),
 ];
 
 /// Stability of the spring's shape.
