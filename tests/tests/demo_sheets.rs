@@ -141,7 +141,7 @@ const DRAY: [(&str, &str); 5] = [
     (
         "not known",
         "front.damper_range rear.damper_range front.bump front.droop front.spring_strength \
-         front.bump_steer_band front.joints front.linkage_range front.roll_steer_band \
+         front.bump_steer_band front.joints front.linkage_range front.toggle front.roll_steer_band \
          front.sideways front.pinion front.wind_up vehicle.roll vehicle.roll_stops \
          vehicle.wheel_lift vehicle.tip vehicle.balance driveline.cruise_band cap.vacuum \
          coolant.pump_inlet header.air front.comfort rear.comfort",
@@ -149,7 +149,7 @@ const DRAY: [(&str, &str); 5] = [
     (
         "does not apply",
         "front.coil_bind rear.coil_bind front.captive rear.captive front.buckling rear.buckling \
-         front.toggle rear.toggle front.bind rear.bind",
+         rear.toggle front.bind rear.bind",
     ),
 ];
 

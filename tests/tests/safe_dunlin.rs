@@ -45,7 +45,7 @@ const MENDED: &[(&str, &str, &str)] = &[
     ("rear.spring.rate", "318 lbf/in +/- 1 %", "330 lbf/in +/- 3 %"),
     ("rear.damper.open_length", "562 mm", "570 mm"),
     ("front.unsprung_mass", "110 kg +/- 3 kg", "110 kg +/- 10 kg"),
-    ("vehicle.centre_of_gravity_height", "670 mm +/- 10 mm", "760 mm +/- 20 mm"),
+    ("vehicle.centre_of_gravity_height", "660 mm +/- 10 mm", "760 mm +/- 20 mm"),
     ("rear.lower_links.body.z", "266 mm", "310 mm"),
     ("rear.upper_links.body.z", "440 mm", "445 mm"),
     ("rear.upper_links.body.x", "-2220 mm", "-2200 mm"),

@@ -6,7 +6,7 @@ use axlewright::sheet::{Assessment, Sheet};
 use axlewright::spring::{Corner, Mounting, solid_length_closed, solid_length_closed_ground};
 use axlewright::units::{Force, Length, Ratio};
 use axlewright::{Model, Stated, Value};
-use axlewright_tests::assessed::{assessed, sheet, text, value, verdict};
+use axlewright_tests::assessed::{assessed, lacks, sheet, text, value, verdict};
 
 fn corner() -> Corner {
     Corner::from_text(&text("dunlin_front_spring")).unwrap()
@@ -34,6 +34,8 @@ fn corner_sheet(lines: &[(&str, &str)]) -> Sheet {
         ("front.tyre_clearance", "none"),
         ("front.joint_droop_clearance", "none"),
         ("front.hose_droop_clearance", "none"),
+        ("front.side_travel", "0 mm"),
+        ("front.bump_stop_travel", "none"),
     ]);
     for (path, text) in lines {
         if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
@@ -140,6 +142,7 @@ fn the_worse_wheel_of_an_axle_counts() {
         on(&[
             ("front.sprung_mass", ""),
             ("front.unsprung_mass", "0 kg"),
+            ("front.side_travel", ""),
             ("scales.left_front", left),
             ("scales.right_front", right),
         ])
@@ -159,6 +162,59 @@ fn the_worse_wheel_of_an_axle_counts() {
     assert!((value(&heavy, "front.bump_remaining") - value(&apart, "front.bump_clear")).abs() < 1e-12);
     let light = on(&[("front.sprung_mass", "100 kg")]);
     assert!((value(&light, "front.droop_remaining") - value(&apart, "front.droop_clear")).abs() < 1e-12);
+}
+
+/// An axle that was weighed as a whole says nothing of its sides: travel is no better than tight until they are told.
+#[test]
+fn travel_needs_the_weight_of_both_sides() {
+    let axle = |more: &[(&'static str, &'static str)]| {
+        let whole = [
+            ("front.sprung_mass", ""),
+            ("front.unsprung_mass", "0 kg"),
+            ("front.axle_mass", "600 kg"),
+            ("front.side_travel", ""),
+        ];
+        on(&[&whole[..], more].concat())
+    };
+    let both = |on: &Assessment| ["front.bump", "front.droop"].map(|finding| verdict(on, finding));
+    let unweighed = axle(&[]);
+    assert_eq!(both(&unweighed), [Tight, Tight]);
+    assert!(unweighed.assumed().iter().any(|one| one.ground.contains("heavier_wheel")));
+    // The sprung mass of a wheel alone says nothing of the other one.
+    assert_eq!(both(&on(&[("front.side_travel", "")])), [Tight, Tight]);
+    assert_eq!(both(&axle(&[("front.heavier_wheel", "301 kg")])), [Meets, Meets]);
+    let apart = axle(&[("front.heavier_wheel", "500 kg")]);
+    assert!((value(&apart, "front.side_travel") - 200.0 * 9.80665 / (60e3 * 0.36)).abs() < 1e-12);
+    assert!(both(&apart).iter().all(|verdict| *verdict != Meets));
+    assert_eq!(both(&axle(&[("front.heavier_wheel", "290 kg")])), [NotKnown, NotKnown]);
+    assert_eq!(both(&axle(&[("front.side_travel", "1 mm")])), [Meets, Meets]);
+}
+
+/// A bump stop of which nobody told is none that is not there.
+#[test]
+fn a_bump_stop_that_is_left_out_clears_nothing() {
+    let untold = on(&[("front.bump_stop_travel", "")]);
+    assert_eq!(verdict(&untold, "front.bump"), Tight);
+    let write = untold.to_write(untold.answer("front.bump").unwrap());
+    assert!(write.iter().any(|one| one.contains("bump_stop_travel")), "{write:?}");
+    // Told: none, far away, near; or by its clearance. Droop is not concerned.
+    assert_eq!(verdict(&untold, "front.droop"), Meets);
+    assert_eq!(verdict(&on(&[]), "front.bump"), Meets);
+    let remaining = value(&on(&[]), "front.bump_remaining");
+    assert_eq!(remaining.to_bits(), value(&untold, "front.bump_remaining").to_bits());
+    assert_eq!(verdict(&on(&[("front.bump_stop_travel", "400 mm")]), "front.bump"), Meets);
+    assert_ne!(verdict(&on(&[("front.bump_stop_travel", "150 mm")]), "front.bump"), Meets);
+    let clearance =
+        |text: &'static str| on(&[("front.bump_stop_travel", ""), ("front.bump_clearance", text)]);
+    assert_eq!(verdict(&clearance("100 mm"), "front.bump"), Meets);
+    assert_eq!(verdict(&clearance("30 mm"), "front.bump"), Tight);
+    // The rear of the demo, whose stop ends the travel that is wanted.
+    let wanted = ("wanted.bump", "80 mm");
+    assert_ne!(verdict(&assessed("dunlin_measured", &[wanted]), "rear.bump"), Meets);
+    let left_out = assessed("dunlin_measured", &[wanted, ("rear.bump_stop_travel", "")]);
+    assert_eq!(verdict(&left_out, "rear.bump"), Tight);
+    let none = assessed("dunlin_measured", &[wanted, ("rear.bump_stop_travel", "none")]);
+    assert_eq!(verdict(&none, "rear.bump"), Meets);
 }
 
 /// Joint, hose and tyre end the travel too; until each is told, travel is no better than tight, and the report says what to write.
@@ -217,4 +273,39 @@ fn closed_ends_that_are_not_ground_count_half_a_wire_more() {
         let ground = solid_length_closed_ground(coils, wire).unwrap();
         assert!((ground - coils * wire).si().abs() < 1e-15);
     }
+}
+
+/// Wire, coils, solid length and rate of one spring belong together.
+#[test]
+fn a_spring_that_its_wire_does_not_give_is_refused() {
+    let measured = |lines: &[(&str, &str)]| assessed("dunlin_measured", lines);
+    let known = ["front.coil_bind", "front.bump", "front.spring_strength", "front.frequency"];
+    let right = measured(&[]);
+    assert_eq!(known.map(|finding| verdict(&right, finding)), [Meets; 4]);
+    // 8.3 active coils of 16 mm are 132.8 mm long, however they are pressed.
+    for (solid, met) in [("100 mm", false), ("130 mm", false), ("132 mm", true), ("150 mm", true)] {
+        let on = measured(&[("front.spring.solid_length", solid)]);
+        assert_eq!(verdict(&on, "front.coil_bind") == Meets, met, "{solid}");
+        let why = lacks(&on, "front.coil_bind");
+        assert_eq!(why.contains("is less than the active coils are long"), !met, "{why}");
+    }
+    let thick = measured(&[("front.spring.mean_diameter", "16 mm")]);
+    assert_eq!(verdict(&thick, "front.coil_bind"), NotKnown);
+    // The wire gives 96.3 N/mm, 550 lbf/in, with 78.5 GPa. The frequency stays that of the written rate.
+    let low = ["front.spring.rate", "front.spring.shear_modulus", "front.damper.closed_length"];
+    let rate = |rate: &str| measured(&[(low[0], rate), (low[1], "78.5 GPa"), (low[2], "430 mm")]);
+    for (text, met) in
+        [("420 lbf/in", false), ("700 lbf/in", false), ("500 lbf/in", true), ("600 lbf/in", true)]
+    {
+        let on = rate(text);
+        assert_eq!(verdict(&on, "front.spring_strength") != NotKnown, met, "{text}");
+        let why = lacks(&on, "front.spring_strength");
+        assert_eq!(why.contains("differs by more than 15 % from the rate of its wire"), !met, "{why}");
+    }
+    // Without a written modulus the usual one tells it as well.
+    assert_eq!(verdict(&measured(&[(low[0], "420 lbf/in")]), "front.spring_strength"), NotKnown);
+    // A spring of which no coils are counted is not held against them.
+    let uncounted =
+        [(low[0], "420 lbf/in"), ("front.spring.active_coils", ""), ("front.spring.solid_length", "100 mm")];
+    assert_ne!(verdict(&measured(&uncounted), "front.spring_strength"), NotKnown);
 }

@@ -384,3 +384,274 @@ fn roll_stiffness_of_a_live_axle_is_that_of_its_model_about_the_roll_centre() {
         assert!((sheet / wanted - 1.0).abs() < 2e-3, "{sheet} {wanted}");
     }
 }
+
+/// The Wagtail on stiff springs, low and with much grip, its weight on these wheels; no tolerances.
+fn stiff_wagtail(scales: [&'static str; 4], more: &[(&'static str, &'static str)]) -> Assessment {
+    let [left_front, right_front, left_rear, right_rear] = scales;
+    let lines = [
+        ("grip.strength_coefficient", "1.15"),
+        ("grip.pull_coefficient", "0.7"),
+        ("vehicle.centre_of_gravity_height", "460 mm"),
+        ("front.spring.rate", "400 lbf/in"),
+        ("rear.spring.rate", "500 lbf/in"),
+        ("front.anti_roll_bar.rate", "400 N/mm"),
+        ("rear.anti_roll_bar.rate", "400 N/mm"),
+        ("rear.anti_roll_bar.motion_ratio", "0.5"),
+        ("front.unsprung_mass", "60 kg"),
+        ("rear.unsprung_mass", "75 kg"),
+        ("scales.left_front", left_front),
+        ("scales.right_front", right_front),
+        ("scales.left_rear", left_rear),
+        ("scales.right_rear", right_rear),
+    ];
+    assessed("wagtail", &[&lines[..], more].concat())
+}
+
+/// A centre of gravity beside the centreline: the wheels of the lighter side lift earlier, and the vehicle tips to the heavier side earlier.
+#[test]
+fn a_centre_of_gravity_beside_the_centreline_counts() {
+    let of = |on: &Assessment, line: &str| value(on, &format!("vehicle.{line}_acceleration"));
+    let even = stiff_wagtail(["149 kg", "149 kg", "186 kg", "186 kg"], &[]);
+    let left = stiff_wagtail(["171 kg", "127 kg", "213.5 kg", "158.5 kg"], &[]);
+    let right = stiff_wagtail(["127 kg", "171 kg", "158.5 kg", "213.5 kg"], &[]);
+    // Whichever side it is.
+    for line in ["stop", "lift", "tip"] {
+        assert!(
+            (of(&left, line) - of(&right, line)).abs() < 1e-9,
+            "{line}: {} {}",
+            of(&left, line),
+            of(&right, line)
+        );
+    }
+    // No stop counts: each axle lifts its wheel where its transfer takes the load of the light wheel. Both axles have lost the same share.
+    assert!((of(&left, "lift") / of(&even, "lift") - 2.0 * 127.0 / 298.0).abs() < 1e-3);
+    // A rigid vehicle tips at (t / 2 - |y|) g / h; lean lowers that.
+    let offset = ((171.0 - 127.0) * 1.350 / 2.0 + (213.5 - 158.5) * 1.360 / 2.0) / 670.0;
+    assert!((value(&left, "vehicle.left_of_centreline") - offset).abs() < 1e-9);
+    let rigid = |offset: f64| ((298.0 * 1.350 + 372.0 * 1.360) / 670.0 / 2.0 - offset) * 9.80665 / 0.46;
+    assert!(of(&left, "tip") <= rigid(offset) && of(&even, "tip") <= rigid(0.0));
+    assert!((of(&even, "tip") - of(&left, "tip")) / (rigid(0.0) - rigid(offset)) > 0.8);
+    for finding in ["vehicle.wheel_lift", "vehicle.tip"] {
+        let margins = [&even, &left].map(|on| on.answer(finding).unwrap().margin);
+        let verdicts = [&even, &left].map(|on| verdict(on, finding));
+        assert!(margins[1] < 1.1, "{finding} {margins:?}");
+        assert_eq!(verdicts[0], Meets, "{finding}");
+        assert_ne!(verdicts[1], Meets, "{finding}");
+    }
+    // A variation: only the rear stands to one side.
+    let rear = stiff_wagtail(["149 kg", "149 kg", "213.5 kg", "158.5 kg"], &[]);
+    assert!(of(&rear, "lift") < of(&even, "lift") && of(&rear, "tip") < of(&even, "tip"));
+    // Opposite wheels heavy: one wheel lifts earlier, and the vehicle tips hardly earlier.
+    let crossed = stiff_wagtail(["171 kg", "127 kg", "158.5 kg", "213.5 kg"], &[]);
+    assert!(of(&crossed, "lift") < 0.9 * of(&even, "lift"));
+    assert!(of(&crossed, "tip") > of(&left, "tip"));
+}
+
+/// Travel ends where the linkage ends, whatever spring and damper leave.
+#[test]
+fn travel_ends_where_the_linkage_ends() {
+    // The drop link of the bar locks in droop before the damper is open.
+    let locked = measured(&[
+        ("front.anti_roll_bar.lever_end.z", "300 mm"),
+        ("front.anti_roll_bar.lever_pivot.z", "300 mm"),
+        ("wanted.droop", "100 mm"),
+    ]);
+    let end = value(&locked, "front.linkage_droop");
+    assert!(end < 0.1 && end < value(&locked, "front.droop_remaining"), "{end}");
+    assert!(value(&locked, "front.droop_clear") <= end);
+    assert_eq!(verdict(&locked, "front.droop"), Tight);
+    // A damper that opens further than the drawn linkage goes.
+    let long = [
+        ("front.damper.open_length", "600 mm"),
+        ("front.spring.free_length", "440 mm"),
+        ("front.bump_stop_travel", "400 mm"),
+        ("front.hose_droop_clearance", "none"),
+        ("wanted.droop", "200 mm"),
+    ];
+    let long = measured(&long);
+    let end = value(&long, "front.linkage_droop");
+    assert!(value(&long, "front.droop_clear") <= end && end < value(&long, "front.droop_remaining"));
+    assert_ne!(verdict(&long, "front.droop"), Meets);
+    // What is left of the linkage itself stays the same question, and a linkage that goes further ends nothing.
+    let on = measured(&[]);
+    assert_eq!(verdict(&on, "front.linkage_range"), Meets);
+    for (axle, way) in [("front", "bump"), ("rear", "bump"), ("front", "droop"), ("rear", "droop")] {
+        let of = |line: &str| value(&on, &format!("{axle}.{line}"));
+        assert!(of(&format!("linkage_{way}")) > of(&format!("{way}_remaining")), "{axle} {way}");
+        assert!(of(&format!("{way}_clear")) <= of(&format!("{way}_remaining")));
+        assert_eq!(verdict(&on, &format!("{axle}.{way}")), Meets);
+    }
+}
+
+/// The measured Dunlin with its rear axle in front, too, 2650 mm further forward.
+fn live_front(lines: &[(&str, &str)]) -> Assessment {
+    let text = text("dunlin_measured");
+    let (head, rest) = text.split_once("[front]\n").unwrap();
+    let (_, rest) = rest.split_once("[rear]\n").unwrap();
+    let (rear, rest) = rest.split_once("[speedometer]\n").unwrap();
+    let mut front = String::new();
+    for line in rear.lines() {
+        match line.split_once("x = \"").map(|(name, rest)| (name, rest.split_once(" mm").unwrap())) {
+            Some((name, (x, rest))) => {
+                let x = x.parse::<i32>().unwrap() + 2650;
+                front.push_str(&format!("{name}x = \"{x} mm{rest}\n"));
+            }
+            None => {
+                front.push_str(&format!("{}\n", line.replace("[rear.", "[front.").replace("36 %", "64 %")))
+            }
+        }
+    }
+    let whole = format!("{head}[front]\n{front}[rear]\n{rear}[speedometer]\n{rest}");
+    let mut sheet = axlewright::sheet::Sheet::from_text(&whole).unwrap();
+    for (path, text) in lines {
+        if text.is_empty() { sheet.remove(path).unwrap() } else { sheet.set(path, text).unwrap() }
+    }
+    sheet.assess()
+}
+
+/// A steered live axle is turned by its drag link as it moves: its own motion clears neither bump steer nor roll steer.
+#[test]
+fn a_steered_live_axle_is_not_cleared_by_its_own_motion() {
+    let steer = ["front.bump_steer_band", "front.roll_steer_band"];
+    // Not steered it stands as the rear one does.
+    let fixed = live_front(&[("front.rack_travel", "0 mm")]);
+    assert_eq!(steer.map(|finding| verdict(&fixed, finding)), [Meets, Meets]);
+    assert!((value(&fixed, "front.toe_change").abs() - value(&fixed, "rear.toe_change").abs()).abs() < 1e-9);
+    for lines in [
+        &[("front.rack_travel", "70 mm")][..],
+        &[("front.rack_travel", "0 mm"), ("front.tie_rod.outer.y", "700 mm")],
+        &[("front.rack_travel", "0 mm"), ("front.tie_rod.inner.y", "200 mm")],
+        &[],
+    ] {
+        let on = live_front(lines);
+        assert_eq!(steer.map(|finding| verdict(&on, finding)), [NotKnown, NotKnown], "{lines:?}");
+        assert_eq!(verdict(&on, "front.toggle"), NotKnown, "{lines:?}");
+        let why = lacks(&on, "front.bump_steer_band");
+        match lines {
+            [] => assert!(why.contains("write front.rack_travel"), "{why}"),
+            _ => assert!(why.contains("drag link") && why.contains("toe_out_over_travel"), "{why}"),
+        }
+        // The rear one is not steered.
+        assert_eq!(verdict(&on, "rear.bump_steer_band"), Meets, "{lines:?}");
+        assert_eq!(verdict(&on, "rear.roll_steer_band"), Meets, "{lines:?}");
+    }
+    let rear = live_front(&[("rear.rack_travel", "30 mm")]);
+    assert_eq!(verdict(&rear, "rear.bump_steer_band"), NotKnown);
+    // Measured on the vehicle with its steering: that clears it, and condemns it.
+    let read = |toe: &str| {
+        let lines = [
+            ("front.rack_travel", "70 mm"),
+            ("front.toe_out_over_travel", "-0.04 deg"),
+            ("front.toe_in_over_travel", toe),
+            ("front.roll_steer_least", "-0.01"),
+            ("front.roll_steer_most", "0.05"),
+            ("front.toggle_angle", "30 deg"),
+        ];
+        live_front(&lines)
+    };
+    assert_eq!(steer.map(|finding| verdict(&read("0.05 deg"), finding)), [Meets, Meets]);
+    assert_eq!(verdict(&read("0.05 deg"), "front.toggle"), Meets);
+    assert_eq!(verdict(&read("0.8 deg"), "front.bump_steer_band"), Short);
+}
+
+/// Steer and squat that were judged over an assumed travel are no better than tight.
+#[test]
+fn an_assumed_travel_clears_no_steer() {
+    let (tight, out) = (("wanted.bump_steer_out", "-0.05 deg"), ("rear.damper.open_length", ""));
+    assert_eq!(verdict(&measured(&[tight]), "rear.bump_steer_band"), Short);
+    for (lines, expected) in [
+        (&[out][..], Tight),
+        (&[tight, out], Tight),
+        // The stop in bump is not known: nor is the travel.
+        (&[("rear.spring.solid_length", "")], Tight),
+        (&[out, ("wanted.droop", "50 mm")], Tight),
+        (&[out, ("wanted.droop", "50 mm"), ("wanted.bump", "60 mm")], Meets),
+        (&[], Meets),
+    ] {
+        let on = measured(lines);
+        assert_eq!(verdict(&on, "rear.bump_steer_band"), expected, "{lines:?}");
+        assert_eq!(verdict(&on, "rear.roll_steer_band"), expected, "{lines:?}");
+        if expected == Tight {
+            let write = on.to_write(on.answer("rear.bump_steer_band").unwrap());
+            assert!(write.iter().any(|one| one.contains("wanted.droop")), "{write:?}");
+        }
+    }
+}
+
+/// Tyres that lose nothing to their load would call every vehicle balanced.
+#[test]
+fn a_tyre_without_load_sensitivity_is_refused() {
+    let mut sheet = sheet(&[("front.tyre.load_sensitivity", "0.001")]);
+    for (text, key) in [("0", "front"), ("0 %", "rear"), ("-0.1", "rear")] {
+        let refused = sheet.set(&format!("{key}.tyre.load_sensitivity"), text).unwrap_err().to_string();
+        assert!(refused.contains("load_sensitivity"), "{refused}");
+    }
+}
+
+/// Readings at a mount beside a drawing, and a wheel rate beside spring and ratio: where they differ, one is wrong.
+#[test]
+fn readings_beside_a_drawing_are_held_against_it() {
+    let paths = |on: &Assessment| on.contradictions().iter().map(|one| one.path).collect::<Vec<_>>();
+    let drawn = value(&measured(&[]), "front.spring.motion_ratio");
+    let at = |ratio: f64| {
+        let ratio = format!("{ratio}");
+        measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "60 deg")])
+    };
+    let on = at(0.9);
+    assert_eq!(paths(&on), ["front.spring.mount_ratio"]);
+    let found = &on.contradictions()[0];
+    assert!((found.follows - drawn / 60_f64.to_radians().cos()).abs() < 1e-12);
+    assert_eq!([verdict(&on, "front.frequency"), verdict(&measured(&[]), "front.frequency")], [Tight, Meets]);
+    // Which of the two counts does not change.
+    assert_eq!(value(&on, "front.spring.motion_ratio"), drawn);
+    // A variation: at 20 deg, a tenth off. And a reading that is right within its reading.
+    let ratio = format!("{}", 1.1 * drawn / 20_f64.to_radians().cos());
+    let off = measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "20 deg")]);
+    assert_eq!(verdict(&off, "front.bump"), Tight);
+    let ratio = format!("{:.2}", drawn / 20_f64.to_radians().cos());
+    let right = measured(&[("front.spring.mount_ratio", &ratio), ("front.spring.angle", "20 deg")]);
+    assert_eq!((paths(&right).len(), verdict(&right, "front.frequency")), (0, Meets));
+    // The damper of a leaf-sprung axle, drawn too.
+    let drawn = value(&assessed("dray", &[]), "rear.damper.motion_ratio");
+    let damper = |ratio: f64| {
+        let ratio = format!("{ratio}");
+        assessed("dray", &[("rear.damper.mount_ratio", &ratio), ("rear.damper.angle", "30 deg")])
+    };
+    assert!(drawn > 0.0);
+    let along = 30_f64.to_radians().cos();
+    assert_eq!(paths(&damper(1.2 * drawn / along)), ["rear.damper.mount_ratio"]);
+    assert_eq!(paths(&damper(drawn / along)), [""; 0]);
+
+    // 250 lbf/in at 0.75 give 24.6 N/mm, whatever is assumed of the ratio's change over the travel.
+    let rate =
+        |rate: &str| assessed("wagtail", &[("rear.wheel_rate", rate), ("wanted.frequency_ratio_high", "2")]);
+    for wrong in ["61 N/mm", "12 N/mm", "35 N/mm"] {
+        let on = rate(wrong);
+        assert_eq!(paths(&on), ["rear.wheel_rate"], "{wrong}");
+        assert_ne!(verdict(&on, "vehicle.frequency_pair"), Meets, "{wrong}");
+    }
+    let near = rate("27 N/mm");
+    assert_eq!((paths(&near).len(), verdict(&near, "vehicle.frequency_pair")), (0, Meets));
+    // Nothing follows from that way where the line is not written.
+    let open = assessed("wagtail", &[]);
+    assert!((value(&open, "rear.wheel_rate") / (250.0 * 175.126835 * 0.75 * 0.75) - 1.0).abs() < 1e-6);
+    assert_eq!(paths(&open), [""; 0]);
+}
+
+/// A live axle on drawn wishbones: one of the two is wrong.
+#[test]
+fn wheels_and_what_is_drawn_of_them_agree() {
+    let on = measured(&[("front.wheels", "live_axle"), ("front.spring_base", "1000 mm")]);
+    assert_eq!(on.contradictions().iter().map(|one| one.path).collect::<Vec<_>>(), ["front.wheels"]);
+    for finding in ["vehicle.roll", "front.bump", "front.joints", "front.toggle", "front.roll_steer_band"] {
+        assert_ne!(verdict(&on, finding), Meets, "{finding}");
+    }
+    // Said by the type of the suspension; and right.
+    let named = [("front.suspension", "live_axle_on_links"), ("front.spring_base", "1000 mm")];
+    let named = measured(&named);
+    assert!(named.contradictions().iter().any(|one| one.path == "front.wheels"));
+    let right = measured(&[("front.wheels", "independent"), ("front.suspension", "double_wishbone")]);
+    assert!(right.contradictions().is_empty());
+    assert_eq!(verdict(&right, "vehicle.roll"), Meets);
+    assert_eq!(verdict(&right, "front.toggle"), Meets);
+}

@@ -178,7 +178,7 @@ fn a_bump_stop_is_not_forgotten_with_the_damper() {
     assert!(remaining(&sheet).is_some());
     let mut without = sheet.clone();
     without.remove("front.bump_stop_travel").unwrap();
-    assert!(remaining(&without).is_some(), "left out it says that there is none");
+    assert!(remaining(&without).is_some(), "left out, no stop is counted");
     let damper = [("front.damper.open_length", "515 mm")];
     let mut fitted = sheet.clone();
     assert_eq!(fitted.fit(&damper).unwrap(), ["front.bump_stop_travel"]);

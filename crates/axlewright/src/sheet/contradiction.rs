@@ -55,8 +55,9 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
         ways.find_map(|step| {
             let node = plan.beside(*slot, step, &sure)?;
             let follows = node.value(sheet, values);
-            let plain = if step.leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
-            let own = written.tolerance.map_or(plain, reach) + step.leeway;
+            let leeway = step.leeway + step.near.map_or(0.0, |share| share * follows.abs());
+            let plain = if leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
+            let own = written.tolerance.map_or(plain, reach) + leeway;
             let apart = (written.si - follows).abs();
             // Most lines agree within their own; only where they do not are the tolerances of the others asked for.
             if follows.is_nan() || apart <= own + NOISE * written.si.abs().max(follows.abs()) {

@@ -44,7 +44,13 @@ fn follows(sheet: &Sheet, dropped: &[Slot], slot: Slot, from: &[Slot]) -> bool {
     let mut seen = BTreeSet::from([slot]);
     let mut ahead = vec![slot];
     while let Some(slot) = ahead.pop() {
-        for input in graph.info(slot).steps.iter().flat_map(|step| grounds(sheet, step)) {
+        for input in graph
+            .info(slot)
+            .steps
+            .iter()
+            .filter(|step| step.near.is_none())
+            .flat_map(|step| grounds(sheet, step))
+        {
             if from.contains(&input) {
                 return true;
             }

@@ -74,7 +74,8 @@ impl Sheet {
         let plan = Plan::new(self, |_| false, slots);
         let mut values = plan.start(self);
         plan.run(self, &mut values, &mut Vec::new());
-        let known = |slot: Slot| !values[usize::from(slot)].is_nan();
+        // What is without end is a part that is not there.
+        let known = |slot: Slot| values[usize::from(slot)].is_finite();
         let lacking = |model: &ModelInfo| -> Vec<&'static str> {
             let required = model.fields.iter().filter(|field| !field.optional && !known(field.slot));
             required.map(|field| Graph::get().info(field.slot).path).collect()

@@ -158,7 +158,9 @@ impl Plan {
         let node = Node { step, picked, first: (place, slot), more: vec![] };
         let mut inputs = node.inputs().iter().zip(&step.optional);
         let all = inputs.all(|(input, optional)| {
-            sure[usize::from(*input)] || (*optional && !self.is_known(*input) && !self.lost.contains(input))
+            let assumed = step.assumed_too && self.origins[usize::from(*input)] == Origin::Assumed;
+            let missing = !self.is_known(*input) && !self.lost.contains(input);
+            sure[usize::from(*input)] || (*optional && (missing || assumed))
         });
         all.then_some(node)
     }
@@ -217,7 +219,8 @@ impl Plan {
             let known = wanted.clone().filter(|(input, _)| self.is_known(**input)).count();
             !info.line.first_hand || !matches!(step.call, Calls::Pick) && 2 * known > wanted.count()
         };
-        let ways = info.steps.iter().filter(begun).map(|step| {
+        let gives = info.steps.iter().filter(|step| step.near.is_none());
+        let ways = gives.filter(begun).map(|step| {
             let mut needed = Vec::new();
             if let Some(pair) = picked(&self.words, step) {
                 needed.extend(self.needs(pair[1]));
@@ -266,7 +269,7 @@ impl Planner {
         if self.written[usize::from(slot)] {
             origin = Origin::Written;
         } else {
-            for (number, step) in info.steps.iter().enumerate() {
+            for (number, step) in info.steps.iter().enumerate().filter(|(_, step)| step.near.is_none()) {
                 let known = if let Some(pair) = picked(&self.words, step) {
                     self.visit(pair[0]) && self.visit(pair[1])
                 } else if matches!(step.call, Calls::Pick) {

@@ -2,13 +2,13 @@
 
 use super::Corner;
 use super::wheel::measured::{
-    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper,
+    AtMount, Column, Compressed, Compression, DamperTravel, Droop, OnOneAxis, OpenDamper, Shortest, Wound,
 };
 use super::wheel::other_side::{
     BothAxles, BothDampers, BothDampings, BothFrequencies, BothRates, BothSprings,
 };
 use super::wheel::travel::{
-    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, Mounting, Sides,
+    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, HeavierSide, Mounting, Sides,
 };
 use crate::base::section::{Rule, fields, rule, words};
 
@@ -143,28 +143,42 @@ pub(super) const WORSE_DAMPER_RATE: Rule = rule! {
     }
     says "the side with less room in the range", WORSE_SIDE
 };
+macro_rules! heavier_side {
+    ($axle:literal) => {
+        rule! {
+            $axle HeavierSide::travel, HeavierSide
+            takes { axle_mass, heavier_wheel, wheel_rate }
+            says "(m_h - m_axle / 2) g / k", STATICS
+        }
+    };
+}
+pub(super) const FRONT_HEAVIER: Rule = heavier_side!("front");
+pub(super) const REAR_HEAVIER: Rule = heavier_side!("rear");
 const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what ends it, on the worse wheel";
 pub(super) const BUMP_CLEAR: Rule = rule! {
     "axle" BumpClear::remaining, BumpClear
-    takes { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel }
-    says "the least of z - z_s, joint, hose and tyre", LEAST_TRAVEL
+    takes {
+        bump_remaining, linkage_bump, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel,
+    }
+    says "the least of z - z_s, joint, hose and tyre, z no more than a drawn linkage goes", LEAST_TRAVEL
 };
 pub(super) const DROOP_CLEAR: Rule = rule! {
     "axle" DroopClear::remaining, DroopClear
-    takes { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel }
-    says "the least of z - z_s, joint and hose", LEAST_TRAVEL
+    takes { droop_remaining, linkage_droop, joint_droop_clearance, hose_droop_clearance, side_travel }
+    says "the least of z - z_s, joint and hose, z no more than a drawn linkage goes", LEAST_TRAVEL
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
-    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance }
-    says "the wanted travel, where joint, hose and tyre are told", "definition: remaining travel is the least of what ends it"
+    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel, stop_told }
+    says "the wanted travel, where joint, hose, tyre, stop and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const DROOP_TOLD: Rule = rule! {
     "axle" DroopTold::wanted, DroopTold
     takes {
         wanted = "wanted.counted_droop", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
+        side_travel,
     }
-    says "the wanted travel, where joint, hose and gas are told", "definition: remaining travel is the least of what ends it"
+    says "the wanted travel, where joint, hose, gas and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
@@ -173,6 +187,17 @@ pub(super) const BIND: Rule = rule! {
         mounting = "axle.damper.mounting", stroke = "axle.damper.stroke",
     }
     says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
+};
+pub(super) const SHORTEST: Rule = rule! {
+    "axle.spring" Shortest::length, Shortest
+    takes { solid_length, minimum_gap, wire_diameter, mean_diameter, active_coils }
+    says "L_c + s; refused where L_c is less than n d", "EN 13906-1:2013 (from memory), see spring.shortest_length"
+};
+pub(super) const STRESS: Rule = rule! {
+    "axle.spring" Wound::stress, Wound
+    takes { largest_force, wire_diameter, mean_diameter, active_coils, shear_modulus, rate }
+    says "spring.coil_shear_stress; not known where the wire has another rate than the one that is written",
+        "A. M. Wahl, Mechanical Springs, 2nd ed. (1963), see spring.coil_shear_stress and spring.coil_rate"
 };
 pub(super) const COMPRESSION: Rule = rule! {
     "axle.spring" Compression::largest, Compression
@@ -214,11 +239,34 @@ fields!(BothAxles { ratio, front, front_right, rear, rear_right, low, high });
 fields!(BothDampers { wheel_rate, right_wheel_rate, mounting, motion_ratio, right_motion_ratio });
 fields!(BothDampings { damping_ratio, sides, low, high });
 fields!(BothRates { rate_wanted, sides, softest, firmest });
-fields!(BumpClear { bump_remaining, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel });
-fields!(DroopClear { droop_remaining, joint_droop_clearance, hose_droop_clearance, side_travel });
-fields!(BumpTold { wanted, joint_bump_clearance, hose_bump_clearance, tyre_clearance });
-fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force });
+fields!(HeavierSide { axle_mass, heavier_wheel, wheel_rate });
+fields!(BumpClear {
+    bump_remaining,
+    linkage_bump,
+    joint_bump_clearance,
+    hose_bump_clearance,
+    tyre_clearance,
+    side_travel
+});
+fields!(DroopClear {
+    droop_remaining,
+    linkage_droop,
+    joint_droop_clearance,
+    hose_droop_clearance,
+    side_travel
+});
+fields!(BumpTold {
+    wanted,
+    joint_bump_clearance,
+    hose_bump_clearance,
+    tyre_clearance,
+    side_travel,
+    stop_told
+});
+fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
 fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
+fields!(Shortest { solid_length, minimum_gap, wire_diameter, mean_diameter, active_coils });
+fields!(Wound { largest_force, wire_diameter, mean_diameter, active_coils, shear_modulus, rate });
 fields!(Compression { free_length, shortest });
 fields!(Compressed { rate, largest_compression });
 fields!(Column { free_length, mean_diameter, end_fixity, elastic_modulus, shear_modulus });

@@ -45,6 +45,12 @@ const fn clearance(path: &'static str, meaning: &'static str) -> Line {
         .if_none(f64::INFINITY)
 }
 
+const fn side_travel(path: &'static str, meaning: &'static str) -> Line {
+    line(path, Length::KIND, meaning)
+        .within(0.0, 10.0, "definition: to either side; plausibility limit: no wheel stands 10 m off")
+        .measured_on(&["scales", "axle.spring"])
+}
+
 const fn damping(path: &'static str, meaning: &'static str) -> Line {
     line(path, Damping::KIND, meaning).above(
         0.0,
@@ -211,7 +217,7 @@ const AT_RIDE: &[Line] = &[
     derived("axle.spring.ride_length", Length::KIND, "length of the spring at ride height")
         .by(&[difference_of(&["axle.spring.free_length", "axle.spring.compression"], LENGTHS)]),
     derived("axle.spring.shortest", Length::KIND, "length of the spring at its least gaps")
-        .by(&[step("spring.shortest_length", &["axle.spring.solid_length", "axle.spring.minimum_gap"])]),
+        .by(&[by(&SHORTEST)]),
     // A drawn linkage says these.
     derived(
         "axle.spring.seat_offset",
@@ -235,15 +241,29 @@ const AT_RIDE: &[Line] = &[
 const RATES: &[Line] = &[
     rate("axle.wheel_rate", "tangent rate at the wheel at ride height, without the tyre")
         .measured_on(SPRUNG)
-        .by(&[step(
-            "spring.wheel_tangent_rate",
-            &[
-                "axle.spring.rate",
-                "axle.spring.motion_ratio",
-                "axle.spring.axis_force",
-                "axle.spring.ratio_gradient",
-            ],
-        )]),
+        .by(&[
+            step(
+                "spring.wheel_tangent_rate",
+                &[
+                    "axle.spring.rate",
+                    "axle.spring.motion_ratio",
+                    "axle.spring.axis_force",
+                    "axle.spring.ratio_gradient",
+                ],
+            ),
+            // An assumed gradient still tells that much: a ratio that changes by a tenth over 100 mm adds a quarter where the springs give
+            // 250 mm under the weight. Common practice, no source.
+            step(
+                "spring.wheel_tangent_rate",
+                &[
+                    "axle.spring.rate",
+                    "axle.spring.motion_ratio",
+                    "axle.spring.axis_force",
+                    "?axle.spring.ratio_gradient",
+                ],
+            )
+            .near(0.25),
+        ]),
     derived(
         "axle.right_wheel_rate",
         LinearStiffness::KIND,
@@ -332,13 +352,16 @@ const DAMPER: &[Line] = &[
     .by(&[by(&DAMPER_TRAVEL)]),
 ];
 
+const TOLD_STOP: &str = "definition: either of them tells of the stop";
+
 /// Remaining travel, and the load of the spring at its shortest.
 const TRAVEL_REMAINING: &[Line] = &[
     length(
         "axle.bump_stop_travel",
-        "travel of the wheel from full droop until the bump stop is touched; leave it out where there is none",
+        "travel of the wheel from full droop until the bump stop is touched; none where there is no stop",
     )
     .measured_on(DAMPERS)
+    .if_none(f64::INFINITY)
     .left_out_is_none(),
     line(
         "axle.bump_clearance",
@@ -347,6 +370,8 @@ const TRAVEL_REMAINING: &[Line] = &[
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&[]),
+    derived("axle.stop_told", Length::KIND, "travel or clearance of the bump stop as it is written, without end where there is none")
+        .by(&[same(&["axle.bump_stop_travel"], TOLD_STOP), same(&["axle.bump_clearance"], TOLD_STOP)]),
     derived("axle.droop_remaining", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
         &[
             by(&DROOP_REMAINING),
@@ -370,13 +395,16 @@ const TRAVEL_REMAINING: &[Line] = &[
     clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop"),
     clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop"),
     clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
-    derived("front.side_travel", Length::KIND, "travel by which one front wheel stands further in bump, and the other in droop, than the mean, by their scales")
-        .by(&[by(&FRONT_SIDES)]),
-    derived("rear.side_travel", Length::KIND, "travel by which one rear wheel stands further in bump, and the other in droop, than the mean, by their scales")
-        .by(&[by(&REAR_SIDES)]),
-    derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, joint, hose or tyre ends it")
+    side_travel("front.side_travel", "travel by which one front wheel stands further in bump, and the other in droop, than the mean")
+        .by(&[by(&FRONT_SIDES), by(&FRONT_HEAVIER)]),
+    side_travel("rear.side_travel", "travel by which one rear wheel stands further in bump, and the other in droop, than the mean")
+        .by(&[by(&REAR_SIDES), by(&REAR_HEAVIER)]),
+    // A drawn linkage says both.
+    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock"),
+    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock"),
+    derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, linkage, joint, hose or tyre ends it")
         .by(&[by(&BUMP_CLEAR)]),
-    derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, joint or hose ends it")
+    derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, linkage, joint or hose ends it")
         .by(&[by(&DROOP_CLEAR)]),
     derived(
         "axle.spring.bind_margin",
@@ -398,12 +426,7 @@ const TRAVEL_REMAINING: &[Line] = &[
         Stress::KIND,
         "shear in the wire of a coil at its least gaps; bending of leaves at full bump or under the drive torque, the greater",
     )
-    .by(&[
-        step(
-            "spring.coil_shear_stress",
-            &["axle.spring.largest_force", "axle.spring.wire_diameter", "axle.spring.mean_diameter"],
-        ),
-    ]),
+    .by(&[by(&STRESS)]),
 ];
 
 /// Stability of the spring's shape.
@@ -525,10 +548,10 @@ const WANTED: &[Line] = &[
         .or(0.05, "common practice, no source: 50 mm"),
     derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
-        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle, or none of each that ends nothing: until then travel in bump is no better than tight"),
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance, tyre_clearance and bump_stop_travel of the axle, or none of each that ends nothing (bump_clearance tells of the stop, too), and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in bump is no better than tight"),
     derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
-        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there: until then travel in droop is no better than tight"),
+        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in droop is no better than tight"),
     wanted(
         "wanted.spring_margin",
         "margin that is wanted along the spring: before coil bind, and of preload at full droop",

@@ -5,6 +5,7 @@ use super::classes::{LEADS, LED_BY};
 use super::independent::{double_wishbone_lines as wishbone, strut_lines as strut};
 use super::leaf_axle::rules as on_leaves;
 use super::live_axle::rules as on_links;
+use super::roll::rules::{DAMPER_MOUNT, SPRING_MOUNT};
 use crate::base::section::{About, Also, also, by, difference_of, gives, joined, same, sum_of};
 use crate::spring::COIL;
 
@@ -31,7 +32,9 @@ pub(super) const ALSO: &[Also] = &[
     )
     .about(0.02)]),
     also("axle.spring.rate").by(&[same(&["axle.leaf.rate"], LEAF)]),
-    also("axle.spring.mount_ratio").measured_on(LEADS),
+    // Read by hand to a degree: at 60 deg that is 3 %.
+    also("axle.spring.mount_ratio").measured_on(LEADS).by(&[by(&SPRING_MOUNT).near(0.05)]),
+    also("axle.damper.mount_ratio").by(&[by(&DAMPER_MOUNT).near(0.05)]),
     also("axle.spring.angle").measured_on(LEADS),
     also("axle.spring.motion_ratio").measured_on(LEADS).by(&[same(&["axle.linkage_motion_ratio"], LINKAGE)]),
     also("axle.spring.eye_length").measured_on(LEADS).by(&[same(&["axle.linkage_eye_length"], LINKAGE)]),
@@ -58,6 +61,18 @@ pub(super) const ALSO: &[Also] = &[
         gives(&strut::DAMPER, "bump"),
         gives(&on_links::DAMPER, "bump"),
         gives(&on_leaves::DAMPER, "bump"),
+    ]),
+    also("axle.linkage_droop").by(&[
+        gives(&wishbone::RANGE, "droop"),
+        gives(&strut::RANGE, "droop"),
+        gives(&on_links::RANGE, "droop"),
+        gives(&on_leaves::RANGE, "droop"),
+    ]),
+    also("axle.linkage_bump").by(&[
+        gives(&wishbone::RANGE, "bump"),
+        gives(&strut::RANGE, "bump"),
+        gives(&on_links::RANGE, "bump"),
+        gives(&on_leaves::RANGE, "bump"),
     ]),
     also("axle.bump_clearance").measured_on(&["axle.leaf"]),
     also("axle.bump_remaining").by(&[by(&on_leaves::BUMP_REMAINING)]),

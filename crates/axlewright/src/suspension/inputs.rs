@@ -3,6 +3,7 @@
 use super::*;
 use crate::base::section::{fields, words};
 use crate::units::Length;
+use crate::{Error, Result};
 
 words!(Axle { Front = "front", Rear = "rear" });
 words!(Carrier { LowerArm = "lower_arm", UpperArm = "upper_arm", Upright = "upright" });
@@ -35,6 +36,8 @@ fields!(TorsionBar { turned_by, rate, torque });
 fields!(Braking { axle_share, centre_of_gravity_height, wheelbase, place });
 fields!(Driving { axle_share });
 
+fields!(TieRodBegun { inner = "inner.y", outer = "outer.y" });
+
 // The linkage itself; a rule names what hangs on it.
 fields!(DoubleWishbone {
     upper_arm, lower_arm, tie_rod, wheel;
@@ -56,6 +59,30 @@ pub(super) struct At {
 impl At {
     pub(super) fn point(self) -> Point {
         Point::new(self.x, self.y, self.z)
+    }
+}
+
+/// Tie rod of which anything is drawn.
+pub(super) struct TieRodBegun {
+    pub(super) inner: Option<Length>,
+    pub(super) outer: Option<Length>,
+}
+
+const STEERED: &str = "how drag link and tie rod turn the wheels of a live axle as it moves is not computed: write what was measured on the vehicle, toe_out_over_travel, \
+                       toe_in_over_travel, roll_steer_least and roll_steer_most of the axle";
+
+/// Refuses the own motion of a live axle for that of its wheels where these are steered.
+pub(super) fn not_steered(rack_travel: Option<Length>, tie_rod: &TieRodBegun) -> Result<()> {
+    if tie_rod.inner.is_some() || tie_rod.outer.is_some() {
+        return Err(Error::document("tie_rod", STEERED));
+    }
+    match rack_travel {
+        Some(rack) if rack.si() > 0.0 => Err(Error::document("rack_travel", STEERED)),
+        Some(_) => Ok(()),
+        None => Err(Error::Missing {
+            argument: "rack_travel",
+            why: "whether a live front axle is steered is not known",
+        }),
     }
 }
 

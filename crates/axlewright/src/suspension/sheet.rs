@@ -9,10 +9,10 @@ use super::live_axle::lines as live;
 use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
-    DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, GRIP_LOST, HIGHEST_GRIP,
-    JOINT_REMAINING, LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE,
-    REAR_DRIVE_SHARE, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT, SQUAT_EXTREMES,
-    SQUAT_MARGIN, SQUAT_SLOPE, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE, TOE_MARGIN, WHEELS,
+    DRAWN_WHEELS, DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, GRIP_LOST,
+    HIGHEST_GRIP, JOINT_REMAINING, LIMITS, LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH,
+    REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT,
+    SQUAT_EXTREMES, SQUAT_MARGIN, SQUAT_SLOPE, STEER_APART, TOE_BY_SLOPE, TOE_CHANGE, TOE_MARGIN, WHEELS,
 };
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
@@ -128,36 +128,40 @@ const AT_RIDE: &[Line] = &[
 
 /// The worst over the travel: a slope at ride height says nothing of the ends.
 const OVER_TRAVEL: &[Line] = &[
-    derived("axle.steer_bump", Length::KIND, "travel in bump over which steer and squat are judged: the wanted one; up to the stop where none is written")
-        .by(&[same(&["wanted.bump"], WANTED_TRAVEL), same(&["axle.bump_remaining"], STOP_TO_STOP)])
+    derived("axle.told_bump", Length::KIND, "travel in bump that is wanted; up to the stop where none is written")
+        .by(&[same(&["wanted.bump"], WANTED_TRAVEL), same(&["axle.bump_remaining"], STOP_TO_STOP)]),
+    derived("axle.told_droop", Length::KIND, "travel in droop that is wanted; down to the stop where none is written")
+        .by(&[same(&["wanted.droop"], WANTED_TRAVEL), same(&["axle.droop_remaining"], STOP_TO_STOP)]),
+    derived("axle.steer_bump", Length::KIND, "travel in bump over which steer and squat are judged")
+        .by(&[same(&["axle.told_bump"], STOP_TO_STOP)])
         .or(0.06, "common practice, no source: 60 mm, as no travel is wanted and no stop is known"),
-    derived("axle.steer_droop", Length::KIND, "travel in droop over which steer and squat are judged: the wanted one; down to the stop where none is written")
-        .by(&[same(&["wanted.droop"], WANTED_TRAVEL), same(&["axle.droop_remaining"], STOP_TO_STOP)])
+    derived("axle.steer_droop", Length::KIND, "travel in droop over which steer and squat are judged")
+        .by(&[same(&["axle.told_droop"], STOP_TO_STOP)])
         .or(0.05, "common practice, no source: 50 mm, as no travel is wanted and no stop is known"),
     angle("axle.toe_out_over_travel", "change of toe of a wheel from ride height, the most toe-out over the wanted travel, as a negative angle")
-        .by(&[gives(&wishbone::TOE, "toe_least"), gives(&strut::TOE, "toe_least"), gives(&on_links::TOE, "toe_least"), gives(&on_leaves::TOE, "toe_least")]),
+        .by(&[gives(&wishbone::TOE, "toe_least"), gives(&strut::TOE, "toe_least"), gives(&on_links::TOE, "toe_least").assumed_too(), gives(&on_leaves::TOE, "toe_least").assumed_too()]),
     angle("axle.toe_in_over_travel", "change of toe of a wheel from ride height, the most toe-in over the wanted travel")
-        .by(&[gives(&wishbone::TOE, "toe_most"), gives(&strut::TOE, "toe_most"), gives(&on_links::TOE, "toe_most"), gives(&on_leaves::TOE, "toe_most")]),
+        .by(&[gives(&wishbone::TOE, "toe_most"), gives(&strut::TOE, "toe_most"), gives(&on_links::TOE, "toe_most").assumed_too(), gives(&on_leaves::TOE, "toe_most").assumed_too()]),
     derived("axle.bump_steer_bend", Angle::KIND, "bend of the toe curve: mean change of toe over 25 mm of bump and 25 mm of droop. The slope follows from the height of the rack, the bend from the length of the tie rod")
         .by(&[gives(&wishbone::TOE, "bend"), gives(&strut::TOE, "bend"), gives(&on_links::TOE, "bend"), gives(&on_leaves::TOE, "bend")]),
     derived("axle.toe_change", Angle::KIND, "change of toe from ride height over the wanted travel that has the least room in its band")
         .by(&[by(&TOE_BY_SLOPE), by(&TOE_CHANGE)]),
     derived("axle.toe_margin", Angle::KIND, "wanted margin of that change: the one written where the whole curve is known")
         .by(&[by(&TOE_MARGIN)])
-        .or(f64::INFINITY, "draw the linkage, or write toe_out_over_travel and toe_in_over_travel of the axle: a slope at ride height says nothing of the ends, and until then bump steer is no better than tight"),
+        .or(f64::INFINITY, "draw the linkage, or write toe_out_over_travel and toe_in_over_travel of the axle, and write wanted.bump and wanted.droop or what ends the travel: a slope at ride height says nothing of the ends, and until then bump steer is no better than tight"),
     line("axle.roll_steer_least", Ratio::KIND, "least roll steer while the body leans as far as the wanted travel lets it")
         .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
-        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_least"), gives(&strut::ROLL_STEER, "roll_steer_least"), gives(&on_links::ROLL_STEER, "roll_steer_least"), gives(&on_leaves::ROLL_STEER, "roll_steer_least")]),
+        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_least"), gives(&strut::ROLL_STEER, "roll_steer_least"), gives(&on_links::ROLL_STEER, "roll_steer_least").assumed_too(), gives(&on_leaves::ROLL_STEER, "roll_steer_least").assumed_too()]),
     line("axle.roll_steer_most", Ratio::KIND, "largest roll steer while the body leans as far as the wanted travel lets it")
         .within(-100.0, 100.0, "plausibility limit: no axle steers by a hundred times its roll")
-        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_most"), gives(&strut::ROLL_STEER, "roll_steer_most"), gives(&on_links::ROLL_STEER, "roll_steer_most"), gives(&on_leaves::ROLL_STEER, "roll_steer_most")]),
+        .by(&[gives(&wishbone::ROLL_STEER, "roll_steer_most"), gives(&strut::ROLL_STEER, "roll_steer_most"), gives(&on_links::ROLL_STEER, "roll_steer_most").assumed_too(), gives(&on_leaves::ROLL_STEER, "roll_steer_most").assumed_too()]),
     derived("front.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the front with the least room in its band, over the lean that the wanted travel lets")
         .by(&[by(&FRONT_ROLL_SLOPE), by(&FRONT_ROLL_UNDERSTEER)]),
     derived("rear.roll_understeer_over_travel", Ratio::KIND, "roll understeer of the rear with the least room in its band, over the lean that the wanted travel lets")
         .by(&[by(&REAR_ROLL_SLOPE), by(&REAR_ROLL_UNDERSTEER)]),
     derived("axle.roll_steer_margin", Ratio::KIND, "wanted margin of that: the one written where the roll steer over the lean is known")
         .by(&[by(&ROLL_STEER_MARGIN)])
-        .or(f64::INFINITY, "draw the linkage, or write roll_steer_least and roll_steer_most of the axle: a slope at ride height says nothing of the lean, and until then roll steer is no better than tight"),
+        .or(f64::INFINITY, "draw the linkage, or write roll_steer_least and roll_steer_most of the axle, and write wanted.bump and wanted.droop or what ends the travel: a slope at ride height says nothing of the lean, and until then roll steer is no better than tight"),
     derived("axle.path_angle_least", Angle::KIND, "least forward lean in bump of the path of what the drive pushes, over the wanted travel")
         .by(&[gives(&wishbone::PATH, "path_least"), gives(&strut::PATH, "path_least"), gives(&on_links::PATH, "path_least"), gives(&on_leaves::PATH, "path_least")]),
     derived("axle.path_angle_most", Angle::KIND, "largest forward lean in bump of the path of what the drive pushes, over the wanted travel")
@@ -172,7 +176,7 @@ const OVER_TRAVEL: &[Line] = &[
         .by(&[by(&SQUAT_SLOPE), by(&SQUAT)]),
     derived("rear.anti_squat_margin", Ratio::KIND, "wanted margin of that: the one written where the anti-squat over the travel is known")
         .by(&[by(&SQUAT_MARGIN)])
-        .or(f64::INFINITY, "draw the linkage, or write rear.anti_squat_least and rear.anti_squat_most: a reading at ride height says nothing of the travel, and until then the squat is no better than tight"),
+        .or(f64::INFINITY, "draw the linkage, or write rear.anti_squat_least and rear.anti_squat_most, and write wanted.bump and wanted.droop or what ends the travel: a reading at ride height says nothing of the travel, and until then the squat is no better than tight"),
     line("axle.toggle_angle", Angle::KIND, "least angle between tie rod and steering arm over travel and lock: nothing at the dead centre, below zero where a lock lies beyond it")
         .within(-1.6, 1.6, "definition: an angle from a line")
         .by(&[by(&wishbone::TOGGLE), by(&strut::TOGGLE)]),
@@ -183,10 +187,6 @@ const STOP_TO_STOP: &str = "definition: stop to stop where no travel is written"
 
 /// Ends of the travel, and the remaining lean of the joints there.
 const ENDS: &[Line] = &[
-    derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock")
-        .by(&[gives(&wishbone::RANGE, "droop"), gives(&strut::RANGE, "droop"), gives(&on_links::RANGE, "droop"), gives(&on_leaves::RANGE, "droop")]),
-    derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock")
-        .by(&[gives(&wishbone::RANGE, "bump"), gives(&strut::RANGE, "bump"), gives(&on_links::RANGE, "bump"), gives(&on_leaves::RANGE, "bump")]),
     line("axle.linkage_remaining", Length::KIND, "remaining travel of the linkage itself if another part ends it")
         .within(-100.0, 100.0, "plausibility limit: no wheel travels 100 m")
         .first_hand()
@@ -308,7 +308,7 @@ const ROLL: &[Line] = &[
         "type of the suspension: one of the linkages that can be drawn; leaf springs alone locate their axle",
     ),
     choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
-        .by(&[by(&WHEELS)]),
+        .by(&[by(&WHEELS), by(&DRAWN_WHEELS).near(0.0)]),
     line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats")
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
@@ -346,7 +346,7 @@ const ROLL: &[Line] = &[
     derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
         .by(&[gives(&LIMITS, "tip")]),
     line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
-        .within(0.0, 1.0, "definition: a share"),
+        .above(0.0, 1.0, "definition: a share; without any loss to load every vehicle would seem balanced"),
     line("axle.tyre.sensitivity_load", Force::KIND, "load of the wheel at which load_sensitivity was measured")
         .above(0.0, 1e6, "plausibility limit: no wheel carries 1 MN"),
     derived("front.grip_loss", Ratio::KIND, "share of grip that the front loses to load and load transfer, at the mean of grip")
@@ -501,8 +501,10 @@ const ON_LEAVES: &str = "live_axle_on_leaf_springs";
 const LIVE: About =
     About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt", "axle.leaf"])
         .only_with("axle.wheels", &["live_axle"]);
-/// Tie rod of a wheel that moves by itself.
-const TIE_ROD: About = About::parts(&["axle.tie_rod"]).only_with("axle.wheels", &["independent"]);
+/// Tie rods of the front, which is steered on a live axle, too.
+const STEERED: About = About::parts(&["front.tie_rod"]);
+/// Tie rods of rear wheels that move by themselves.
+const REAR_TIE_ROD: About = About::parts(&["rear.tie_rod"]).only_with("rear.wheels", &["independent"]);
 /// Links and rods of such an axle.
 const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
     .only_with("axle.suspension", &[ON_LINKS])
@@ -577,12 +579,21 @@ pub const SHEET: Section = Section {
             caution: LOCKED,
         },
         Finding {
-            path: "axle.toggle",
+            path: "front.toggle",
             question: "Does the tie rod keep clear of the line of its steering arm, to both locks and over the travel?",
-            margin: Margin::Remaining { value: "axle.toggle_angle" },
+            margin: Margin::Remaining { value: "front.toggle_angle" },
             wanted: "wanted.toggle_angle",
             rests_on: &[],
-            about: &[TIE_ROD],
+            about: &[STEERED],
+            caution: LOCKED,
+        },
+        Finding {
+            path: "rear.toggle",
+            question: "Does the tie rod keep clear of the line of its steering arm, to both locks and over the travel?",
+            margin: Margin::Remaining { value: "rear.toggle_angle" },
+            wanted: "wanted.toggle_angle",
+            rests_on: &[],
+            about: &[REAR_TIE_ROD],
             caution: LOCKED,
         },
         Finding {

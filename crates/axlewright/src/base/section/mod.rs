@@ -202,6 +202,10 @@ pub struct Step {
     /// Largest difference, tolerances aside, between a written line and the result before they contradict each other: zero if the result must hold,
     /// infinite if the trade would merely assume it.
     pub leeway: f64,
+    /// True if a written line is held against the result although an input that may be missing is assumed.
+    pub assumed_too: bool,
+    /// Share by which a written line may differ from the result, of a step that gives the line no value; none if it gives one.
+    pub near: Option<f64>,
     /// Message if the result is not a number although the inputs are known.
     pub lacking: &'static str,
 }
@@ -552,26 +556,61 @@ pub const fn measured<const N: usize>(
 
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, 0), inputs, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Function(function, 0),
+        inputs,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// One of several results of a function of the catalogue, by its place.
 pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, place), inputs, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Function(function, place),
+        inputs,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// A number of the marking on a line, by its name.
 pub const fn part(number: &str, marking: &Marking, line: &'static [&'static str; 1]) -> Step {
-    Step { call: Call::Part(rule::place_of(marking.numbers, number)), inputs: line, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Part(rule::place_of(marking.numbers, number)),
+        inputs: line,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
-    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Pick,
+        inputs: choice_and_lines,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 const fn combined(how: How, inputs: &'static [&'static str], source: &'static str) -> Step {
-    Step { call: Call::Combine(Combine { how, source }), inputs, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Combine(Combine { how, source }),
+        inputs,
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: "",
+    }
 }
 
 /// The line itself, under another path.
@@ -614,13 +653,27 @@ pub const fn negative_of(line: &'static [&'static str; 1], source: &'static str)
 
 /// The only result of a rule.
 pub const fn by(rule: &'static Rule) -> Step {
-    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0, lacking: rule.lacking }
+    Step {
+        call: Call::Rule(rule, 0),
+        inputs: &[],
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: rule.lacking,
+    }
 }
 
 /// A result of a rule by its name.
 pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
     let place = rule::place_of(rule.results, result);
-    Step { call: Call::Rule(rule, place), inputs: &[], leeway: 0.0, lacking: rule.lacking }
+    Step {
+        call: Call::Rule(rule, place),
+        inputs: &[],
+        leeway: 0.0,
+        assumed_too: false,
+        near: None,
+        lacking: rule.lacking,
+    }
 }
 
 impl Step {
@@ -631,6 +684,14 @@ impl Step {
     /// Is right within this difference, in coherent SI.
     pub const fn about(self, leeway: f64) -> Step {
         Step { leeway, ..self }
+    }
+    /// Gives the line no value: a written one contradicts it if it differs by more than this share of the result.
+    pub const fn near(self, share: f64) -> Step {
+        Step { near: Some(share), assumed_too: true, ..self }
+    }
+    /// Is held against a written line although an input that may be missing is assumed.
+    pub const fn assumed_too(self) -> Step {
+        Step { assumed_too: true, ..self }
     }
     /// Message if the result is not a number although the inputs are known.
     pub const fn lacking(self, lacking: &'static str) -> Step {

@@ -279,6 +279,8 @@ impl Graph {
             counts,
             shared: None,
             leeway: step.leeway,
+            assumed_too: step.assumed_too,
+            near: step.near,
             lacking: step.lacking,
         })
     }

@@ -58,6 +58,10 @@ pub(super) struct StepInfo {
     pub shared: Option<u16>,
     /// Allowed difference of a written line from it.
     pub leeway: f64,
+    /// True if a written line is held against it although an optional input is assumed.
+    pub assumed_too: bool,
+    /// Share by which a written line may differ, of a step that gives the line no value.
+    pub near: Option<f64>,
     /// Message where the result is not a number although the inputs are known.
     pub lacking: &'static str,
 }

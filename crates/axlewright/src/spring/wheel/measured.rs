@@ -2,7 +2,7 @@
 
 use super::travel::{AtWheel, Mounting};
 use crate::base::error::NoSolution;
-use crate::spring::coil::buckling_deflection;
+use crate::spring::coil::{buckling_deflection, coil_rate, coil_shear_stress, shortest_length};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RatioPerLength, Stress};
 use crate::{Error, Result};
 
@@ -79,6 +79,72 @@ impl OnOneAxis {
             Mounting::CoilOver => self.motion_ratio,
             Mounting::Apart => Ratio::from_si(f64::NAN),
         })
+    }
+}
+
+/// Spring at its least gaps, and its wire where that is known.
+pub(in crate::spring) struct Shortest {
+    pub(in crate::spring) solid_length: Length,
+    pub(in crate::spring) minimum_gap: Length,
+    pub(in crate::spring) wire_diameter: Option<Length>,
+    pub(in crate::spring) mean_diameter: Option<Length>,
+    pub(in crate::spring) active_coils: Option<Ratio>,
+}
+
+/// Share by which a solid length may lie below its active coils: wire is drawn to about a hundredth.
+const DRAWN_WIRE: f64 = 0.01;
+
+impl Shortest {
+    /// Length at the least gaps. Refused where the active coils alone are longer than the solid length, or the wire is wider than its coil.
+    pub(in crate::spring) fn length(&self) -> Result<Length> {
+        if let (Some(wire), Some(coils)) = (self.wire_diameter, self.active_coils) {
+            let stacked = wire * coils;
+            if self.solid_length.si() < stacked.si() * (1.0 - DRAWN_WIRE) {
+                let refusal = NoSolution::new(
+                    "is less than the active coils are long (spring.wire_diameter times spring.active_coils)",
+                );
+                return Err(Error::no_solution(
+                    refusal.of("spring.solid_length", self.solid_length).at_least(stacked),
+                ));
+            }
+        }
+        if let (Some(wire), Some(mean)) = (self.wire_diameter, self.mean_diameter)
+            && mean <= wire
+        {
+            let refusal = NoSolution::new("is no more than the wire is thick (spring.wire_diameter)");
+            return Err(Error::no_solution(refusal.of("spring.mean_diameter", mean).at_least(wire)));
+        }
+        shortest_length(self.solid_length, self.minimum_gap)
+    }
+}
+
+/// Load on a coil of this wire, and the rate that is written.
+pub(in crate::spring) struct Wound {
+    pub(in crate::spring) largest_force: Force,
+    pub(in crate::spring) wire_diameter: Length,
+    pub(in crate::spring) mean_diameter: Length,
+    pub(in crate::spring) active_coils: Option<Ratio>,
+    pub(in crate::spring) shear_modulus: Option<Stress>,
+    pub(in crate::spring) rate: Option<LinearStiffness>,
+}
+
+/// Share by which a written rate may differ from that of its wire: 4 % each for the modulus and for a hundredth of wire diameter, 3 % for a
+/// hundredth of mean diameter, and the rest for the coils at the ends. Common practice, no source.
+const WIRE_RATE: f64 = 0.15;
+
+const OTHER_WIRE: &str = "rate of the spring differs by more than 15 % from the rate of its wire (wire_diameter, mean_diameter, active_coils, shear_modulus): one of them is wrong, \
+                          or stands for another spring";
+
+impl Wound {
+    /// Shear at that load. Not known where wire and coils have another rate than the one that is written, by which the load was found.
+    pub(in crate::spring) fn stress(&self) -> Result<Stress> {
+        if let (Some(coils), Some(modulus), Some(rate)) = (self.active_coils, self.shear_modulus, self.rate) {
+            let wound = coil_rate(self.wire_diameter, self.mean_diameter, coils, modulus)?;
+            if (rate - wound).si().abs() > WIRE_RATE * wound.si() {
+                return Err(Error::Missing { argument: "wire_diameter", why: OTHER_WIRE });
+            }
+        }
+        coil_shear_stress(self.largest_force, self.wire_diameter, self.mean_diameter)
     }
 }
 

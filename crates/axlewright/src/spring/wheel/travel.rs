@@ -134,10 +134,35 @@ impl Sides {
     }
 }
 
+/// An axle and the scale of its heavier wheel.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct HeavierSide {
+    pub(in crate::spring) axle_mass: Mass,
+    pub(in crate::spring) heavier_wheel: Mass,
+    pub(in crate::spring) wheel_rate: LinearStiffness,
+}
+
+#[cfg(feature = "sheet")]
+impl HeavierSide {
+    /// The same travel as that of both wheels on their scales.
+    pub(in crate::spring) fn travel(&self) -> Result<Length> {
+        let off = self.heavier_wheel - self.axle_mass / 2.0;
+        if off.si() < 0.0 {
+            return Err(Error::document("heavier_wheel", NOT_HEAVIER));
+        }
+        Ok(Length::from_si(off.si() * STANDARD_GRAVITY / self.wheel_rate.si()))
+    }
+}
+
+#[cfg(feature = "sheet")]
+const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of its mass";
+
 /// What ends the travel of the worse wheel of an axle in bump.
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) bump_remaining: Length,
+    /// Travel at which a drawn linkage locks.
+    pub(in crate::spring) linkage_bump: Option<Length>,
     pub(in crate::spring) joint_bump_clearance: Option<Length>,
     pub(in crate::spring) hose_bump_clearance: Option<Length>,
     pub(in crate::spring) tyre_clearance: Option<Length>,
@@ -148,7 +173,7 @@ pub(in crate::spring) struct BumpClear {
 impl BumpClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let others = [self.joint_bump_clearance, self.hose_bump_clearance, self.tyre_clearance];
-        Ok(clear(self.bump_remaining, self.side_travel, &others))
+        Ok(clear(self.bump_remaining, self.linkage_bump, self.side_travel, &others))
     }
 }
 
@@ -156,6 +181,8 @@ impl BumpClear {
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct DroopClear {
     pub(in crate::spring) droop_remaining: Length,
+    /// Travel at which a drawn linkage locks.
+    pub(in crate::spring) linkage_droop: Option<Length>,
     pub(in crate::spring) joint_droop_clearance: Option<Length>,
     pub(in crate::spring) hose_droop_clearance: Option<Length>,
     pub(in crate::spring) side_travel: Option<Length>,
@@ -165,14 +192,20 @@ pub(in crate::spring) struct DroopClear {
 impl DroopClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let others = [self.joint_droop_clearance, self.hose_droop_clearance];
-        Ok(clear(self.droop_remaining, self.side_travel, &others))
+        Ok(clear(self.droop_remaining, self.linkage_droop, self.side_travel, &others))
     }
 }
 
-/// The least of them, the first less what the worse wheel has already used.
+/// The least of them, the first two less what the worse wheel has already used.
 #[cfg(feature = "sheet")]
-fn clear(remaining: Length, side_travel: Option<Length>, others: &[Option<Length>]) -> Length {
-    let own = remaining - side_travel.unwrap_or(Length::from_si(0.0));
+fn clear(
+    remaining: Length,
+    linkage: Option<Length>,
+    side_travel: Option<Length>,
+    others: &[Option<Length>],
+) -> Length {
+    let least = linkage.filter(|linkage| *linkage < remaining).unwrap_or(remaining);
+    let own = least - side_travel.unwrap_or(Length::from_si(0.0));
     others.iter().flatten().fold(own, |least, other| if *other < least { *other } else { least })
 }
 
@@ -183,6 +216,9 @@ pub(in crate::spring) struct BumpTold {
     pub(in crate::spring) joint_bump_clearance: Length,
     pub(in crate::spring) hose_bump_clearance: Length,
     pub(in crate::spring) tyre_clearance: Length,
+    pub(in crate::spring) side_travel: Length,
+    /// Travel or clearance of the bump stop, without end where there is none.
+    pub(in crate::spring) stop_told: Length,
 }
 
 #[cfg(feature = "sheet")]
@@ -201,6 +237,7 @@ pub(in crate::spring) struct DroopTold {
     pub(in crate::spring) hose_droop_clearance: Length,
     /// Gas carries a part of the weight, and leaves less droop.
     pub(in crate::spring) gas_force: Force,
+    pub(in crate::spring) side_travel: Length,
 }
 
 #[cfg(feature = "sheet")]

@@ -5,7 +5,7 @@ use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{TravelEachWay, TravelEnds, travelled};
-use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::inputs::{At, TieRodBegun, Wheels, not_steered};
 use crate::suspension::kinematics::over_travel::{
     Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
 };
@@ -133,12 +133,14 @@ fields!(BetweenStops { axle, across, bump_remaining, droop_remaining });
 struct OverWanted {
     axle: Sprung,
     across: Across,
+    rack_travel: Option<Length>,
+    tie_rod: TieRodBegun,
     bump_steer: Angle,
     roll_steer: Ratio,
     bump: Length,
     droop: Length,
 }
-fields!(OverWanted { axle, across, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
+fields!(OverWanted { axle, across, rack_travel, tie_rod, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
 
 /// Limits of the bump travel of an axle on leaf springs.
 struct Ends {
@@ -227,14 +229,14 @@ pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
 };
 pub(in crate::suspension) const TOE: Rule = rule! {
     "axle" OverWanted::toe, OverWanted
-    takes { axle.springs = "axle", bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    takes { axle.springs = "axle", rack_travel, tie_rod, bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
     needs { axle.loaded = "axle" }
     gives ToeOverTravel { toe_least, toe_most, bend }
     says "suspension.LeafAxle over the travel that is wanted: change of axle_steer, which one wheel has as toe-in and the other as toe-out", SOURCE
 };
 pub(in crate::suspension) const ROLL_STEER: Rule = rule! {
     "axle" OverWanted::roll_steer, OverWanted
-    takes { axle.springs = "axle", roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    takes { axle.springs = "axle", rack_travel, tie_rod, roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
     needs { axle.loaded = "axle", axle.wheel_y = "axle.wheel.centre.y" }
     gives RollSteerOverTravel { roll_steer_least, roll_steer_most }
     says "suspension.LeafAxle rolled until one wheel is z in bump and the other z in droop: change of axle_steer over roll", SOURCE
@@ -438,6 +440,7 @@ impl OnGround {
 impl OverWanted {
     /// Change of steer from ride height over the travel: toe-in of one wheel and toe-out of the other. A slope that was read turns the curve.
     fn toe(&self) -> Result<ToeOverTravel> {
+        not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
         let ready = model.shared()?;
         let steer =
@@ -452,6 +455,7 @@ impl OverWanted {
 
     /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
     fn roll_steer(&self) -> Result<RollSteerOverTravel> {
+        not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
         let ready = model.shared()?;
         let at_ride = ready.at(RIDE, LEVEL)?;

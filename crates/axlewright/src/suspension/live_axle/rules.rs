@@ -8,7 +8,7 @@ use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{
     OnDamper, OnSpring, TravelEachWay, TravelEnds, solid_at, travelled,
 };
-use crate::suspension::inputs::{At, Wheels};
+use crate::suspension::inputs::{At, TieRodBegun, Wheels, not_steered};
 use crate::suspension::kinematics::over_travel::{
     Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
 };
@@ -106,12 +106,14 @@ fields!(BetweenStops { axle, bushes, limits, spring_base, bump_remaining, droop_
 struct OverWanted {
     axle: Led,
     bushes: Bushes,
+    rack_travel: Option<Length>,
+    tie_rod: TieRodBegun,
     bump_steer: Angle,
     roll_steer: Ratio,
     bump: Length,
     droop: Length,
 }
-fields!(OverWanted { axle, bushes, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
+fields!(OverWanted { axle, bushes, rack_travel, tie_rod, bump_steer, roll_steer, bump = "steer_bump", droop = "steer_droop" });
 
 /// Lean that the joints of the links allow.
 struct Limits {
@@ -222,13 +224,13 @@ pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
 
 pub(in crate::suspension) const TOE: Rule = rule! {
     "axle" OverWanted::toe, OverWanted
-    takes { axle.links = "axle", bushes = "axle", bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    takes { axle.links = "axle", bushes = "axle", rack_travel, tie_rod, bump_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
     gives ToeOverTravel { toe_least, toe_most, bend }
     says "suspension.LiveAxle over the travel that is wanted: change of axle_steer, which one wheel has as toe-in and the other as toe-out", SOURCE
 };
 pub(in crate::suspension) const ROLL_STEER: Rule = rule! {
     "axle" OverWanted::roll_steer, OverWanted
-    takes { axle.links = "axle", bushes = "axle", roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
+    takes { axle.links = "axle", bushes = "axle", rack_travel, tie_rod, roll_steer, bump = "axle.steer_bump", droop = "axle.steer_droop" }
     gives RollSteerOverTravel { roll_steer_least, roll_steer_most }
     says "suspension.LiveAxle rolled until one wheel is z in bump and the other z in droop: change of axle_steer over roll", SOURCE
 };
@@ -440,6 +442,7 @@ impl Bushed {
 impl OverWanted {
     /// Change of steer from ride height over the travel: toe-in of one wheel and toe-out of the other. A slope that was read turns the curve.
     fn toe(&self) -> Result<ToeOverTravel> {
+        not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
         let ready = model.shared()?;
         self.bushes.known(&model, ready.linkage.redundant())?;
@@ -453,6 +456,7 @@ impl OverWanted {
 
     /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
     fn roll_steer(&self) -> Result<RollSteerOverTravel> {
+        not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
         let ready = model.shared()?;
         self.bushes.known(&model, ready.linkage.redundant())?;

@@ -582,26 +582,34 @@ impl RollBalance {
         ])
     }
 
-    /// `m_s h_1`.
-    /// Lateral accelerations at which the body comes into its stops, a wheel lifts, and the vehicle tips. `stops` is the travel of the wheels of
-    /// each axle until a stop, joint, hose or damper ends it, the lesser of bump and droop.
+    /// Lateral accelerations at which the body comes into its stops, a wheel lifts, and the vehicle tips, turned to the worse side. `stops` is
+    /// the travel of the wheels of each axle until a stop, joint, hose or damper ends it, the lesser of bump and droop. `inner` is the share
+    /// of each axle's weight on its inner wheel, once with the left wheels inside and once with the right ones.
     #[cfg(feature = "sheet")]
-    pub(super) fn limits(&self, stops: [f64; 2]) -> Result<Limits> {
+    pub(super) fn limits(&self, stops: [f64; 2], inner: [[f64; 2]; 2]) -> Result<Limits> {
+        let [left, right] = [self.limits_of(stops, inner[0])?, self.limits_of(stops, inner[1])?];
+        let least =
+            |of: fn(&Limits) -> Acceleration| Acceleration::from_si(of(&left).si().min(of(&right).si()));
+        Ok(Limits { stop: least(|on| on.stop), lift: least(|on| on.lift), tip: least(|on| on.tip) })
+    }
+
+    #[cfg(feature = "sheet")]
+    fn limits_of(&self, stops: [f64; 2], inner: [f64; 2]) -> Result<Limits> {
         self.check()?;
         let axles = self.axles()?;
         let phi = self.lean(&axles)?;
         let transfers = axles.map(|axle| Turned::of(&axle, phi, 1.0).transfer());
-        let both = || axles.iter().zip(transfers);
+        let both = || axles.iter().zip(inner).map(|(axle, share)| (axle, axle.weight * share)).zip(transfers);
         // Moment of both axles on the ground, and what it is when the whole weight stands on the outer wheels.
-        let moment: f64 = both().map(|(axle, transfer)| transfer * axle.track).sum();
-        let most: f64 = axles.iter().map(|axle| axle.weight / 2.0 * axle.track).sum();
+        let moment: f64 = both().map(|((axle, _), transfer)| transfer * axle.track).sum();
+        let most: f64 = both().map(|((axle, inner), _)| inner * axle.track).sum();
         let (mut stop, mut lift) = (f64::INFINITY, f64::INFINITY);
-        for ((axle, transfer), travel) in both().zip(stops) {
+        for (((axle, inner), transfer), travel) in both().zip(stops) {
             let lean = (axle.suspension() * phi + axle.moment()) / (axle.suspension() + axle.upright());
             let there = travel.max(0.0) / ((phi - lean).abs() * axle.track / 2.0);
-            let free = if transfer > 0.0 { axle.weight / 2.0 / transfer } else { f64::INFINITY };
+            let free = if transfer > 0.0 { inner / transfer } else { f64::INFINITY };
             // On its stop an axle takes, at most, all of the moment that comes on top.
-            let stopped = there + (axle.weight / 2.0 - transfer * there).max(0.0) * axle.track / moment;
+            let stopped = there + (inner - transfer * there).max(0.0) * axle.track / moment;
             lift = lift.min(if there < free { stopped.min(free) } else { free });
             stop = stop.min(there);
         }
@@ -622,6 +630,7 @@ impl RollBalance {
         })
     }
 
+    /// `m_s h_1`.
     fn overturning(&self) -> Result<f64> {
         let arm = roll_arm(
             self.sprung_height.quantity,

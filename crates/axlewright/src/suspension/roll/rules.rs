@@ -8,7 +8,7 @@ use crate::suspension::live_axle::rules::{APART, BESIDE_LEAVES as DRAWN_BESIDE_L
 use crate::suspension::roll::roll_balance::Limits;
 use crate::suspension::{Axle, Balance, Carrier, LeafForm, Mount, RollAxle, RollBalance};
 use crate::units::{
-    Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RotationalStiffness,
+    Acceleration, Angle, Force, Length, LinearStiffness, Mass, Quantity, Ratio, RotationalStiffness,
     STANDARD_GRAVITY, Torque,
 };
 use crate::{Error, Result};
@@ -283,13 +283,15 @@ pub(in crate::suspension) const TOE_BY_SLOPE: Rule = rule! {
     says "the extreme with less room in its band; b z / 25 mm at the end of the travel with less room where the extremes are not known", "geometry: a curve without bend"
 };
 
-/// Wanted margin, and extremes that are known.
+/// Wanted margin, and extremes that are known, over a travel that is not merely assumed.
 struct ToeTold {
     least: Angle,
     most: Angle,
+    bump: Length,
+    droop: Length,
     margin: Angle,
 }
-fields!(ToeTold { least, most, margin });
+fields!(ToeTold { least, most, bump, droop, margin });
 
 impl ToeTold {
     fn margin(&self) -> Result<Angle> {
@@ -301,9 +303,11 @@ impl ToeTold {
 struct RatioTold {
     least: Ratio,
     most: Ratio,
+    bump: Length,
+    droop: Length,
     margin: Ratio,
 }
-fields!(RatioTold { least, most, margin });
+fields!(RatioTold { least, most, bump, droop, margin });
 
 impl RatioTold {
     fn margin(&self) -> Result<Ratio> {
@@ -311,20 +315,21 @@ impl RatioTold {
     }
 }
 
-const TOLD: &str = "the margin that is wanted, where both extremes over the travel are known";
+const TOLD: &str =
+    "the margin that is wanted, where both extremes over the travel are known, and the travel itself";
 pub(in crate::suspension) const TOE_MARGIN: Rule = rule! {
     "axle" ToeTold::margin, ToeTold
-    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", margin = "wanted.bump_steer_margin" }
+    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.bump_steer_margin" }
     says TOLD, OVER
 };
 pub(in crate::suspension) const ROLL_STEER_MARGIN: Rule = rule! {
     "axle" RatioTold::margin, RatioTold
-    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", margin = "wanted.ratio_margin" }
+    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.ratio_margin" }
     says TOLD, OVER
 };
 pub(in crate::suspension) const SQUAT_MARGIN: Rule = rule! {
     "rear" RatioTold::margin, RatioTold
-    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", margin = "wanted.ratio_margin" }
+    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", bump = "rear.told_bump", droop = "rear.told_droop", margin = "wanted.ratio_margin" }
     says TOLD, OVER
 };
 
@@ -413,6 +418,58 @@ const fn apart<Q: Quantity>() -> Rule {
 pub(in crate::suspension) const NO_LENGTH: Rule = apart::<Length>();
 pub(in crate::suspension) const NO_ANGLE: Rule = apart::<Angle>();
 pub(in crate::suspension) const NO_FORCE: Rule = apart::<Force>();
+
+/// Motion ratio of a drawing, and the angle that was read at the mount.
+struct DrawnRatio {
+    drawn: Ratio,
+    /// Between the spring or damper and the travel at its mount.
+    angle: Angle,
+}
+fields!(DrawnRatio { drawn, angle });
+
+impl DrawnRatio {
+    /// Ratio at the mount that has the ratio of the drawing.
+    fn mount_ratio(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(self.drawn.si() / self.angle.si().cos()))
+    }
+}
+
+const MOUNTED: &str = "geometry: the part of the mount's travel that lies along the spring or damper";
+pub(in crate::suspension) const SPRING_MOUNT: Rule = rule! {
+    "axle.spring" DrawnRatio::mount_ratio, DrawnRatio
+    takes { drawn = "axle.linkage_motion_ratio", angle }
+    says "r / cos(a) of the linkage as it is drawn", MOUNTED
+};
+pub(in crate::suspension) const DAMPER_MOUNT: Rule = rule! {
+    "axle.damper" DrawnRatio::mount_ratio, DrawnRatio
+    takes { drawn = "axle.leaf.damper_ratio", angle }
+    says "r / cos(a) of the axle as it is drawn", MOUNTED
+};
+
+/// Parts that one type of suspension alone has.
+struct DrawnParts {
+    upper_arm: Option<Length>,
+    lower_arm: Option<Length>,
+    leg: Option<Length>,
+}
+fields!(DrawnParts { upper_arm, lower_arm, leg });
+
+impl DrawnParts {
+    fn wheels(&self) -> Result<Wheels> {
+        match self.upper_arm.or(self.lower_arm).or(self.leg) {
+            Some(_) => Ok(Wheels::Independent),
+            None => Err(Error::Missing { argument: "upper_arm", why: "nothing is drawn that says it" }),
+        }
+    }
+}
+
+pub(in crate::suspension) const DRAWN_WHEELS: Rule = rule! {
+    "axle" DrawnParts::wheels, DrawnParts
+    takes {
+        upper_arm = "axle.upper_arm.ball_joint.y", lower_arm = "axle.lower_arm.ball_joint.y", leg = "axle.leg.top_mount.y",
+    }
+    says "independent where arms or a strut are drawn", "definition"
+};
 
 /// Share of the front axle in the braking force.
 struct Braked {
@@ -817,27 +874,50 @@ struct Stops {
 }
 fields!(Stops { bump_clear, droop_clear });
 
+/// All four wheels on their scales.
+struct Scales {
+    left_front: Mass,
+    right_front: Mass,
+    left_rear: Mass,
+    right_rear: Mass,
+}
+fields!(Scales { left_front, right_front, left_rear, right_rear });
+
+impl Scales {
+    /// Shares of the load of each axle on its left wheel.
+    fn left_shares(&self) -> [f64; 2] {
+        let share = |left: Mass, right: Mass| left.si() / (left + right).si();
+        [share(self.left_front, self.right_front), share(self.left_rear, self.right_rear)]
+    }
+}
+
 /// Both axles in a turn, up to where they no longer stand.
 struct UpToTheLimit {
     turning: WithBinding,
     front: Stops,
     rear: Stops,
+    scales: Scales,
 }
-fields!(UpToTheLimit { turning, front, rear });
+fields!(UpToTheLimit { turning, front, rear, scales });
 
 impl UpToTheLimit {
     fn limits(&self) -> Result<Limits> {
         let least = |stops: &Stops| stops.bump_clear.si().min(stops.droop_clear.si());
-        self.turning.model()?.limits([least(&self.front), least(&self.rear)])
+        let left = self.scales.left_shares();
+        let inner = [left, left.map(|share| 1.0 - share)];
+        self.turning.model()?.limits([least(&self.front), least(&self.rear)], inner)
     }
 }
 
 pub(in crate::suspension) const LIMITS: Rule = rule! {
     "vehicle" UpToTheLimit::limits, UpToTheLimit
-    takes { turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear" }
+    takes {
+        turning.balance = "vehicle", turning.front = "front", turning.rear = "rear", front = "front", rear = "rear",
+        scales = "scales",
+    }
     needs { turning.balance.front = "front", turning.balance.rear = "rear" }
     gives Limits { stop, lift, tip }
-    says "stop: travel over lean; lift: half an axle's weight over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle",
+    says "stop: travel over lean; lift: the load of an axle's inner wheel over its transfer, all further moment on an axle in its stops; tip: the rest of the weight's moment, the body on one axle; each turned to the worse side",
         "balance of moments about the ground, each bound on the low side"
 };
 
