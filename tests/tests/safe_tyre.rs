@@ -5,7 +5,7 @@ use axlewright::sheet::Assessment;
 use axlewright::tyre::{FittedWheel, WheelChange};
 use axlewright::units::{Length, mm};
 use axlewright::{Model, Stated, Value, Verdict};
-use axlewright_tests::assessed::{sheet, value, verdict_word};
+use axlewright_tests::assessed::{demo, sheet, value, verdict_word};
 
 /// 1000 kg at index 108; the heavier wheel bears 700 kg.
 const TYRE: [(&str, &str); 8] = [
@@ -179,5 +179,27 @@ fn a_rim_must_suit_the_section_of_its_tyre() {
     }
     for (rim, marking) in [("6 in", "225/70R15"), ("7.5 in", "225/70R15"), ("9.5 in", "275/40ZR18")] {
         assert!(on(rim, marking).is_ok(), "{rim} {marking}");
+    }
+}
+
+fn is_told(on: &Assessment, line: &str) -> bool {
+    on.contradictions().iter().any(|found| found.path == line)
+}
+
+#[test]
+fn the_heavier_wheel_carries_half_of_its_axle() {
+    for (lines, verdict) in [
+        (&[("front.axle_mass", "1350 kg"), ("front.heavier_wheel", "470 kg")][..], "tight"),
+        (&[("front.axle_mass", "1350 kg"), ("front.heavier_wheel", "650 kg")], "tight"),
+        (&[("scales.left_front", "700 kg"), ("front.heavier_wheel", "600 kg")], "tight"),
+        (&[("front.axle_mass", "600 kg"), ("front.heavier_wheel", "700 kg")], "tight"),
+        (&[("front.axle_mass", "1350 kg"), ("front.heavier_wheel", "690 kg")], "meets"),
+        (&[("scales.left_front", "700 kg"), ("front.heavier_wheel", "710 kg")], "meets"),
+        (&[("front.axle_mass", "2400 kg"), ("front.heavier_wheel", "1100 kg")], "short"),
+    ] {
+        let none = [("scales.left_front", ""), ("scales.right_front", "")];
+        let on = assessed(&[&none[..], lines].concat());
+        assert_eq!(verdict_word(&on, "front.tyre_load"), verdict, "{lines:?}");
+        assert_eq!(is_told(&on, "front.heavier_wheel"), verdict != "meets", "{lines:?}");
     }
 }

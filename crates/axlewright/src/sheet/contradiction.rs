@@ -9,6 +9,7 @@ use super::graph::{Calls, Graph, Slot, SlotInfo, StepInfo};
 use super::margin::{difference, value_kind};
 use super::plan::{Node, Plan};
 use super::uncertainty::reach;
+use crate::base::section::Holds;
 use crate::units::Kind;
 
 /// A written line that contradicts other written lines.
@@ -18,8 +19,10 @@ pub struct Contradiction {
     pub path: &'static str,
     /// The written value, in coherent SI.
     pub written: f64,
-    /// The value that follows from the others, in coherent SI.
+    /// The value that follows from the others, or the bound of the line, in coherent SI.
     pub follows: f64,
+    /// What the others give: empty for the value of the line, `at most` or `at least` for a bound of it.
+    pub bound: &'static str,
     /// Allowed difference: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of the written
     /// value for a line without one.
     pub allowed: f64,
@@ -54,18 +57,28 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
         let mut ways = info.steps.iter().filter(|step| step.leeway.is_finite());
         ways.find_map(|step| {
             let node = plan.beside(*slot, step, &sure)?;
-            let follows = node.value(sheet, values);
+            let (times, bound) = match step.holds {
+                Holds::Equal => (1.0, ""),
+                Holds::AtMost(times) => (times, "at most"),
+                Holds::AtLeast(times) => (times, "at least"),
+            };
+            let follows = times * node.value(sheet, values);
             let plain = if step.leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
             let own = written.tolerance.map_or(plain, reach) + step.leeway;
-            let apart = (written.si - follows).abs();
+            let apart = match step.holds {
+                Holds::Equal => (written.si - follows).abs(),
+                Holds::AtMost(_) => written.si - follows,
+                Holds::AtLeast(_) => follows - written.si,
+            };
             // Most lines agree within their own; only where they do not are the tolerances of the others asked for.
             if follows.is_nan() || apart <= own + NOISE * written.si.abs().max(follows.abs()) {
                 return None;
             }
             let mut from = plan.rests_on(node.inputs());
             from.retain(|slot| sheet.values.contains_key(slot));
-            let allowed = own + spread(sheet, plan, values, &node, &from);
-            (apart > allowed).then(|| told(*slot, info, step, [written.si, follows, allowed], from))
+            let allowed = own + times * spread(sheet, plan, values, &node, &from);
+            let numbers = [written.si, follows, allowed];
+            (apart > allowed).then(|| told(*slot, info, (step, bound), numbers, from))
         })
     });
     found.collect()
@@ -101,7 +114,17 @@ pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> b
 pub(super) fn doubted(sheet: &Sheet) -> (Plan, Vec<Slot>) {
     let plan = Plan::whole(sheet);
     let mut values = plan.start(sheet);
-    plan.run(sheet, &mut values, &mut Vec::new());
+    // Only what a written line is compared with: a linkage takes long.
+    let (graph, sure) = (Graph::get(), plan.sure());
+    let mut asked = Vec::new();
+    for slot in sheet.values.keys() {
+        let ways = graph.info(*slot).steps.iter().filter(|step| step.leeway.is_finite());
+        ways.filter_map(|step| plan.beside(*slot, step, &sure)).for_each(|node| asked.extend(node.inputs()));
+    }
+    let reached = plan.rests_on(&asked);
+    for node in plan.nodes.iter().filter(|node| node.outputs().any(|(_, slot)| reached.contains(&slot))) {
+        node.run(sheet, &mut values, &mut Vec::new());
+    }
     let found = contradictions(sheet, &plan, &values);
     (plan, found.into_iter().flat_map(|found| found.doubted).collect())
 }
@@ -109,7 +132,7 @@ pub(super) fn doubted(sheet: &Sheet) -> (Plan, Vec<Slot>) {
 fn told(
     slot: Slot,
     info: &SlotInfo,
-    step: &StepInfo,
+    (step, bound): (&StepInfo, &'static str),
     [written, follows, allowed]: [f64; 3],
     from: Vec<Slot>,
 ) -> Contradiction {
@@ -128,6 +151,7 @@ fn told(
         path: info.path,
         written,
         follows,
+        bound,
         allowed,
         kind: value_kind(slot),
         by,

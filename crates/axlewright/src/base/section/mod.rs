@@ -204,6 +204,19 @@ pub struct Step {
     pub leeway: f64,
     /// Message if the result is not a number although the inputs are known.
     pub lacking: &'static str,
+    /// How a written line stands to the result.
+    pub holds: Holds,
+}
+
+/// How a written line stands to the result of a step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Holds {
+    /// Both are the same: a line that is not written follows by the step.
+    Equal,
+    /// The line is at most so many times the result, which gives it no value.
+    AtMost(f64),
+    /// The line is at least so many times the result, which gives it no value.
+    AtLeast(f64),
 }
 
 /// Call of a step.
@@ -552,26 +565,38 @@ pub const fn measured<const N: usize>(
 
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, 0), inputs, leeway: 0.0, lacking: "" }
+    Step { call: Call::Function(function, 0), inputs, leeway: 0.0, lacking: "", holds: Holds::Equal }
 }
 
 /// One of several results of a function of the catalogue, by its place.
 pub const fn result(place: usize, function: &'static str, inputs: &'static [&'static str]) -> Step {
-    Step { call: Call::Function(function, place), inputs, leeway: 0.0, lacking: "" }
+    Step { call: Call::Function(function, place), inputs, leeway: 0.0, lacking: "", holds: Holds::Equal }
 }
 
 /// A number of the marking on a line, by its name.
 pub const fn part(number: &str, marking: &Marking, line: &'static [&'static str; 1]) -> Step {
-    Step { call: Call::Part(rule::place_of(marking.numbers, number)), inputs: line, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Part(rule::place_of(marking.numbers, number)),
+        inputs: line,
+        leeway: 0.0,
+        lacking: "",
+        holds: Holds::Equal,
+    }
 }
 
 /// The line to which a choice points: first the choice, then a line for each of its words. Only that one is asked for.
 pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
-    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0, lacking: "" }
+    Step { call: Call::Pick, inputs: choice_and_lines, leeway: 0.0, lacking: "", holds: Holds::Equal }
 }
 
 const fn combined(how: How, inputs: &'static [&'static str], source: &'static str) -> Step {
-    Step { call: Call::Combine(Combine { how, source }), inputs, leeway: 0.0, lacking: "" }
+    Step {
+        call: Call::Combine(Combine { how, source }),
+        inputs,
+        leeway: 0.0,
+        lacking: "",
+        holds: Holds::Equal,
+    }
 }
 
 /// The line itself, under another path.
@@ -614,13 +639,19 @@ pub const fn negative_of(line: &'static [&'static str; 1], source: &'static str)
 
 /// The only result of a rule.
 pub const fn by(rule: &'static Rule) -> Step {
-    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0, lacking: rule.lacking }
+    Step { call: Call::Rule(rule, 0), inputs: &[], leeway: 0.0, lacking: rule.lacking, holds: Holds::Equal }
 }
 
 /// A result of a rule by its name.
 pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
     let place = rule::place_of(rule.results, result);
-    Step { call: Call::Rule(rule, place), inputs: &[], leeway: 0.0, lacking: rule.lacking }
+    Step {
+        call: Call::Rule(rule, place),
+        inputs: &[],
+        leeway: 0.0,
+        lacking: rule.lacking,
+        holds: Holds::Equal,
+    }
 }
 
 impl Step {
@@ -631,6 +662,14 @@ impl Step {
     /// Is right within this difference, in coherent SI.
     pub const fn about(self, leeway: f64) -> Step {
         Step { leeway, ..self }
+    }
+    /// Bounds a written line from above by so many times the result, and gives no value to one that is not written.
+    pub const fn at_most(self, times: f64) -> Step {
+        Step { holds: Holds::AtMost(times), ..self }
+    }
+    /// Bounds a written line from below by so many times the result, and gives no value to one that is not written.
+    pub const fn at_least(self, times: f64) -> Step {
+        Step { holds: Holds::AtLeast(times), ..self }
     }
     /// Message if the result is not a number although the inputs are known.
     pub const fn lacking(self, lacking: &'static str) -> Step {

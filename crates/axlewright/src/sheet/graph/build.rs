@@ -280,6 +280,7 @@ impl Graph {
             shared: None,
             leeway: step.leeway,
             lacking: step.lacking,
+            holds: step.holds,
         })
     }
 
