@@ -187,6 +187,60 @@ fn is_told(on: &Assessment, line: &str) -> bool {
 }
 
 #[test]
+fn a_tyre_carries_and_turns_no_more_than_its_marking_says() {
+    for (line, text, finding, verdict) in [
+        // The load of a pair, and 1 % more than index 108.
+        ("front.tyre.load_capacity", "1900 kg", "front.tyre_load", "tight"),
+        ("front.tyre.load_capacity", "1010 kg", "front.tyre_load", "tight"),
+        ("front.tyre.load_capacity", "1000 kg", "front.tyre_load", "meets"),
+        ("front.tyre.load_capacity", "2204 lb", "front.tyre_load", "meets"),
+        ("front.tyre.load_capacity", "900 kg", "front.tyre_load", "meets"),
+        ("front.tyre.load_index", "109", "front.tyre_load", "tight"),
+        ("front.tyre.load_index", "108", "front.tyre_load", "meets"),
+        ("front.tyre.rated_speed", "160 mph", "front.tyre_speed", "tight"),
+        ("front.tyre.rated_speed", "245 km/h", "front.tyre_speed", "tight"),
+        ("front.tyre.rated_speed", "149 mph", "front.tyre_speed", "meets"),
+        ("front.tyre.rated_speed", "200 km/h", "front.tyre_speed", "meets"),
+    ] {
+        let on = assessed(&[(line, text)]);
+        assert_eq!(verdict_word(&on, finding), verdict, "{line} {text}");
+        assert_eq!(is_told(&on, line), verdict == "tight", "{line} {text}");
+    }
+    // Weaker than its load is weaker, whatever else is written.
+    assert_eq!(word(&[("front.tyre.load_capacity", "650 kg")]), "short");
+}
+
+#[test]
+fn a_speed_between_two_symbols_counts_as_the_lesser_of_both() {
+    let carries = |size: &str, rated: &str, peak: &str| {
+        let on = assessed(&[
+            ("front.tyre.size", size),
+            ("front.tyre.load_index", "108"),
+            ("front.tyre.rated_speed", rated),
+            ("use.peak_speed", peak),
+        ]);
+        value(&on, "front.tyre.usable_capacity")
+    };
+    let mph = 1.609_344;
+    for (size, rated, peak, kg) in [
+        // V, within the rounding of miles an hour.
+        ("225/70R15 108V", "148 mph", "148 mph", 1000.0 - 3.0 * (148.0 * mph - 210.0)),
+        ("225/70R15", "225 km/h", "225 km/h", 955.0),
+        // W gives 875 kg, V 910 kg.
+        ("225/70R15", "265 km/h", "265 km/h", 875.0),
+        // At 240 km/h W gives 1000 kg, V 910 kg.
+        ("225/70R15", "150 mph", "240 km/h", 910.0),
+        ("225/70R15", "240 km/h", "240 km/h", 910.0),
+        ("225/70R15", "270 km/h", "240 km/h", 1000.0),
+        ("225/70R15", "300 km/h", "285 km/h", 925.0),
+        ("225/70R15", "210 km/h", "205 km/h", 1000.0),
+    ] {
+        let found = carries(size, rated, peak);
+        assert!((found - kg).abs() < 1e-6, "{size} {rated} {peak}: {found}");
+    }
+}
+
+#[test]
 fn the_heavier_wheel_carries_half_of_its_axle() {
     for (lines, verdict) in [
         (&[("front.axle_mass", "1350 kg"), ("front.heavier_wheel", "470 kg")][..], "tight"),

@@ -111,15 +111,20 @@ impl Driven {
             return 1.0;
         }
         let Some(rated) = self.rated_speed.map(Velocity::in_::<km_h>) else { return f64::NAN };
-        let symbol = AT_SPEED.iter().find(|(symbol, ..)| (symbol - rated).abs() < 0.5);
-        match symbol {
-            Some((symbol, from, least)) => {
-                1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
-            }
-            // Lower symbols carry all of it up to their speed; beyond it the question of the top speed is short.
-            None if rated < 240.0 => 1.0,
-            None => f64::NAN,
+        // A speed between two symbols may stand for either: the lesser share counts. Symbols below V carry all of it up to their speed;
+        // beyond it the question of the top speed is short.
+        let Some(above) = AT_SPEED.iter().position(|(symbol, ..)| rated < symbol + 0.5) else {
+            return f64::NAN;
+        };
+        let is_a_symbol = AT_SPEED.get(above).is_some_and(|(symbol, ..)| rated > symbol - 0.5);
+        if above == 0 && rated < WHOLE_LOAD + 0.5 {
+            return 1.0;
         }
+        let least = if is_a_symbol { above } else { above.saturating_sub(1) };
+        let shares = AT_SPEED.iter().take(above + 1).skip(least).map(|(symbol, from, least)| {
+            1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
+        });
+        shares.fold(1.0, f64::min)
     }
 
     fn reserve(&self) -> Result<Ratio> {
@@ -193,7 +198,7 @@ const LOAD: Rule = rule! {
 const CARRIES: Rule = rule! {
     "axle.tyre" InUse::carries, InUse
     takes { load_capacity, pressure, rated_pressure, rated_speed, peak_speed = "use.peak_speed", service }
-    says "Q min(1, p / p_r) k_v k_s; k_v falls from 1 at 210 km/h to 0.91 at 240 km/h for V, from 1 at 240 to 0.85 at 270 for W, from 1 at 270 to 0.85 at 300 for Y; k_s = 1 / 1.10 for a passenger tyre on a truck or trailer",
+    says "Q min(1, p / p_r) k_v k_s; k_v falls from 1 at 210 km/h to 0.91 at 240 km/h for V, from 1 at 240 to 0.85 at 270 for W, from 1 at 270 to 0.85 at 300 for Y, and of a rated speed between two symbols to the lesser of both; k_s = 1 / 1.10 for a passenger tyre on a truck or trailer",
         "ETRTO Standards Manual and rules of the United States, from memory; in proportion to the pressure: errs to less"
 };
 const WRITTEN: &str = "definition: a margin is enough only if nothing that lowers the load is missing";
@@ -275,14 +280,19 @@ const SERVICE: &[Line] = &[
             .lacking("no load index stands after the size, as in 235/70R16 106T")]),
     line("axle.tyre.load_index", Ratio::KIND, "load index for a single tyre")
         .within(0.0, 279.0, "ISO 4000-1, from memory: load indices run from 0 to 279")
-        .by(&[same(&["axle.tyre.marked_index"], MARKING)]),
+        // An index is a whole number.
+        .by(&[same(&["axle.tyre.marked_index"], MARKING).about(0.4)]),
     line(
         "axle.tyre.load_capacity",
         Mass::KIND,
         "load capacity of one tyre at its pressure, from its load index or its maker",
     )
     .above(0.0, 1e6, "plausibility limit: no tyre carries 1000 t")
-    .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
+    .by(&[
+        step("tyre.load_capacity", &["axle.tyre.load_index"]).usual(),
+        // Within what a conversion of pounds rounds.
+        step("tyre.load_capacity", &["axle.tyre.load_index"]).at_most(1.0).about(1.0),
+    ]),
     line("axle.tyre.pressure", GaugePressure::KIND, "inflation pressure, cold, as it is driven: the lowest that is allowed")
         .within(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar")
         .measured_on(A_TYRE),
@@ -317,7 +327,11 @@ const SERVICE: &[Line] = &[
         "speed up to which the tyre carries its load, from its speed symbol or its maker",
     )
     .above(0.0, 200.0, "plausibility limit: no road vehicle is faster than 200 m/s")
-    .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
+    .by(&[
+        same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual(),
+        // Within what a conversion to whole miles an hour rounds.
+        same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").at_most(1.0).about(0.3),
+    ]),
     line("use.peak_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
         200.0,
