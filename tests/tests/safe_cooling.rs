@@ -3,7 +3,7 @@
 
 use axlewright::cooling::{Coolant, Liquid, Mix, PressureDecay, StrengthBy, Trapped};
 use axlewright::sheet::Assessment;
-use axlewright::units::{GaugePressure, Ratio, Stress, Temperature};
+use axlewright::units::{GaugePressure, Ratio, Stress, Temperature, Volume};
 use axlewright::{Value, Verdict, fluid};
 use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
 
@@ -342,4 +342,65 @@ fn two_parts_are_no_share_of_a_coolant() {
     }
     let half = coolant("50 %").freezing_temperature().unwrap();
     assert_eq!(coolant("1/2").freezing_temperature(), Ok(half));
+}
+
+/// The coolant is hot enough to tell 15 psi from 6 psi.
+#[test]
+fn a_written_pressure_is_no_more_than_a_tested_cap_keeps() {
+    let on = |holding, opening, header| {
+        let lines = [
+            ("coolant.hottest", "118 °C"),
+            ("wanted.boiling", "5 K"),
+            ("cap.holding_pressure", holding),
+            ("cap.opening_pressure", opening),
+            ("coolant.header_pressure", header),
+        ];
+        assessed(&COOLANT, &lines)
+    };
+    for (holding, opening, header, keeps, verdict) in [
+        ("5 psi gauge", "6 psi gauge", "15 psi gauge", 5.0, "short"),
+        // The gauge reads up to 0.5 psi too little.
+        ("", "6 psi gauge", "15 psi gauge", 6.5, "short"),
+        ("12 psi gauge", "", "15 psi gauge", 12.0, "tight"),
+        ("16 psi gauge", "16.4 psi gauge", "15 psi gauge", 15.0, "meets"),
+        ("16 psi gauge", "", "15 psi gauge", 15.0, "meets"),
+    ] {
+        let on = on(holding, opening, header);
+        let kept = value(&on, "coolant.kept_pressure") / PSI;
+        assert!((kept - keeps).abs() < 1e-9, "{holding} {opening}: {kept}");
+        assert_eq!(verdict_word(&on, "coolant.boiling"), verdict, "{holding} {opening}");
+        let told = on.contradictions().iter().any(|found| found.path == "coolant.header_pressure");
+        assert_eq!(told, verdict != "meets", "{holding} {opening}");
+    }
+}
+
+#[test]
+fn without_a_cap_no_pressure_is_kept() {
+    let on = |header, hottest| {
+        let lines = [
+            ("cap.rating", ""),
+            ("cap.rating_tolerance", ""),
+            ("cap.gauge_error", ""),
+            ("cap.holding_pressure", ""),
+            ("cap", "none"),
+            ("coolant.header_pressure", header),
+            ("coolant.hottest", hottest),
+            ("coolant.pump_inlet_temperature", hottest),
+            ("coolant.suction_loss", "0 Pa"),
+        ];
+        assessed(&COOLANT, &lines)
+    };
+    for (header, hottest, verdict) in [
+        ("15 psi gauge", "110 °C", "short"),
+        ("15 psi gauge", "90 °C", "tight"),
+        ("3 psi gauge", "110 °C", "short"),
+        ("0 psi gauge", "110 °C", "short"),
+        ("0 psi gauge", "90 °C", "meets"),
+    ] {
+        let on = on(header, hottest);
+        assert_eq!(value(&on, "coolant.kept_pressure"), 0.0, "{header}");
+        for finding in ["coolant.boiling", "coolant.pump_inlet"] {
+            assert_eq!(verdict_word(&on, finding), verdict, "{finding} {header} {hottest}");
+        }
+    }
 }
