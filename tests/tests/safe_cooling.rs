@@ -404,3 +404,73 @@ fn without_a_cap_no_pressure_is_kept() {
         }
     }
 }
+
+#[test]
+fn gas_alone_holds_no_coolant() {
+    let on = |trapped, coolant, later| {
+        let lines = [
+            ("use.station_pressure", "100 kPa absolute"),
+            ("cap.gauge_error", "0.5 psi"),
+            ("leak_test.trapped", trapped),
+            ("leak_test.gas_volume", "0.4 L"),
+            ("leak_test.coolant_volume", coolant),
+            ("leak_test.temperature", "18 °C"),
+            ("leak_test.later_temperature", "30 °C"),
+            ("leak_test.gauge_pressure", "14 psi gauge"),
+            ("leak_test.later_gauge_pressure", later),
+            ("leak_test.allowed_loss", "1 psi"),
+        ];
+        verdict_word(&assessed(&[], &lines), "leak_test.tight")
+    };
+    for (coolant, later, verdict) in [
+        ("9.5 L", "17 psi gauge", "tight"),
+        ("0.1 L", "17 psi gauge", "tight"),
+        ("9.5 L", "12 psi gauge", "short"),
+        ("0 L", "17 psi gauge", "meets"),
+        ("", "17 psi gauge", "meets"),
+    ] {
+        assert_eq!(on("gas", coolant, later), verdict, "{coolant} {later}");
+    }
+    // Over coolant that grows, the same reading is a leak: water takes 2.4 % of 0.4 L for each degree or so.
+    let water = |later| {
+        let lines = [
+            ("use.station_pressure", "100 kPa absolute"),
+            ("cap.gauge_error", "0.5 psi"),
+            ("coolant.liquid", "water"),
+            ("leak_test.trapped", "gas_over_coolant"),
+            ("leak_test.gas_volume", "0.4 L"),
+            ("leak_test.coolant_volume", "9.5 L"),
+            ("leak_test.temperature", "18 °C"),
+            ("leak_test.later_temperature", "30 °C"),
+            ("leak_test.gauge_pressure", "14 psi gauge"),
+            ("leak_test.later_gauge_pressure", later),
+            ("leak_test.allowed_loss", "1 psi"),
+        ];
+        verdict_word(&assessed(&[], &lines), "leak_test.tight")
+    };
+    assert_eq!([water("17 psi gauge"), water("19.5 psi gauge")], ["short", "meets"]);
+}
+
+#[test]
+fn the_model_of_the_test_takes_no_coolant_beside_gas_alone() {
+    let test = |trapped, litres: f64| PressureDecay {
+        trapped,
+        gauge_pressure: Value::parse("14 psi gauge").unwrap(),
+        later_gauge_pressure: Value::parse("14 psi gauge").unwrap(),
+        temperature: Value::parse("18 °C").unwrap(),
+        later_temperature: Value::parse("18 °C").unwrap(),
+        station_pressure: Value::parse("100 kPa absolute").unwrap(),
+        gauge_error: None,
+        allowed_loss: Value::parse("1 psi").unwrap(),
+        gas_volume: None,
+        coolant_volume: Some(Value::new(Volume::from_si(1e-3 * litres))),
+        liquid: None,
+        mass_fraction: None,
+    };
+    for litres in [9.5, 0.1] {
+        let refused = test(Trapped::Gas, litres).findings().unwrap_err().to_string();
+        assert!(refused.starts_with("coolant_volume: ") && refused.contains("gas_over_coolant"), "{refused}");
+    }
+    assert!(test(Trapped::Gas, 0.0).findings().is_ok());
+    assert!(test(Trapped::GasOverCoolant, 9.5).findings().is_ok());
+}

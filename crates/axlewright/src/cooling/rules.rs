@@ -1,5 +1,6 @@
 //! Rules of caps and of the pressure decay test, with the lines from which each takes its inputs.
 
+use super::leak::pressure_decay::Trapped;
 use super::liquid::bounds::Strength;
 use super::{CapTest, PressureDecay};
 use crate::base::error::NoSolution;
@@ -10,6 +11,7 @@ use crate::{Error, Result};
 fields!(Strength { liquid, mass_fraction });
 fields!(Grown { mean_temperature, growth_limit });
 fields!(UnderCap { header_pressure, rating, keeps_at_most });
+fields!(Trial { trapped });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
 /// True if a cap was tested for what it holds.
@@ -77,6 +79,24 @@ impl UnderCap {
         }
     }
 }
+
+/// Contents of a system under a pressure decay test.
+struct Trial {
+    trapped: Trapped,
+}
+
+impl Trial {
+    /// Most coolant that it holds: none beside gas alone, otherwise not known.
+    fn coolant(&self) -> Result<Volume> {
+        Ok(Volume::from_si(if self.trapped == Trapped::Gas { 0.0 } else { f64::NAN }))
+    }
+}
+
+pub(super) const NO_COOLANT: Rule = rule! {
+    "leak_test" Trial::coolant, Trial
+    takes { trapped }
+    says "0 m³ where gas alone is trapped", "definition: gas alone is no coolant"
+};
 
 /// A system that was pumped up.
 struct Pumped {

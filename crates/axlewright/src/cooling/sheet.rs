@@ -414,7 +414,8 @@ const LEAK_TEST: &[Line] = &[
     )
     .measured_on(THE_SYSTEM),
     volume("leak_test.coolant_volume", "volume of the coolant in the system at the start")
-        .measured_on(THE_SYSTEM),
+        .measured_on(THE_SYSTEM)
+        .by(&[by(&NO_COOLANT).at_most(1.0).about(1e-6)]),
     derived(
         "leak_test.pumped_at_most",
         GaugePressure::KIND,
