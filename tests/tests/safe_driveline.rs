@@ -6,11 +6,11 @@
     reason = "a test may panic, its helpers too"
 )]
 
-use axlewright::driveline::{Part, RatingKind, Side, TorquePath};
-use axlewright::sheet::Assessment;
+use axlewright::driveline::{self, Part, RatingKind, Side, TorquePath};
+use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Ratio, Torque};
 use axlewright::{Stated, Value, Verdict};
-use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
+use axlewright_tests::assessed::{demo, lacks, sheet, value, verdict_word};
 
 type Lines<'a> = [(&'a str, &'a str)];
 
@@ -318,4 +318,31 @@ fn one_shaft_carries_the_whole_axle_unless_it_is_open() {
         near(of, margin);
         assert_eq!(found, word, "{differential} {rating}");
     }
+}
+
+fn refusal(path: &str, text: &str) -> Option<String> {
+    Sheet::new("").set(path, text).err().map(|error| error.to_string())
+}
+
+fn is_told(on: &Assessment, line: &str) -> bool {
+    on.contradictions().iter().any(|found| found.path == line)
+}
+
+#[test]
+fn a_low_range_is_no_faster_than_the_high_one() {
+    for ratio in ["0.4", "0.99"] {
+        let refused = refusal("transfer_case.low_ratio", ratio).unwrap();
+        assert!(refused.contains("no faster than the high one"), "{refused}");
+    }
+    for ratio in ["1", "2.03"] {
+        assert_eq!(refusal("transfer_case.low_ratio", ratio), None, "{ratio}");
+    }
+    let low = [
+        ("transfer_case", ""),
+        ("transfer_case.low_ratio", "2"),
+        ("transfer_case.efficiency", "1"),
+        ("propeller_shaft.torque_rating", "6000 N·m"),
+    ];
+    // 400 * 2 * 3 * 2 = 4800.
+    assert_eq!(on(&low, "propeller_shaft.strength"), ("meets", 1.25));
 }

@@ -193,7 +193,9 @@ const GEARBOX: &[Line] = &[
 
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
-    ratio("transfer_case.low_ratio", "of the low range").if_none(1.0),
+    line("transfer_case.low_ratio", Ratio::KIND, "of the low range")
+        .within(1.0, 30.0, "definition: a low range is no faster than the high one, which drives straight through; plausibility limit: at most 30")
+        .if_none(1.0),
     derived("transfer_case.lower_ratio", Ratio::KIND, "of the low range, or straight through")
         .by(&[same(&["transfer_case.low_ratio"], "definition")])
         .or(1.0, "no low range where none is written; while transfer_case.efficiency is written, nothing in it is better than tight until transfer_case.low_ratio is a ratio or none"),
