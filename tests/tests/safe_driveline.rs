@@ -346,3 +346,41 @@ fn a_low_range_is_no_faster_than_the_high_one() {
     // 400 * 2 * 3 * 2 = 4800.
     assert_eq!(on(&low, "propeller_shaft.strength"), ("meets", 1.25));
 }
+
+#[test]
+fn an_efficiency_that_no_geared_part_has_is_refused() {
+    for (path, text) in [
+        ("gearbox.efficiency", "9.7 %"),
+        ("transfer_case.efficiency", "50 %"),
+        ("final_drive.efficiency", "0.69"),
+        ("driveline.efficiency", "29 %"),
+    ] {
+        assert!(refusal(path, text).unwrap().contains("plausibility limit"), "{path}");
+    }
+    for path in ["gearbox.efficiency", "transfer_case.efficiency", "final_drive.efficiency"] {
+        assert_eq!(refusal(path, "0.7"), None, "{path}");
+    }
+    let with = |efficiency: f64| {
+        let mut path = path(1000.0, Side::Output, Some(RatingKind::Peak));
+        path.parts[0].efficiency = Some(Value::new(Ratio::from_si(efficiency)));
+        path.parts_table().map(|table| table.numbers("demand").unwrap()[0])
+    };
+    assert!(with(0.097).unwrap_err().to_string().contains("efficiency"));
+    assert!(with(0.69).is_err());
+    // 400 * 2 * 3 * 0.7.
+    near(with(0.7).unwrap(), 1680.0);
+    let at_wheels = |efficiency: f64| {
+        let [gear, axle, efficiency] = [3.0, 4.0, efficiency].map(Ratio::from_si);
+        driveline::wheel_torque(Torque::from_si(300.0), gear, axle, efficiency)
+    };
+    assert!(at_wheels(0.29).is_err());
+    near(at_wheels(0.3).unwrap().si(), 1080.0);
+    let upstream = |efficiency: f64| {
+        driveline::grip_torque_upstream(
+            Torque::from_si(900.0),
+            Ratio::from_si(3.0),
+            Ratio::from_si(efficiency),
+        )
+    };
+    assert!(upstream(0.29).is_err() && upstream(0.3).is_ok());
+}

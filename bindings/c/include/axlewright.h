@@ -3878,7 +3878,7 @@ double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient
 /// Valid for (SI)
 ///     - `0 <= grip_torque <= 1000000000`
 ///     - `0.001 <= ratio_between <= 1000000`
-///     - `0.01 <= efficiency_between <= 1`
+///     - `0.3 <= efficiency_between <= 1`
 ///
 ///     Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives
 ///     less at this part bounds it from below the grip.
@@ -3998,7 +3998,7 @@ double axw_driveline_tyre_diameter_for_cruise_value(double road_speed, double en
 ///     - `0 <= engine_torque <= 1000000`
 ///     - `0.1 <= gear_ratio <= 30`
 ///     - `0.1 <= final_drive <= 30`
-///     - `0 < driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     Driving only: if the wheels drive the engine, the losses act the other way.
 ///
@@ -4297,7 +4297,7 @@ double axw_engine_torque_value(double power, double engine_speed);
 ///
 /// Valid for (SI)
 ///     - `0 <= crank_power <= 1000000000000`
-///     - `0.01 <= driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     One efficiency holds for one gear and one load, because part of the loss does not grow with
 ///     power. The loss on a roller dynamometer includes the tyres' loss on the roller.
@@ -4328,7 +4328,7 @@ double axw_engine_wheel_power_value(double crank_power, double driveline_efficie
 ///
 /// Valid for (SI)
 ///     - `0 <= wheel_power <= 1000000000000`
-///     - `0.01 <= driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     The result is only as good as the efficiency, which is seldom measured. An error of five
 ///     percentage points in the efficiency is an error of 6 % in the power. A coast-down on the

@@ -20,7 +20,11 @@ const fn ratio(path: &'static str, meaning: &'static str) -> Line {
 }
 
 const fn efficiency(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Ratio::KIND, meaning).above(0.0, 1.0, "definition: power out over power in")
+    line(path, Ratio::KIND, meaning).within(
+        0.7,
+        1.0,
+        "definition: power out over power in; plausibility limit: at full torque, worm gears lose most, less than 30 %",
+    )
 }
 
 const fn torque(path: &'static str, meaning: &'static str) -> Line {
@@ -304,7 +308,12 @@ const SPEEDS: &[Line] = &[
             ],
         ),
     ]),
-    efficiency("driveline.efficiency", "efficiency of gearbox and axle together, high range")
+    line("driveline.efficiency", Ratio::KIND, "efficiency of gearbox and axle together, high range")
+        .within(
+            0.3,
+            1.0,
+            "definition: power out over power in; plausibility limit: three parts of 70 % together",
+        )
         .measured_on(&["gearbox", "final_drive"])
         .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
     flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
