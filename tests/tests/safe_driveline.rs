@@ -384,3 +384,33 @@ fn an_efficiency_that_no_geared_part_has_is_refused() {
     };
     assert!(upstream(0.29).is_err() && upstream(0.3).is_ok());
 }
+
+/// Two faces of 240 and 150 mm with a friction of 0.25: 48.75 N·m a kN.
+#[test]
+fn a_clutch_holds_no_more_than_its_sizes_give() {
+    let with = |clamp: &str, more: &Lines<'_>| {
+        let sizes = [
+            ("clutch.capacity", "400 N·m"),
+            ("clutch.high_capacity", "450 N·m"),
+            ("clutch.clamp_load", clamp),
+            ("clutch.friction", "0.25"),
+            ("clutch.outer_diameter", "240 mm"),
+            ("clutch.inner_diameter", "150 mm"),
+            ("clutch.faces", "2"),
+            ("half_shaft.rating_kind", "peak"),
+        ];
+        assessed(&[&sizes[..], more].concat())
+    };
+    for (clamp, verdict) in [("5 kN", "tight"), ("7.18 kN", "tight"), ("7.6 kN", "meets"), ("9 kN", "meets")]
+    {
+        let on = with(clamp, &[]);
+        assert_eq!(verdict_word(&on, "clutch.holds"), verdict, "{clamp}");
+        assert_eq!(is_told(&on, "clutch.capacity"), verdict == "tight", "{clamp}");
+    }
+    // At its highest, under uniform pressure, 0.4 gives 603 N·m: what is behind it bears no less.
+    for (friction, verdict) in [("0.4", "tight"), ("0.3", "meets")] {
+        let on = with("7.6 kN", &[("clutch.high_friction", friction)]);
+        assert_eq!(verdict_word(&on, "half_shaft.strength"), verdict, "{friction}");
+        assert_eq!(is_told(&on, "clutch.high_capacity"), verdict == "tight", "{friction}");
+    }
+}

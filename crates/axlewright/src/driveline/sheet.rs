@@ -62,6 +62,9 @@ const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the
 /// Parts on which driven wheels are measured.
 const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 
+/// Share by which a capacity may lie beyond what the sizes of the clutch give: clamp load and friction scatter (common practice, no source).
+const SCATTER: f64 = 0.1;
+
 /// The clutch.
 const CLUTCH: &[Line] = &[
     line("clutch.clamp_load", Force::KIND, "clamp load of the cover").above(
@@ -93,7 +96,18 @@ const CLUTCH: &[Line] = &[
             "clutch.faces",
         ],
     )
-    .usual()]),
+    .usual(),
+    step(
+        "driveline.clutch_capacity_uniform_wear",
+        &[
+            "clutch.clamp_load",
+            "clutch.friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+        ],
+    )
+    .at_most(1.0 + SCATTER)]),
     torque("clutch.high_capacity", "torque that the clutch holds at most: cold, new, not yet slipping; a dropped clutch passes it on")
         .first_hand()
         .by(&[step(
@@ -106,7 +120,18 @@ const CLUTCH: &[Line] = &[
                 "clutch.faces",
             ],
         )
-        .usual()]),
+        .usual(),
+        step(
+            "driveline.clutch_capacity_uniform_pressure",
+            &[
+                "clutch.clamp_load",
+                "clutch.high_friction",
+                "clutch.outer_diameter",
+                "clutch.inner_diameter",
+                "clutch.faces",
+            ],
+        )
+        .at_least(1.0 - SCATTER)]),
     line(
         "clutch.shock_factor",
         Ratio::KIND,
