@@ -241,6 +241,62 @@ fn a_speed_between_two_symbols_counts_as_the_lesser_of_both() {
 }
 
 #[test]
+fn the_radii_of_a_tyre_stand_in_their_order() {
+    // 7.50-16: 399.4 mm free, 368.6 mm loaded, by its rate and its axle.
+    for (line, text, known) in [
+        ("rear.tyre.loaded_radius", "140 mm", false),
+        ("rear.tyre.loaded_radius", "330 mm", false),
+        ("rear.tyre.loaded_radius", "410 mm", false),
+        ("rear.tyre.loaded_radius", "345 mm", true),
+        ("rear.tyre.loaded_radius", "370 mm", true),
+        ("rear.tyre.effective_radius", "420 mm", false),
+        ("rear.tyre.effective_radius", "340 mm", false),
+        ("rear.tyre.effective_radius", "385 mm", true),
+        // Turns a metre: on 300, 440 and 385 mm.
+        ("rear.tyre.rolling_turns", "0.5305 turn/m", false),
+        ("rear.tyre.rolling_turns", "0.3617 turn/m", false),
+        ("rear.tyre.rolling_turns", "0.4134 turn/m", true),
+        ("rear.tyre.free_diameter", "700 mm", false),
+        ("rear.tyre.free_diameter", "780 mm", true),
+        ("grip.loaded_radius", "140 mm", false),
+        ("grip.loaded_radius", "368 mm", true),
+    ] {
+        let dray = [
+            ("driveline.driven", "rear"),
+            ("rear.tyre.size", "7.50-16 116/114L"),
+            ("rear.tyre.rate", "380 N/mm"),
+            ("rear.axle_mass", "2390 kg"),
+        ];
+        let on = sheet(&[&dray[..], &[(line, text)]].concat()).assess();
+        assert_eq!(is_told(&on, line), !known, "{line} {text}");
+    }
+}
+
+/// A lever of 140 mm would spare everything that the grip winds up.
+#[test]
+fn what_rests_on_a_radius_out_of_order_does_not_meet() {
+    let rests = ["half_shaft.strength", "final_drive.strength", "propeller_shaft.strength", "rear.wind_up"];
+    for radius in ["140 mm", "300 mm"] {
+        let on = demo("dray", &[("rear.tyre.loaded_radius", radius)]).assess();
+        for finding in rests {
+            assert_ne!(verdict_word(&on, finding), "meets", "{finding} {radius}");
+        }
+    }
+    // Strong enough for its own radius, it meets: 24 kN, 0.9 and 1.25 on 370 mm.
+    let strong = |radius| {
+        let lines = [
+            ("rear.tyre.loaded_radius", radius),
+            ("half_shaft.torque_rating", "20000 N·m"),
+            ("half_shaft.rating_kind", "peak"),
+            ("clutch.shock_factor", "2"),
+            ("clutch.high_capacity", "450 N·m"),
+        ];
+        verdict_word(&demo("dray", &lines).assess(), "half_shaft.strength")
+    };
+    assert_eq!([strong("370 mm"), strong("300 mm")], ["meets", "tight"]);
+}
+
+#[test]
 fn the_heavier_wheel_carries_half_of_its_axle() {
     for (lines, verdict) in [
         (&[("front.axle_mass", "1350 kg"), ("front.heavier_wheel", "470 kg")][..], "tight"),

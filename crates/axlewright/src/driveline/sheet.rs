@@ -9,6 +9,7 @@ use crate::base::section::{
     greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
+use crate::tyre::STANDS;
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
@@ -168,8 +169,12 @@ const CONVERTER: &[Line] = &[
 const GRIP: &[Line] = &[
     radius("grip.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
         .measured_on(TYRES)
-        .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
-    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
+        .by(&[
+            pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"]),
+            pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_least(STANDS),
+            pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_most(1.0),
+        ]),
+    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
         .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
         .measured_on(&[]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
