@@ -385,6 +385,43 @@ fn an_efficiency_that_no_geared_part_has_is_refused() {
     assert!(upstream(0.29).is_err() && upstream(0.3).is_ok());
 }
 
+#[test]
+fn a_driven_load_below_the_load_at_rest_clears_nothing() {
+    let shaft = |lines: &Lines<'_>, load: &str, rating: &str| {
+        let grip = [
+            ("grip.driven_load", load),
+            ("grip.strength_coefficient", "1"),
+            ("grip.inertia_factor", "1.2"),
+            ("grip.loaded_radius", "350 mm"),
+            ("half_shaft.torque_rating", rating),
+            ("half_shaft.rating_kind", "peak"),
+        ];
+        let on = assessed(&[&grip[..], lines].concat());
+        (verdict_word(&on, "half_shaft.strength"), is_told(&on, "grip.driven_load"))
+    };
+    // 1300 kg at the rear are 12.7 kN, 700 kg in front 6.9 kN.
+    let rear = [("driveline.driven", "rear"), ("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    let front = [("driveline.driven", "front"), ("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    let either = [("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    for (lines, load, rating, verdict) in [
+        (&rear[..], "1 kN", "400 N·m", "tight"),
+        (&rear[..2], "1 kN", "400 N·m", "tight"),
+        (&rear, "12 kN", "5000 N·m", "tight"),
+        (&front, "5 kN", "5000 N·m", "tight"),
+        (&either, "5 kN", "5000 N·m", "tight"),
+        (&rear, "13 kN", "5000 N·m", "meets"),
+        (&front, "7 kN", "5000 N·m", "meets"),
+        // Too weak is too weak.
+        (&rear, "1 kN", "200 N·m", "short"),
+    ] {
+        assert_eq!(
+            shaft(lines, load, rating),
+            (verdict, verdict == "tight" || rating == "200 N·m"),
+            "{lines:?} {load}"
+        );
+    }
+}
+
 /// Two faces of 240 and 150 mm with a friction of 0.25: 48.75 N·m a kN.
 #[test]
 fn a_clutch_holds_no_more_than_its_sizes_give() {

@@ -6,7 +6,7 @@ use super::torque::rating::{RatingKind, Side, Wanted};
 use super::torque::torque_path::TorquePath;
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives,
-    greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
+    greatest_of, joined, least_of, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
 use crate::tyre::STANDS;
@@ -176,7 +176,12 @@ const GRIP: &[Line] = &[
         ]),
     line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
         .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
-        .measured_on(&[]),
+        .measured_on(&[])
+        // Both wheels of one axle at the least.
+        .by(&[
+            pick(&["driveline.driven", "front.tyre.load", "rear.tyre.load"]).at_least(2.0),
+            least_of(&["front.tyre.load", "rear.tyre.load"], "definition: one axle is driven at the least").at_least(2.0),
+        ]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
