@@ -422,6 +422,22 @@ fn a_driven_load_below_the_load_at_rest_clears_nothing() {
     }
 }
 
+/// 10 N·m through 7.8, 2.03 and 4.78 to 1 are 649 N·m at the axle.
+#[test]
+fn a_drive_torque_below_that_of_the_driveline_clears_no_wind_up() {
+    for (engine, torque, verdict) in [
+        ("280 N·m", "900 N·m", Verdict::Tight),
+        ("280 N·m", "3000 N·m", Verdict::Tight),
+        ("10 N·m", "500 N·m", Verdict::Tight),
+        ("10 N·m", "900 N·m", Verdict::Meets),
+        ("280 N·m", "9000 N·m", Verdict::Short),
+    ] {
+        let on = demo("dray", &[("engine.peak_torque", engine), ("rear.drive_torque", torque)]).assess();
+        assert_eq!(on.answer("rear.wind_up").unwrap().verdict, verdict, "{engine} {torque}");
+        assert_eq!(is_told(&on, "rear.drive_torque"), verdict == Verdict::Tight, "{engine} {torque}");
+    }
+}
+
 /// Two faces of 240 and 150 mm with a friction of 0.25: 48.75 N·m a kN.
 #[test]
 fn a_clutch_holds_no_more_than_its_sizes_give() {
