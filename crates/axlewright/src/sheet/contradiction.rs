@@ -110,23 +110,71 @@ pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> b
     may || !doubted(sheet).1.is_empty()
 }
 
+/// Lines that may come to doubt together once these change: a written line, and what it is compared with.
+pub(super) fn may_doubt(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> Vec<Vec<Slot>> {
+    let graph = Graph::get();
+    let all = 0..graph.slots.len() as Slot;
+    let plan = Plan::new(sheet, &changes, all.clone());
+    let sure = plan.sure();
+    let written = all.filter(|slot| sheet.values.contains_key(slot) || changes(*slot));
+    let together = written.flat_map(|slot| {
+        let ways = graph.info(slot).steps.iter().filter(|step| step.leeway.is_finite());
+        let compared = ways.filter_map(|step| match plan.beside(slot, step, &sure) {
+            Some(node) => Some(plan.rests_on(node.inputs())),
+            // A choice that changes may point to any line.
+            None if matches!(step.call, Calls::Pick) => Some(plan.rests_on(&step.inputs)),
+            None => None,
+        });
+        compared.map(|lines| [&lines[..], &[slot]].concat()).collect::<Vec<_>>()
+    });
+    together.collect()
+}
+
 /// The plan of a sheet, and the lines that are in doubt because they contradict each other.
 pub(super) fn doubted(sheet: &Sheet) -> (Plan, Vec<Slot>) {
-    let plan = Plan::whole(sheet);
-    let mut values = plan.start(sheet);
-    // Only what a written line is compared with: a linkage takes long.
-    let (graph, sure) = (Graph::get(), plan.sure());
-    let mut asked = Vec::new();
-    for slot in sheet.values.keys() {
-        let ways = graph.info(*slot).steps.iter().filter(|step| step.leeway.is_finite());
-        ways.filter_map(|step| plan.beside(*slot, step, &sure)).for_each(|node| asked.extend(node.inputs()));
+    let mut doubter = Doubter::new(sheet.clone());
+    let found = doubter.with(core::iter::empty());
+    (doubter.plan, found)
+}
+
+/// Finds the lines in doubt of sheets that differ only in numbers of the same written lines.
+pub(super) struct Doubter {
+    sheet: Sheet,
+    pub plan: Plan,
+    /// Calls behind what a written line is compared with: a linkage takes long.
+    nodes: Vec<usize>,
+}
+
+impl Doubter {
+    pub fn new(sheet: Sheet) -> Doubter {
+        let plan = Plan::whole(&sheet);
+        let (graph, sure) = (Graph::get(), plan.sure());
+        let mut asked = Vec::new();
+        for slot in sheet.values.keys() {
+            let ways = graph.info(*slot).steps.iter().filter(|step| step.leeway.is_finite());
+            let compared = ways.filter_map(|step| plan.beside(*slot, step, &sure));
+            compared.for_each(|node| asked.extend(node.inputs()));
+        }
+        let reached = plan.rests_on(&asked);
+        let fills = |node: &Node| node.outputs().any(|(_, slot)| reached.contains(&slot));
+        let nodes = plan.nodes.iter().enumerate().filter(|(_, node)| fills(node)).map(|(place, _)| place);
+        Doubter { nodes: nodes.collect(), sheet, plan }
     }
-    let reached = plan.rests_on(&asked);
-    for node in plan.nodes.iter().filter(|node| node.outputs().any(|(_, slot)| reached.contains(&slot))) {
-        node.run(sheet, &mut values, &mut Vec::new());
+
+    /// The lines in doubt with these numbers, which have no tolerance.
+    pub fn with(&mut self, numbers: impl Iterator<Item = (Slot, f64)>) -> Vec<Slot> {
+        for (slot, si) in numbers {
+            if let Some(written) = self.sheet.values.get_mut(&slot) {
+                (written.si, written.tolerance) = (si, None);
+            }
+        }
+        let mut values = self.plan.start(&self.sheet);
+        for place in &self.nodes {
+            self.plan.nodes[*place].run(&self.sheet, &mut values, &mut Vec::new());
+        }
+        let found = contradictions(&self.sheet, &self.plan, &values);
+        found.into_iter().flat_map(|found| found.doubted).collect()
     }
-    let found = contradictions(sheet, &plan, &values);
-    (plan, found.into_iter().flat_map(|found| found.doubted).collect())
 }
 
 fn told(
