@@ -42,7 +42,7 @@ pub struct WhatIf {
     applies: Vec<Applies>,
     /// Whether that finding is asked, if the answer is the same in all rows.
     asked: Vec<Option<Asked>>,
-    /// True if the lines of a row may contradict each other and a safety verdict is an output.
+    /// True if the lines of a row may contradict each other and a verdict is an output.
     may_contradict: bool,
     /// Lines that change and on which it hangs.
     doubting: BTreeSet<Slot>,
@@ -173,11 +173,9 @@ impl WhatIf {
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
         });
         let not_known = not_known.collect();
-        let graded = outputs.iter().any(|output| {
-            let safety =
-                matches!(output, Output::Verdict { finding, .. } if !finding.finding.caution.is_empty());
-            safety || output.choices().next().is_some()
-        });
+        let graded = outputs
+            .iter()
+            .any(|output| matches!(output, Output::Verdict { .. }) || output.choices().next().is_some());
         let may_contradict = graded && may_contradict(sheet, changes);
         let doubting = match may_contradict {
             true => may_doubt(sheet, changes).into_iter().flatten().filter(|slot| changes(*slot)).collect(),
