@@ -147,16 +147,47 @@ fn a_new_tyre_may_be_wider_than_its_marking() {
         .findings()
         .unwrap();
     assert_eq!(same.inner_change.si(), 0.0);
-    // 4 % of 225 mm on both sides.
-    for left in [same.inner_remaining, same.outer_remaining] {
-        assert!((left.in_::<mm>() - 15.5).abs() < 1e-9, "{left:?}");
+    // 4 % of 225 mm for each of both tyres, half of it on a side; 4 % and 3 % of 157.5 mm of height.
+    let lost = 9.0_f64.hypot(11.025);
+    for (left, by_hand) in [
+        (same.inner_remaining, 20.0 - lost),
+        (same.outer_remaining, 20.0 - lost),
+        (same.arch_remaining, 20.0 - 11.025),
+    ] {
+        assert!((left.in_::<mm>() - by_hand).abs() < 1e-9, "{left:?}");
     }
     // One that is measured is as wide as it is.
-    let known = change(
-        wheel("6.5 in", "40 mm", "225/70R15"),
-        FittedWheel { rim_width: Value::parse("6.5 in").unwrap(), ..measured(696.0, 225.0) },
-    );
-    assert!((known.findings().unwrap().inner_remaining.in_::<mm>() - 20.0).abs() < 1e-9);
+    let fitted = || FittedWheel { rim_width: Value::parse("6.5 in").unwrap(), ..measured(696.0, 225.0) };
+    let known = change(fitted(), fitted()).findings().unwrap();
+    for left in [known.inner_remaining, known.outer_remaining, known.arch_remaining] {
+        assert!((left.in_::<mm>() - 20.0).abs() < 1e-9, "{left:?}");
+    }
+    // Only the new one by its marking: 165.1 mm of rim are 3.65 mm less than 0.75 of 225 mm.
+    let new = change(fitted(), wheel("6.5 in", "40 mm", "225/70R15")).findings().unwrap();
+    let lost = (4.5 - 0.2 * 3.65_f64).hypot(6.3);
+    assert!((new.inner_remaining.in_::<mm>() - (20.0 - lost)).abs() < 1e-9, "{:?}", new.inner_remaining);
+}
+
+#[test]
+fn a_wider_rim_and_a_diagonal_tyre_take_more_from_a_gap() {
+    let left = |before, after| {
+        let on = change(before, after).findings().unwrap();
+        [on.inner_remaining, on.outer_remaining, on.arch_remaining].map(|left| left.in_::<mm>())
+    };
+    // 1.5 in more of rim make the same tyre 15.24 mm wider, though nobody wrote its measuring rim.
+    let wider = left(wheel("6 in", "40 mm", "225/70R15"), wheel("7.5 in", "40 mm", "225/70R15"));
+    let lost = (9.0 + 7.62_f64).hypot(11.025);
+    // Diagonal: 6 % and 4 % of 152.4 mm, 8 % and 3 % of 156.972 mm.
+    let diagonal = left(wheel("4.5 in", "40 mm", "6.00-16"), wheel("4.5 in", "40 mm", "6.00-16"));
+    let growth = 0.11 * 156.972_f64;
+    for (found, by_hand) in [
+        (wider, [20.0 - lost, 20.0 - lost, 20.0 - 11.025]),
+        (diagonal, [20.0 - growth.hypot(7.62), 20.0 - growth.hypot(7.62), 20.0 - growth]),
+    ] {
+        for (found, by_hand) in found.iter().zip(by_hand) {
+            assert!((found - by_hand).abs() < 1e-9, "{found} is not {by_hand}");
+        }
+    }
 }
 
 #[test]
