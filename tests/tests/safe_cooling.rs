@@ -3,7 +3,7 @@
 
 use axlewright::cooling::{Coolant, Liquid, Mix, PressureDecay, StrengthBy, Trapped};
 use axlewright::sheet::Assessment;
-use axlewright::units::{GaugePressure, Ratio, Stress, Temperature};
+use axlewright::units::{GaugePressure, Ratio, Stress, Temperature, Volume};
 use axlewright::{Value, Verdict, fluid};
 use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
 
@@ -342,4 +342,135 @@ fn two_parts_are_no_share_of_a_coolant() {
     }
     let half = coolant("50 %").freezing_temperature().unwrap();
     assert_eq!(coolant("1/2").freezing_temperature(), Ok(half));
+}
+
+/// The coolant is hot enough to tell 15 psi from 6 psi.
+#[test]
+fn a_written_pressure_is_no_more_than_a_tested_cap_keeps() {
+    let on = |holding, opening, header| {
+        let lines = [
+            ("coolant.hottest", "118 °C"),
+            ("wanted.boiling", "5 K"),
+            ("cap.holding_pressure", holding),
+            ("cap.opening_pressure", opening),
+            ("coolant.header_pressure", header),
+        ];
+        assessed(&COOLANT, &lines)
+    };
+    for (holding, opening, header, keeps, verdict) in [
+        ("5 psi gauge", "6 psi gauge", "15 psi gauge", 5.0, "short"),
+        // The gauge reads up to 0.5 psi too little.
+        ("", "6 psi gauge", "15 psi gauge", 6.5, "short"),
+        ("12 psi gauge", "", "15 psi gauge", 12.0, "tight"),
+        ("16 psi gauge", "16.4 psi gauge", "15 psi gauge", 15.0, "meets"),
+        ("16 psi gauge", "", "15 psi gauge", 15.0, "meets"),
+    ] {
+        let on = on(holding, opening, header);
+        let kept = value(&on, "coolant.kept_pressure") / PSI;
+        assert!((kept - keeps).abs() < 1e-9, "{holding} {opening}: {kept}");
+        assert_eq!(verdict_word(&on, "coolant.boiling"), verdict, "{holding} {opening}");
+        let told = on.contradictions().iter().any(|found| found.path == "coolant.header_pressure");
+        assert_eq!(told, verdict != "meets", "{holding} {opening}");
+    }
+}
+
+#[test]
+fn without_a_cap_no_pressure_is_kept() {
+    let on = |header, hottest| {
+        let lines = [
+            ("cap.rating", ""),
+            ("cap.rating_tolerance", ""),
+            ("cap.gauge_error", ""),
+            ("cap.holding_pressure", ""),
+            ("cap", "none"),
+            ("coolant.header_pressure", header),
+            ("coolant.hottest", hottest),
+            ("coolant.pump_inlet_temperature", hottest),
+            ("coolant.suction_loss", "0 Pa"),
+        ];
+        assessed(&COOLANT, &lines)
+    };
+    for (header, hottest, verdict) in [
+        ("15 psi gauge", "110 °C", "short"),
+        ("15 psi gauge", "90 °C", "tight"),
+        ("3 psi gauge", "110 °C", "short"),
+        ("0 psi gauge", "110 °C", "short"),
+        ("0 psi gauge", "90 °C", "meets"),
+    ] {
+        let on = on(header, hottest);
+        assert_eq!(value(&on, "coolant.kept_pressure"), 0.0, "{header}");
+        for finding in ["coolant.boiling", "coolant.pump_inlet"] {
+            assert_eq!(verdict_word(&on, finding), verdict, "{finding} {header} {hottest}");
+        }
+    }
+}
+
+#[test]
+fn gas_alone_holds_no_coolant() {
+    let on = |trapped, coolant, later| {
+        let lines = [
+            ("use.station_pressure", "100 kPa absolute"),
+            ("cap.gauge_error", "0.5 psi"),
+            ("leak_test.trapped", trapped),
+            ("leak_test.gas_volume", "0.4 L"),
+            ("leak_test.coolant_volume", coolant),
+            ("leak_test.temperature", "18 °C"),
+            ("leak_test.later_temperature", "30 °C"),
+            ("leak_test.gauge_pressure", "14 psi gauge"),
+            ("leak_test.later_gauge_pressure", later),
+            ("leak_test.allowed_loss", "1 psi"),
+        ];
+        verdict_word(&assessed(&[], &lines), "leak_test.tight")
+    };
+    for (coolant, later, verdict) in [
+        ("9.5 L", "17 psi gauge", "tight"),
+        ("0.1 L", "17 psi gauge", "tight"),
+        ("9.5 L", "12 psi gauge", "short"),
+        ("0 L", "17 psi gauge", "meets"),
+        ("", "17 psi gauge", "meets"),
+    ] {
+        assert_eq!(on("gas", coolant, later), verdict, "{coolant} {later}");
+    }
+    // Over coolant that grows, the same reading is a leak: water takes 2.4 % of 0.4 L for each degree or so.
+    let water = |later| {
+        let lines = [
+            ("use.station_pressure", "100 kPa absolute"),
+            ("cap.gauge_error", "0.5 psi"),
+            ("coolant.liquid", "water"),
+            ("leak_test.trapped", "gas_over_coolant"),
+            ("leak_test.gas_volume", "0.4 L"),
+            ("leak_test.coolant_volume", "9.5 L"),
+            ("leak_test.temperature", "18 °C"),
+            ("leak_test.later_temperature", "30 °C"),
+            ("leak_test.gauge_pressure", "14 psi gauge"),
+            ("leak_test.later_gauge_pressure", later),
+            ("leak_test.allowed_loss", "1 psi"),
+        ];
+        verdict_word(&assessed(&[], &lines), "leak_test.tight")
+    };
+    assert_eq!([water("17 psi gauge"), water("19.5 psi gauge")], ["short", "meets"]);
+}
+
+#[test]
+fn the_model_of_the_test_takes_no_coolant_beside_gas_alone() {
+    let test = |trapped, litres: f64| PressureDecay {
+        trapped,
+        gauge_pressure: Value::parse("14 psi gauge").unwrap(),
+        later_gauge_pressure: Value::parse("14 psi gauge").unwrap(),
+        temperature: Value::parse("18 °C").unwrap(),
+        later_temperature: Value::parse("18 °C").unwrap(),
+        station_pressure: Value::parse("100 kPa absolute").unwrap(),
+        gauge_error: None,
+        allowed_loss: Value::parse("1 psi").unwrap(),
+        gas_volume: None,
+        coolant_volume: Some(Value::new(Volume::from_si(1e-3 * litres))),
+        liquid: None,
+        mass_fraction: None,
+    };
+    for litres in [9.5, 0.1] {
+        let refused = test(Trapped::Gas, litres).findings().unwrap_err().to_string();
+        assert!(refused.starts_with("coolant_volume: ") && refused.contains("gas_over_coolant"), "{refused}");
+    }
+    assert!(test(Trapped::Gas, 0.0).findings().is_ok());
+    assert!(test(Trapped::GasOverCoolant, 9.5).findings().is_ok());
 }

@@ -6,11 +6,11 @@
     reason = "a test may panic, its helpers too"
 )]
 
-use axlewright::driveline::{Part, RatingKind, Side, TorquePath};
-use axlewright::sheet::Assessment;
+use axlewright::driveline::{self, Part, RatingKind, Side, TorquePath};
+use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Ratio, Torque};
 use axlewright::{Stated, Value, Verdict};
-use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
+use axlewright_tests::assessed::{demo, lacks, sheet, value, verdict_word};
 
 type Lines<'a> = [(&'a str, &'a str)];
 
@@ -317,5 +317,153 @@ fn one_shaft_carries_the_whole_axle_unless_it_is_open() {
         let (found, of) = on(&lines(differential, rating), "half_shaft.strength");
         near(of, margin);
         assert_eq!(found, word, "{differential} {rating}");
+    }
+}
+
+fn refusal(path: &str, text: &str) -> Option<String> {
+    Sheet::new("").set(path, text).err().map(|error| error.to_string())
+}
+
+fn is_told(on: &Assessment, line: &str) -> bool {
+    on.contradictions().iter().any(|found| found.path == line)
+}
+
+#[test]
+fn a_low_range_is_no_faster_than_the_high_one() {
+    for ratio in ["0.4", "0.99"] {
+        let refused = refusal("transfer_case.low_ratio", ratio).unwrap();
+        assert!(refused.contains("no faster than the high one"), "{refused}");
+    }
+    for ratio in ["1", "2.03"] {
+        assert_eq!(refusal("transfer_case.low_ratio", ratio), None, "{ratio}");
+    }
+    let low = [
+        ("transfer_case", ""),
+        ("transfer_case.low_ratio", "2"),
+        ("transfer_case.efficiency", "1"),
+        ("propeller_shaft.torque_rating", "6000 N·m"),
+    ];
+    // 400 * 2 * 3 * 2 = 4800.
+    assert_eq!(on(&low, "propeller_shaft.strength"), ("meets", 1.25));
+}
+
+#[test]
+fn an_efficiency_that_no_geared_part_has_is_refused() {
+    for (path, text) in [
+        ("gearbox.efficiency", "9.7 %"),
+        ("transfer_case.efficiency", "50 %"),
+        ("final_drive.efficiency", "0.69"),
+        ("driveline.efficiency", "29 %"),
+    ] {
+        assert!(refusal(path, text).unwrap().contains("plausibility limit"), "{path}");
+    }
+    for path in ["gearbox.efficiency", "transfer_case.efficiency", "final_drive.efficiency"] {
+        assert_eq!(refusal(path, "0.7"), None, "{path}");
+    }
+    let with = |efficiency: f64| {
+        let mut path = path(1000.0, Side::Output, Some(RatingKind::Peak));
+        path.parts[0].efficiency = Some(Value::new(Ratio::from_si(efficiency)));
+        path.parts_table().map(|table| table.numbers("demand").unwrap()[0])
+    };
+    assert!(with(0.097).unwrap_err().to_string().contains("efficiency"));
+    assert!(with(0.69).is_err());
+    // 400 * 2 * 3 * 0.7.
+    near(with(0.7).unwrap(), 1680.0);
+    let at_wheels = |efficiency: f64| {
+        let [gear, axle, efficiency] = [3.0, 4.0, efficiency].map(Ratio::from_si);
+        driveline::wheel_torque(Torque::from_si(300.0), gear, axle, efficiency)
+    };
+    assert!(at_wheels(0.29).is_err());
+    near(at_wheels(0.3).unwrap().si(), 1080.0);
+    let upstream = |efficiency: f64| {
+        driveline::grip_torque_upstream(
+            Torque::from_si(900.0),
+            Ratio::from_si(3.0),
+            Ratio::from_si(efficiency),
+        )
+    };
+    assert!(upstream(0.29).is_err() && upstream(0.3).is_ok());
+}
+
+#[test]
+fn a_driven_load_below_the_load_at_rest_clears_nothing() {
+    let shaft = |lines: &Lines<'_>, load: &str, rating: &str| {
+        let grip = [
+            ("grip.driven_load", load),
+            ("grip.strength_coefficient", "1"),
+            ("grip.inertia_factor", "1.2"),
+            ("grip.loaded_radius", "350 mm"),
+            ("half_shaft.torque_rating", rating),
+            ("half_shaft.rating_kind", "peak"),
+        ];
+        let on = assessed(&[&grip[..], lines].concat());
+        (verdict_word(&on, "half_shaft.strength"), is_told(&on, "grip.driven_load"))
+    };
+    // 1300 kg at the rear are 12.7 kN, 700 kg in front 6.9 kN.
+    let rear = [("driveline.driven", "rear"), ("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    let front = [("driveline.driven", "front"), ("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    let either = [("rear.axle_mass", "1300 kg"), ("front.axle_mass", "700 kg")];
+    for (lines, load, rating, verdict) in [
+        (&rear[..], "1 kN", "400 N·m", "tight"),
+        (&rear[..2], "1 kN", "400 N·m", "tight"),
+        (&rear, "12 kN", "5000 N·m", "tight"),
+        (&front, "5 kN", "5000 N·m", "tight"),
+        (&either, "5 kN", "5000 N·m", "tight"),
+        (&rear, "13 kN", "5000 N·m", "meets"),
+        (&front, "7 kN", "5000 N·m", "meets"),
+        // Too weak is too weak.
+        (&rear, "1 kN", "200 N·m", "short"),
+    ] {
+        assert_eq!(
+            shaft(lines, load, rating),
+            (verdict, verdict == "tight" || rating == "200 N·m"),
+            "{lines:?} {load}"
+        );
+    }
+}
+
+/// 10 N·m through 7.8, 2.03 and 4.78 to 1 are 649 N·m at the axle.
+#[test]
+fn a_drive_torque_below_that_of_the_driveline_clears_no_wind_up() {
+    for (engine, torque, verdict) in [
+        ("280 N·m", "900 N·m", Verdict::Tight),
+        ("280 N·m", "3000 N·m", Verdict::Tight),
+        ("10 N·m", "500 N·m", Verdict::Tight),
+        ("10 N·m", "900 N·m", Verdict::Meets),
+        ("280 N·m", "9000 N·m", Verdict::Short),
+    ] {
+        let on = demo("dray", &[("engine.peak_torque", engine), ("rear.drive_torque", torque)]).assess();
+        assert_eq!(on.answer("rear.wind_up").unwrap().verdict, verdict, "{engine} {torque}");
+        assert_eq!(is_told(&on, "rear.drive_torque"), verdict == Verdict::Tight, "{engine} {torque}");
+    }
+}
+
+/// Two faces of 240 and 150 mm with a friction of 0.25: 48.75 N·m a kN.
+#[test]
+fn a_clutch_holds_no_more_than_its_sizes_give() {
+    let with = |clamp: &str, more: &Lines<'_>| {
+        let sizes = [
+            ("clutch.capacity", "400 N·m"),
+            ("clutch.high_capacity", "450 N·m"),
+            ("clutch.clamp_load", clamp),
+            ("clutch.friction", "0.25"),
+            ("clutch.outer_diameter", "240 mm"),
+            ("clutch.inner_diameter", "150 mm"),
+            ("clutch.faces", "2"),
+            ("half_shaft.rating_kind", "peak"),
+        ];
+        assessed(&[&sizes[..], more].concat())
+    };
+    for (clamp, verdict) in [("5 kN", "tight"), ("7.18 kN", "tight"), ("7.6 kN", "meets"), ("9 kN", "meets")]
+    {
+        let on = with(clamp, &[]);
+        assert_eq!(verdict_word(&on, "clutch.holds"), verdict, "{clamp}");
+        assert_eq!(is_told(&on, "clutch.capacity"), verdict == "tight", "{clamp}");
+    }
+    // At its highest, under uniform pressure, 0.4 gives 603 N·m: what is behind it bears no less.
+    for (friction, verdict) in [("0.4", "tight"), ("0.3", "meets")] {
+        let on = with("7.6 kN", &[("clutch.high_friction", friction)]);
+        assert_eq!(verdict_word(&on, "half_shaft.strength"), verdict, "{friction}");
+        assert_eq!(is_told(&on, "clutch.high_capacity"), verdict == "tight", "{friction}");
     }
 }

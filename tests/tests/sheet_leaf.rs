@@ -165,7 +165,13 @@ fn each_finding_turns_when_its_line_does() {
         ("rear.spring_strength", &[("rear.spring.allowed_stress", "1620 MPa")], Verdict::Meets),
         // 6.2 deg under what the tyres hold.
         ("rear.wind_up", &[], Verdict::Short),
-        ("rear.wind_up", &[("rear.drive_torque", "3000 N·m")], Verdict::Meets),
+        // The driveline gives more than is written, until the engine is weak enough.
+        ("rear.wind_up", &[("rear.drive_torque", "3000 N·m")], Verdict::Tight),
+        (
+            "rear.wind_up",
+            &[("rear.drive_torque", "3000 N·m"), ("engine.peak_torque", "40 N·m")],
+            Verdict::Meets,
+        ),
         ("rear.wind_up", &[("wanted.wind_up", "8 deg")], Verdict::Meets),
         ("rear.wind_up", &[("wanted.wind_up", "8 deg"), ("wanted.wind_up_margin", "3 deg")], Verdict::Tight),
         // 85 mm to the stop; 60 mm are wanted. Nobody says where joint, hose and tyre end it.

@@ -1204,7 +1204,7 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///     speedometer `r_1 / r_2 - 1`; a gap that remains is the measured one less the most that tyre
 ///     and rim come nearer in any direction between the side and the tread: `sqrt(a^2 + b^2)` of
 ///     the loss `a` at the side and the growth `b` of the radius, the greater of both where one is
-///     not positive; the new tyre 4 % wider than its marking
+///     not positive; each tyre with a marking as far from it as it may be, see below
 ///
 /// Fields
 ///     before (table): the wheel with which the clearances were measured
@@ -1212,7 +1212,8 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///         `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there
 ///         is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`;
 ///         with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the
-///         section follow the rim
+///         section follow the rim; without it, only a remaining gap counts that, from a usual
+///         measuring rim
 ///     kingpin_inclination (angle, optional): `a`, inclination of the steering axis, positive if
 ///         its upper end leans inwards; without it the change of the scrub radius is not a number
 ///     inner_clearance (length, optional): least gap inside of the wheel before, to strut, spring
@@ -1224,14 +1225,18 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///
 /// Valid for
 ///     Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes
-///     a tyre as wide and as high as its marking says, new and unloaded; for a gap that remains,
-///     the new tyre is 4 % wider (from memory). Real diameters differ by a few percent, so measure
-///     both. One given by its diameter rolls as a radial tyre does. The tyre sits as deep on the
-///     ground as before. A larger tyre turns on a longer radius at full lock, and its growth counts
-///     in both gaps at the side. A new tyre with a marking is refused on a rim of less than 0.65 or
-///     more than 0.9 of its section (0.75 and 1.05 below an aspect ratio of 50, from memory). The
-///     model does not check the rim of a tyre that is given by its dimensions, the clearance of the
-///     caliper, load or speed.
+///     a tyre as wide and as high as its marking says, new and unloaded. A gap that remains counts
+///     how far both may be from their markings (from memory): the new tyre 4 % wider and 4 % of its
+///     section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower and 3 % of that
+///     height lower; without `measuring_rim_width` the section also follows the rim from a usual
+///     measuring rim: 0.7 of the section from an aspect ratio of 75, 0.75 from 60, 0.8 from 50,
+///     0.85 from 45, 0.9 below. Wear of the tyre before is not in it: measure `free_diameter` and
+///     `section_width` of what is fitted, and nothing of this counts. One given by its diameter
+///     rolls as a radial tyre does. The tyre sits as deep on the ground as before. A larger tyre
+///     turns on a longer radius at full lock, and its growth counts in both gaps at the side. A new
+///     tyre with a marking is refused on a rim of less than 0.65 or more than 0.9 of its section
+///     (0.75 and 1.05 below an aspect ratio of 50, from memory). The model does not check the rim
+///     of a tyre that is given by its dimensions, the clearance of the caliper, load or speed.
 ///
 /// Source
 ///     Geometry of the section; section over rim width and what is called backspacing: common
@@ -1962,8 +1967,8 @@ typedef struct {
   size_t size;
   /// length [m]: growth of the gap inside, to the widest of rim and tyre; negative if it shrinks
   double inner_change;
-  /// length [m]: remaining gap inside at full lock, with the most that a new tyre may be wider and
-  ///     grows in radius; below zero the wheel may rub
+  /// length [m]: remaining gap inside at full lock, with the most that both tyres may differ from
+  ///     their markings, and the growth of the radius; below zero the wheel may rub
   double inner_remaining;
   /// length [m]: growth of the gap outside; negative if it shrinks
   double outer_change;
@@ -1971,7 +1976,8 @@ typedef struct {
   double outer_remaining;
   /// length [m]: growth of the gap above the tyre; negative if it shrinks
   double arch_change;
-  /// length [m]: remaining gap above the tyre
+  /// length [m]: remaining gap above the tyre, with the most that both tyres may differ from their
+  ///     markings
   double arch_remaining;
   /// length [m]: movement of the inner flange's edge inwards, towards steering arm and joint
   double flange_change;
@@ -3878,7 +3884,7 @@ double axw_driveline_grip_torque_value(double axle_load, double grip_coefficient
 /// Valid for (SI)
 ///     - `0 <= grip_torque <= 1000000000`
 ///     - `0.001 <= ratio_between <= 1000000`
-///     - `0.01 <= efficiency_between <= 1`
+///     - `0.3 <= efficiency_between <= 1`
 ///
 ///     Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives
 ///     less at this part bounds it from below the grip.
@@ -3998,7 +4004,7 @@ double axw_driveline_tyre_diameter_for_cruise_value(double road_speed, double en
 ///     - `0 <= engine_torque <= 1000000`
 ///     - `0.1 <= gear_ratio <= 30`
 ///     - `0.1 <= final_drive <= 30`
-///     - `0 < driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     Driving only: if the wheels drive the engine, the losses act the other way.
 ///
@@ -4297,7 +4303,7 @@ double axw_engine_torque_value(double power, double engine_speed);
 ///
 /// Valid for (SI)
 ///     - `0 <= crank_power <= 1000000000000`
-///     - `0.01 <= driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     One efficiency holds for one gear and one load, because part of the loss does not grow with
 ///     power. The loss on a roller dynamometer includes the tyres' loss on the roller.
@@ -4328,7 +4334,7 @@ double axw_engine_wheel_power_value(double crank_power, double driveline_efficie
 ///
 /// Valid for (SI)
 ///     - `0 <= wheel_power <= 1000000000000`
-///     - `0.01 <= driveline_efficiency <= 1`
+///     - `0.3 <= driveline_efficiency <= 1`
 ///
 ///     The result is only as good as the efficiency, which is seldom measured. An error of five
 ///     percentage points in the efficiency is an error of 6 % in the power. A coast-down on the

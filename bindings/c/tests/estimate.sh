@@ -75,7 +75,7 @@ faulty 's/15 psi gauge/15 psi/' 'gauge'
 faulty 's/2650 mm/2,65 m/' '2,65 m'
 faulty 's/612 kg/-612 kg/' 'left_front = -612 kg'
 faulty 's/^gearbox,efficiency,97 %/gearbox,effciency,97 %/' 'nothing here reads `effciency` of `gearbox`'
-faulty 's/^gearbox,efficiency,97 %/gearbox,efficiency,197 %/' 'efficiency = 1.97 is outside its range; valid: 0.01 <= efficiency <= 1' elsewhere
+faulty 's/^gearbox,efficiency,97 %/gearbox,efficiency,197 %/' 'efficiency = 1.97 is outside its range; valid: 0.7 <= efficiency <= 1' elsewhere
 says complaint "faulty.csv:$(grep -n '^gearbox' "$quote" | head -n 1 | cut -d: -f1): "
 faulty 's/^gearbox,kind,continuous/gearbox,kind,continous/' 'continous' elsewhere
 faulty 's/^rear axle,ratio,4.10/rear axle,ratio,4.10\nrear axle,ratio,3.90/' 'stands on line' elsewhere

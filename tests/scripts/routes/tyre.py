@@ -126,16 +126,24 @@ def wheel_change(d):
         offset = wheel["offset"] if "offset" in wheel else wheel["backspacing"] - (rim + 2 * flange) / 2
         offset -= wheel.get("spacer", 0)
         if "marking" in wheel:
-            section, _, _, diameter, kind = outline(wheel["marking"])
+            section, height, _, diameter, kind = outline(wheel["marking"])
             rolls = ROLLING[kind] * diameter
+            usual = next(share for aspect, share in ((75, 70), (60, 75), (50, 80), (45, 85), (0, 90)) if 100 * height >= aspect * section)
+            unsaid = 0 if "measuring_rim_width" in wheel else Fraction("0.4") * (rim - section * usual / 100)
+            more, taller = (Fraction("0.04"), Fraction("0.04")) if kind == "radial" else (Fraction("0.06"), Fraction("0.08"))
         else:
             section, diameter, rolls = wheel["section_width"], wheel["free_diameter"], wheel["free_diameter"]
+            height = unsaid = more = taller = 0
         if "measuring_rim_width" in wheel:
             section += Fraction("0.4") * (rim - wheel["measuring_rim_width"])
+        less = Fraction("0.04") if "marking" in wheel else 0
         centre = -offset
-        half = max(section, rim + 2 * flange) / 2  # the rim may stand out beyond the tyre
-        new = max(section * (Fraction("1.04") if "marking" in wheel else 1), rim + 2 * flange) / 2  # a tyre wider than its marking
-        return {"wider": new - half, "inner": centre - half, "outer": centre + half, "flange": centre - rim / 2 - flange, "centre": centre, "radius": diameter / 2, "rolls": rolls}
+        half = lambda tyre: max(tyre, rim + 2 * flange) / 2  # noqa: E731 - the rim may stand out beyond the tyre
+        return {
+            "wider": half(section * (1 + more) + unsaid) - half(section), "narrower": half(section) - half(section * (1 - less) + unsaid),
+            "higher": height * taller, "lower": height * Fraction("0.03"),
+            "inner": centre - half(section), "outer": centre + half(section), "flange": centre - rim / 2 - flange, "centre": centre, "radius": diameter / 2, "rolls": rolls,
+        }  # fmt: skip
 
     before, after = placed(d["before"]), placed(d["after"])
     out = {
@@ -148,9 +156,10 @@ def wheel_change(d):
     for side in ("inner", "outer", "arch"):
         if f"{side}_clearance" in d:
             # An obstacle lies anywhere between the side and the tread: the worst direction takes the most.
-            to_the_side, outwards = float(after["wider"] - out[f"{side}_change"]), float(out["height_change"])
+            to_the_side = float(after["wider"] + before["narrower"] - out[f"{side}_change"])
+            outwards = float(out["height_change"] + after["higher"] + before["lower"])
             worst = min(max(math.atan2(outwards, to_the_side), 0.0), math.pi / 2)
             directions = (0.0, math.pi / 2, worst)
             taken = max(to_the_side * math.cos(a) + outwards * math.sin(a) for a in directions)
-            out[f"{side}_remaining"] = d[f"{side}_clearance"] + (out["arch_change"] if side == "arch" else -taken)
+            out[f"{side}_remaining"] = d[f"{side}_clearance"] + (-outwards if side == "arch" else -taken)
     return out

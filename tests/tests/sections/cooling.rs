@@ -22,6 +22,8 @@ fn pressure_decay(
 ) -> (Assessment, Option<PressureDecayFindings>) {
     let text = |path: &str| lines.iter().find(|(of, _)| *of == path).map(|(_, text)| text.as_str());
     let mut all: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (*path, text.as_str())).collect();
+    // Gas alone has no coolant beside it.
+    all.retain(|(path, _)| glycol || *path != "leak_test.coolant_volume");
     all.push(("leak_test.trapped", if glycol { "gas_over_coolant" } else { "gas" }));
     let sheet = sheet(&all);
     let read = |path: &str| text(path).unwrap();

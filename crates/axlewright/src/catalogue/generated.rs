@@ -570,7 +570,7 @@ driveline.grip_torque driveline_grip_torque revision 1 {
 driveline.grip_torque_upstream driveline_grip_torque_upstream revision 1 {
     "Torque at a part further up the driveline beyond which the tyres slip."
     "`T = T_g / (i e)`"
-    "- `0 <= grip_torque <= 1000000000`\n- `0.001 <= ratio_between <= 1000000`\n- `0.01 <= efficiency_between <= 1`\n\nSteady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip."
+    "- `0 <= grip_torque <= 1000000000`\n- `0.001 <= ratio_between <= 1000000`\n- `0.3 <= efficiency_between <= 1`\n\nSteady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip."
     "Balance of power through a geared train"
     "A grip taken too low makes a weak part look strong; a part that breaks can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
     grip_torque: Torque "T_g" "`T_g`, at the wheels that the part drives, together: `grip_torque` of them"
@@ -609,7 +609,7 @@ driveline.tyre_diameter_for_cruise driveline_tyre_diameter_for_cruise revision 1
 driveline.wheel_torque driveline_wheel_torque revision 1 {
     "Total torque at the driven wheels from the torque of the engine."
     "`T_w = T i_g i_f e`"
-    "- `0 <= engine_torque <= 1000000`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0 < driveline_efficiency <= 1`\n\nDriving only: if the wheels drive the engine, the losses act the other way."
+    "- `0 <= engine_torque <= 1000000`\n- `0.1 <= gear_ratio <= 30`\n- `0.1 <= final_drive <= 30`\n- `0.3 <= driveline_efficiency <= 1`\n\nDriving only: if the wheels drive the engine, the losses act the other way."
     "Balance of power through a geared train"
     "A part that is too weak for its share of this torque can break; it can lock a wheel or drop a shaft on the road. Ratings, local codes and licensed practice come first."
     engine_torque: Torque "T" "`T`, torque at the crankshaft, driving"
@@ -646,7 +646,7 @@ engine.compressor_outlet_temperature engine_compressor_outlet_temperature revisi
 engine.crank_power engine_crank_power revision 1 {
     "Power at the crankshaft from power at the wheels."
     "`P = P_w / e`"
-    "- `0 <= wheel_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nThe result is only as good as the efficiency, which is seldom measured. An error of five percentage points in the efficiency is an error of 6 % in the power. A coast-down on the same roller is better than a figure from a table."
+    "- `0 <= wheel_power <= 1000000000000`\n- `0.3 <= driveline_efficiency <= 1`\n\nThe result is only as good as the efficiency, which is seldom measured. An error of five percentage points in the efficiency is an error of 6 % in the power. A coast-down on the same roller is better than a figure from a table."
     "Definition of an efficiency"
     ""
     wheel_power: Power "P_w" "`P_w`, power at the wheels, as measured: not yet corrected to standard air"
@@ -724,7 +724,7 @@ engine.torque engine_torque revision 1 {
 engine.wheel_power engine_wheel_power revision 1 {
     "Power at the wheels from power at the crankshaft."
     "`P_w = P e`"
-    "- `0 <= crank_power <= 1000000000000`\n- `0.01 <= driveline_efficiency <= 1`\n\nOne efficiency holds for one gear and one load, because part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller."
+    "- `0 <= crank_power <= 1000000000000`\n- `0.3 <= driveline_efficiency <= 1`\n\nOne efficiency holds for one gear and one load, because part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller."
     "Definition of an efficiency"
     ""
     crank_power: Power "P" "`P`, power at the crankshaft, driving"

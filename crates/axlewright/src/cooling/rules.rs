@@ -1,5 +1,6 @@
 //! Rules of caps and of the pressure decay test, with the lines from which each takes its inputs.
 
+use super::leak::pressure_decay::Trapped;
 use super::liquid::bounds::Strength;
 use super::{CapTest, PressureDecay};
 use crate::base::error::NoSolution;
@@ -9,7 +10,8 @@ use crate::{Error, Result};
 
 fields!(Strength { liquid, mass_fraction });
 fields!(Grown { mean_temperature, growth_limit });
-fields!(UnderCap { header_pressure, rating });
+fields!(UnderCap { header_pressure, rating, keeps_at_most });
+fields!(Trial { trapped });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
 /// True if a cap was tested for what it holds.
@@ -56,10 +58,11 @@ pub(super) const GROWN: Rule = rule! {
 struct UnderCap {
     header_pressure: GaugePressure,
     rating: Option<GaugePressure>,
+    keeps_at_most: Option<GaugePressure>,
 }
 
 impl UnderCap {
-    /// The pressure; refused above the cap's rating.
+    /// The pressure, no more than the tested cap keeps; refused above the cap's rating.
     fn kept(&self) -> Result<GaugePressure> {
         match self.rating {
             Some(rating) if self.header_pressure > rating => {
@@ -69,10 +72,31 @@ impl UnderCap {
                     refusal.of("coolant.header_pressure", self.header_pressure).at_most(rating),
                 ))
             }
-            _ => Ok(self.header_pressure),
+            _ => Ok(match self.keeps_at_most {
+                Some(most) if self.header_pressure > most => most,
+                _ => self.header_pressure,
+            }),
         }
     }
 }
+
+/// Contents of a system under a pressure decay test.
+struct Trial {
+    trapped: Trapped,
+}
+
+impl Trial {
+    /// Most coolant that it holds: none beside gas alone, otherwise not known.
+    fn coolant(&self) -> Result<Volume> {
+        Ok(Volume::from_si(if self.trapped == Trapped::Gas { 0.0 } else { f64::NAN }))
+    }
+}
+
+pub(super) const NO_COOLANT: Rule = rule! {
+    "leak_test" Trial::coolant, Trial
+    takes { trapped }
+    says "0 m³ where gas alone is trapped", "definition: gas alone is no coolant"
+};
 
 /// A system that was pumped up.
 struct Pumped {
@@ -98,6 +122,7 @@ impl Pumped {
     }
 }
 
+const KEEPS: &str = "definition: no more stands under a cap than it was seen to keep, or than it opens at";
 pub(super) const READING: &str = "definition: the gauge's whole error counts against the cap";
 
 pub(super) const HOLDS: Rule = rule! {
@@ -165,8 +190,20 @@ pub(super) const TESTED_AIR: Rule = rule! {
 };
 pub(super) const KEPT: Rule = rule! {
     "coolant" UnderCap::kept, UnderCap
-    takes { header_pressure, rating = "cap.rating" }
-    says "p <= p_r", "definition: a cap opens at its rating"
+    takes { header_pressure, rating = "cap.rating", keeps_at_most = "cap.keeps_at_most" }
+    says "min(p, p_k), p <= p_r", "definition: no more stands under a cap than it keeps, and a cap opens at its rating"
+};
+pub(super) const KEEPS_AT_MOST: Rule = rule! {
+    "cap" CapTest::keeps_at_most, CapTest
+    needs { holding_pressure }
+    uses { opening_pressure, gauge_error }
+    says "min(p_h, p_o + e)", KEEPS
+};
+pub(super) const KEEPS_AT_MOST_BY_OPENING: Rule = rule! {
+    "cap" CapTest::keeps_at_most, CapTest
+    needs { opening_pressure }
+    uses { gauge_error }
+    says "p_o + e", KEEPS
 };
 pub(super) const BOILING_BOUND: Rule = rule! {
     "coolant" Strength::boiling, Strength

@@ -233,6 +233,9 @@ const CAP: &[Line] = &[
     vacuum("cap.vacuum_limit", "lowest pressure, below zero, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "pressure that the cap surely keeps")
         .by(&[by(&HOLDS), by(&HOLDS_BY_OPENING)]),
+    derived("cap.keeps_at_most", GaugePressure::KIND, "highest pressure that may stand under the cap by its test; nothing without a cap")
+        .by(&[by(&KEEPS_AT_MOST), by(&KEEPS_AT_MOST_BY_OPENING)])
+        .if_none(0.0),
     derived("cap.untested", TemperatureDifference::KIND, "what is added to a margin of boiling: nothing for a cap that was tested")
         .by(&[by(&TESTED)])
         .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and boiling is no better than tight")
@@ -272,8 +275,9 @@ const PUMP: &[Line] = &[
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").measured_on(THE_CAP).by(&[
         by(&BUILT).usual(),
         same(&["cap.holds_at_least"], READING).usual(),
+        same(&["cap.keeps_at_most"], READING).at_most(1.0),
     ]),
-    derived("coolant.kept_pressure", GaugePressure::KIND, "gauge pressure where the cap sits, no more than the rating of the cap").by(&[by(&KEPT)]),
+    derived("coolant.kept_pressure", GaugePressure::KIND, "gauge pressure where the cap sits, no more than the cap keeps by its test and by its rating").by(&[by(&KEPT)]),
     derived("coolant.water.pump_inlet", TemperatureDifference::KIND, "boiling margin of water at the inlet of the pump")
         .by(&[step("cooling.water_pump_inlet_margin", &["coolant.pump_inlet_temperature", "coolant.kept_pressure", "coolant.suction_loss", "use.station_pressure"])]),
     derived("coolant.ethylene_glycol.pump_inlet", TemperatureDifference::KIND, "boiling margin of the mix with ethylene glycol at the inlet of the pump")
@@ -410,7 +414,8 @@ const LEAK_TEST: &[Line] = &[
     )
     .measured_on(THE_SYSTEM),
     volume("leak_test.coolant_volume", "volume of the coolant in the system at the start")
-        .measured_on(THE_SYSTEM),
+        .measured_on(THE_SYSTEM)
+        .by(&[by(&NO_COOLANT).at_most(1.0).about(1e-6)]),
     derived(
         "leak_test.pumped_at_most",
         GaugePressure::KIND,

@@ -6,9 +6,10 @@ use super::torque::rating::{RatingKind, Side, Wanted};
 use super::torque::torque_path::TorquePath;
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives,
-    greatest_of, joined, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
+    greatest_of, joined, least_of, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
+use crate::tyre::STANDS;
 use crate::units::{AngularVelocity, Force, Length, Power, Quantity, Ratio, Torque, Velocity};
 
 const fn ratio(path: &'static str, meaning: &'static str) -> Line {
@@ -20,7 +21,11 @@ const fn ratio(path: &'static str, meaning: &'static str) -> Line {
 }
 
 const fn efficiency(path: &'static str, meaning: &'static str) -> Line {
-    line(path, Ratio::KIND, meaning).above(0.0, 1.0, "definition: power out over power in")
+    line(path, Ratio::KIND, meaning).within(
+        0.7,
+        1.0,
+        "definition: power out over power in; plausibility limit: at full torque, worm gears lose most, less than 30 %",
+    )
 }
 
 const fn torque(path: &'static str, meaning: &'static str) -> Line {
@@ -58,6 +63,9 @@ const BREAKS: &str = "A part that breaks can lock a wheel or drop a shaft on the
 /// Parts on which driven wheels are measured.
 const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 
+/// Share by which a capacity may lie beyond what the sizes of the clutch give: clamp load and friction scatter (common practice, no source).
+const SCATTER: f64 = 0.1;
+
 /// The clutch.
 const CLUTCH: &[Line] = &[
     line("clutch.clamp_load", Force::KIND, "clamp load of the cover").above(
@@ -89,7 +97,18 @@ const CLUTCH: &[Line] = &[
             "clutch.faces",
         ],
     )
-    .usual()]),
+    .usual(),
+    step(
+        "driveline.clutch_capacity_uniform_wear",
+        &[
+            "clutch.clamp_load",
+            "clutch.friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+        ],
+    )
+    .at_most(1.0 + SCATTER)]),
     torque("clutch.high_capacity", "torque that the clutch holds at most: cold, new, not yet slipping; a dropped clutch passes it on")
         .first_hand()
         .by(&[step(
@@ -102,7 +121,18 @@ const CLUTCH: &[Line] = &[
                 "clutch.faces",
             ],
         )
-        .usual()]),
+        .usual(),
+        step(
+            "driveline.clutch_capacity_uniform_pressure",
+            &[
+                "clutch.clamp_load",
+                "clutch.high_friction",
+                "clutch.outer_diameter",
+                "clutch.inner_diameter",
+                "clutch.faces",
+            ],
+        )
+        .at_least(1.0 - SCATTER)]),
     line(
         "clutch.shock_factor",
         Ratio::KIND,
@@ -139,10 +169,19 @@ const CONVERTER: &[Line] = &[
 const GRIP: &[Line] = &[
     radius("grip.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
         .measured_on(TYRES)
-        .by(&[pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"])]),
-    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes")
+        .by(&[
+            pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"]),
+            pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_least(STANDS),
+            pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_most(1.0),
+        ]),
+    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
         .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
-        .measured_on(&[]),
+        .measured_on(&[])
+        // Both wheels of one axle at the least.
+        .by(&[
+            pick(&["driveline.driven", "front.tyre.load", "rear.tyre.load"]).at_least(2.0),
+            least_of(&["front.tyre.load", "rear.tyre.load"], "definition: one axle is driven at the least").at_least(2.0),
+        ]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
@@ -193,7 +232,9 @@ const GEARBOX: &[Line] = &[
 
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
-    ratio("transfer_case.low_ratio", "of the low range").if_none(1.0),
+    line("transfer_case.low_ratio", Ratio::KIND, "of the low range")
+        .within(1.0, 30.0, "definition: a low range is no faster than the high one, which drives straight through; plausibility limit: at most 30")
+        .if_none(1.0),
     derived("transfer_case.lower_ratio", Ratio::KIND, "of the low range, or straight through")
         .by(&[same(&["transfer_case.low_ratio"], "definition")])
         .or(1.0, "no low range where none is written; while transfer_case.efficiency is written, nothing in it is better than tight until transfer_case.low_ratio is a ratio or none"),
@@ -302,7 +343,12 @@ const SPEEDS: &[Line] = &[
             ],
         ),
     ]),
-    efficiency("driveline.efficiency", "efficiency of gearbox and axle together, high range")
+    line("driveline.efficiency", Ratio::KIND, "efficiency of gearbox and axle together, high range")
+        .within(
+            0.3,
+            1.0,
+            "definition: power out over power in; plausibility limit: three parts of 70 % together",
+        )
         .measured_on(&["gearbox", "final_drive"])
         .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
     flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")

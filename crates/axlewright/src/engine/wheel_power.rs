@@ -15,7 +15,7 @@ use crate::{Result, valid};
 ///
 /// # Valid for
 /// - `0 <= crank_power <= 1000000000000`
-/// - `0.01 <= driveline_efficiency <= 1`
+/// - `0.3 <= driveline_efficiency <= 1`
 ///
 /// One efficiency holds for one gear and one load, because part of the loss does not grow with power. The loss on a roller dynamometer includes the tyres' loss on the roller.
 ///
@@ -36,7 +36,7 @@ use crate::{Result, valid};
 pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
         crank_power: 0 <= .. <= 1e12 ; "definition: the engine drives; plausibility limit: at most 1 TW";
-        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: from 1 % on";
+        driveline_efficiency: 0.3 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: three parts of 70 % together";
     }
     Ok(crank_power * driveline_efficiency)
 }
@@ -55,7 +55,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 ///
 /// # Valid for
 /// - `0 <= wheel_power <= 1000000000000`
-/// - `0.01 <= driveline_efficiency <= 1`
+/// - `0.3 <= driveline_efficiency <= 1`
 ///
 /// The result is only as good as the efficiency, which is seldom measured. An error of five percentage points in the efficiency is an error of 6 % in the power. A coast-down on the same roller is better than a figure from a table.
 ///
@@ -76,7 +76,7 @@ pub fn wheel_power(crank_power: Power, driveline_efficiency: Ratio) -> Result<Po
 pub fn crank_power(wheel_power: Power, driveline_efficiency: Ratio) -> Result<Power> {
     valid! {
         wheel_power: 0 <= .. <= 1e12 ; "definition: the engine drives; plausibility limit: at most 1 TW";
-        driveline_efficiency: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: from 1 % on";
+        driveline_efficiency: 0.3 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: three parts of 70 % together";
     }
     Ok(wheel_power / driveline_efficiency)
 }

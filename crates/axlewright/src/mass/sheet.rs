@@ -96,6 +96,8 @@ const SPRUNG: Rule = rule! {
 };
 
 const SUM: &str = "definition: masses add up";
+const HEAVIER: &str =
+    "definition: the heavier wheel carries at least half of its axle, and no more than all of it";
 
 /// Lines and findings of the sheet on masses and their places.
 pub const SHEET: Section = Section {
@@ -115,12 +117,24 @@ pub const SHEET: Section = Section {
         mass("vehicle.mass", "mass of the whole vehicle, loaded as it will be")
             .measured_on(&["scales", "front.axle_mass", "rear.axle_mass"])
             .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
-        scale("front.heavier_wheel", "scale reading of the heavier front wheel")
-            .measured_on(&["scales"])
-            .by(&[greatest_of(&["scales.left_front", "scales.right_front"], "definition")]),
-        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel")
-            .measured_on(&["scales"])
-            .by(&[greatest_of(&["scales.left_rear", "scales.right_rear"], "definition")]),
+        scale("front.heavier_wheel", "scale reading of the heavier front wheel").measured_on(&["scales"]).by(
+            &[
+                greatest_of(&["scales.left_front", "scales.right_front"], "definition"),
+                same(&["scales.left_front"], HEAVIER).at_least(1.0),
+                same(&["scales.right_front"], HEAVIER).at_least(1.0),
+                same(&["front.axle_mass"], HEAVIER).at_least(0.5),
+                same(&["front.axle_mass"], HEAVIER).at_most(1.0),
+            ],
+        ),
+        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel").measured_on(&["scales"]).by(
+            &[
+                greatest_of(&["scales.left_rear", "scales.right_rear"], "definition"),
+                same(&["scales.left_rear"], HEAVIER).at_least(1.0),
+                same(&["scales.right_rear"], HEAVIER).at_least(1.0),
+                same(&["rear.axle_mass"], HEAVIER).at_least(0.5),
+                same(&["rear.axle_mass"], HEAVIER).at_most(1.0),
+            ],
+        ),
         derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
         derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
         derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all")

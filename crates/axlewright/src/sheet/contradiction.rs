@@ -9,6 +9,7 @@ use super::graph::{Calls, Graph, Slot, SlotInfo, StepInfo};
 use super::margin::{difference, value_kind};
 use super::plan::{Node, Plan};
 use super::uncertainty::reach;
+use crate::base::section::Holds;
 use crate::units::Kind;
 
 /// A written line that contradicts other written lines.
@@ -18,8 +19,10 @@ pub struct Contradiction {
     pub path: &'static str,
     /// The written value, in coherent SI.
     pub written: f64,
-    /// The value that follows from the others, in coherent SI.
+    /// The value that follows from the others, or the bound of the line, in coherent SI.
     pub follows: f64,
+    /// What the others give: empty for the value of the line, `at most` or `at least` for a bound of it.
+    pub bound: &'static str,
     /// Allowed difference: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of the written
     /// value for a line without one.
     pub allowed: f64,
@@ -54,19 +57,30 @@ pub(super) fn contradictions(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<
         let mut ways = info.steps.iter().filter(|step| step.leeway.is_finite());
         ways.find_map(|step| {
             let node = plan.beside(*slot, step, &sure)?;
-            let follows = node.value(sheet, values);
-            let leeway = step.leeway + step.near.map_or(0.0, |share| share * follows.abs());
+            let (times, share, bound) = match step.holds {
+                Holds::Equal => (1.0, 0.0, ""),
+                Holds::Near(share) => (1.0, share, ""),
+                Holds::AtMost(times) => (times, 0.0, "at most"),
+                Holds::AtLeast(times) => (times, 0.0, "at least"),
+            };
+            let follows = times * node.value(sheet, values);
+            let leeway = step.leeway + share * follows.abs();
             let plain = if leeway > 0.0 { 0.0 } else { PLAIN * written.si.abs() };
             let own = written.tolerance.map_or(plain, reach) + leeway;
-            let apart = (written.si - follows).abs();
+            let apart = match step.holds {
+                Holds::Equal | Holds::Near(_) => (written.si - follows).abs(),
+                Holds::AtMost(_) => written.si - follows,
+                Holds::AtLeast(_) => follows - written.si,
+            };
             // Most lines agree within their own; only where they do not are the tolerances of the others asked for.
             if follows.is_nan() || apart <= own + NOISE * written.si.abs().max(follows.abs()) {
                 return None;
             }
             let mut from = plan.rests_on(node.inputs());
             from.retain(|slot| sheet.values.contains_key(slot));
-            let allowed = own + spread(sheet, plan, values, &node, &from);
-            (apart > allowed).then(|| told(*slot, info, step, [written.si, follows, allowed], from))
+            let allowed = own + times * spread(sheet, plan, values, &node, &from);
+            let numbers = [written.si, follows, allowed];
+            (apart > allowed).then(|| told(*slot, info, (step, bound), numbers, from))
         })
     });
     found.collect()
@@ -98,19 +112,77 @@ pub(super) fn may_contradict(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> b
     may || !doubted(sheet).1.is_empty()
 }
 
+/// Lines that may come to doubt together once these change: a written line, and what it is compared with.
+pub(super) fn may_doubt(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> Vec<Vec<Slot>> {
+    let graph = Graph::get();
+    let all = 0..graph.slots.len() as Slot;
+    let plan = Plan::new(sheet, &changes, all.clone());
+    let sure = plan.sure();
+    let written = all.filter(|slot| sheet.values.contains_key(slot) || changes(*slot));
+    let together = written.flat_map(|slot| {
+        let ways = graph.info(slot).steps.iter().filter(|step| step.leeway.is_finite());
+        let compared = ways.filter_map(|step| match plan.beside(slot, step, &sure) {
+            Some(node) => Some(plan.rests_on(node.inputs())),
+            // A choice that changes may point to any line.
+            None if matches!(step.call, Calls::Pick) => Some(plan.rests_on(&step.inputs)),
+            None => None,
+        });
+        compared.map(|lines| [&lines[..], &[slot]].concat()).collect::<Vec<_>>()
+    });
+    together.collect()
+}
+
 /// The plan of a sheet, and the lines that are in doubt because they contradict each other.
 pub(super) fn doubted(sheet: &Sheet) -> (Plan, Vec<Slot>) {
-    let plan = Plan::whole(sheet);
-    let mut values = plan.start(sheet);
-    plan.run(sheet, &mut values, &mut Vec::new());
-    let found = contradictions(sheet, &plan, &values);
-    (plan, found.into_iter().flat_map(|found| found.doubted).collect())
+    let mut doubter = Doubter::new(sheet.clone());
+    let found = doubter.with(core::iter::empty());
+    (doubter.plan, found)
+}
+
+/// Finds the lines in doubt of sheets that differ only in numbers of the same written lines.
+pub(super) struct Doubter {
+    sheet: Sheet,
+    pub plan: Plan,
+    /// Calls behind what a written line is compared with: a linkage takes long.
+    nodes: Vec<usize>,
+}
+
+impl Doubter {
+    pub fn new(sheet: Sheet) -> Doubter {
+        let plan = Plan::whole(&sheet);
+        let (graph, sure) = (Graph::get(), plan.sure());
+        let mut asked = Vec::new();
+        for slot in sheet.values.keys() {
+            let ways = graph.info(*slot).steps.iter().filter(|step| step.leeway.is_finite());
+            let compared = ways.filter_map(|step| plan.beside(*slot, step, &sure));
+            compared.for_each(|node| asked.extend(node.inputs()));
+        }
+        let reached = plan.rests_on(&asked);
+        let fills = |node: &Node| node.outputs().any(|(_, slot)| reached.contains(&slot));
+        let nodes = plan.nodes.iter().enumerate().filter(|(_, node)| fills(node)).map(|(place, _)| place);
+        Doubter { nodes: nodes.collect(), sheet, plan }
+    }
+
+    /// The lines in doubt with these numbers, which have no tolerance.
+    pub fn with(&mut self, numbers: impl Iterator<Item = (Slot, f64)>) -> Vec<Slot> {
+        for (slot, si) in numbers {
+            if let Some(written) = self.sheet.values.get_mut(&slot) {
+                (written.si, written.tolerance) = (si, None);
+            }
+        }
+        let mut values = self.plan.start(&self.sheet);
+        for place in &self.nodes {
+            self.plan.nodes[*place].run(&self.sheet, &mut values, &mut Vec::new());
+        }
+        let found = contradictions(&self.sheet, &self.plan, &values);
+        found.into_iter().flat_map(|found| found.doubted).collect()
+    }
 }
 
 fn told(
     slot: Slot,
     info: &SlotInfo,
-    step: &StepInfo,
+    (step, bound): (&StepInfo, &'static str),
     [written, follows, allowed]: [f64; 3],
     from: Vec<Slot>,
 ) -> Contradiction {
@@ -129,6 +201,7 @@ fn told(
         path: info.path,
         written,
         follows,
+        bound,
         allowed,
         kind: value_kind(slot),
         by,

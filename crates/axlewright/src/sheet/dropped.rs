@@ -44,13 +44,8 @@ fn follows(sheet: &Sheet, dropped: &[Slot], slot: Slot, from: &[Slot]) -> bool {
     let mut seen = BTreeSet::from([slot]);
     let mut ahead = vec![slot];
     while let Some(slot) = ahead.pop() {
-        for input in graph
-            .info(slot)
-            .steps
-            .iter()
-            .filter(|step| step.near.is_none())
-            .flat_map(|step| grounds(sheet, step))
-        {
+        let ways = graph.info(slot).steps.iter().filter(|step| step.fills());
+        for input in ways.flat_map(|step| grounds(sheet, step)) {
             if from.contains(&input) {
                 return true;
             }

@@ -126,6 +126,7 @@ impl Plan {
         let Error::Missing { argument, .. } = error else { return None };
         let steps = Graph::get().info(slot).steps.iter();
         steps
+            .filter(|step| step.fills())
             .filter_map(|step| {
                 let Calls::Rule(rule, _) = step.call else { return None };
                 let place = rule.inputs.iter().position(|taken| taken.name == *argument)?;
@@ -219,8 +220,7 @@ impl Plan {
             let known = wanted.clone().filter(|(input, _)| self.is_known(**input)).count();
             !info.line.first_hand || !matches!(step.call, Calls::Pick) && 2 * known > wanted.count()
         };
-        let gives = info.steps.iter().filter(|step| step.near.is_none());
-        let ways = gives.filter(begun).map(|step| {
+        let ways = info.steps.iter().filter(|step| step.fills()).filter(begun).map(|step| {
             let mut needed = Vec::new();
             if let Some(pair) = picked(&self.words, step) {
                 needed.extend(self.needs(pair[1]));
@@ -269,7 +269,7 @@ impl Planner {
         if self.written[usize::from(slot)] {
             origin = Origin::Written;
         } else {
-            for (number, step) in info.steps.iter().enumerate().filter(|(_, step)| step.near.is_none()) {
+            for (number, step) in info.steps.iter().enumerate().filter(|(_, step)| step.fills()) {
                 let known = if let Some(pair) = picked(&self.words, step) {
                     self.visit(pair[0]) && self.visit(pair[1])
                 } else if matches!(step.call, Calls::Pick) {

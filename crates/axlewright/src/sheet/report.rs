@@ -192,8 +192,9 @@ impl Contradiction {
                 format!("; they may lie {} apart", shown(self.allowed, self.allowed_kind(), system))
             }
         };
+        let bound = if self.bound.is_empty() { String::new() } else { format!("{} ", self.bound) };
         format!(
-            "{} is written as {}, but {} follows from {from} ({}){apart}",
+            "{} is written as {}, but {bound}{} follows from {from} ({}){apart}",
             self.path,
             show(self.written),
             show(self.follows),
@@ -394,7 +395,7 @@ impl Assessment {
             .iter()
             .map(|found| {
                 json!({
-                    "line": found.path, "written": found.written, "follows": found.follows, "allowed": found.allowed,
+                    "line": found.path, "written": found.written, "follows": found.follows, "bound": found.bound, "allowed": found.allowed,
                     "kind": found.kind.name, "unit": found.kind.si, "by": found.by, "from": found.from,
                 })
             })

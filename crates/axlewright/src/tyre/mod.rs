@@ -24,6 +24,8 @@ pub use loaded_radius::loaded_radius;
 pub use rolling_radius::{rolling_radius, rolling_radius_from_turns, rolling_turns};
 #[cfg(feature = "sheet")]
 pub use sheet::SHEET;
+#[cfg(feature = "sheet")]
+pub(crate) use sheet::STANDS;
 pub use size::{Dimensions, Rolling, Tyre};
 pub use speedometer::{speedometer_error, speedometer_error_at_shaft, true_speed};
 pub use track_change::track_change;

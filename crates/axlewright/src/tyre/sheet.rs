@@ -1,4 +1,4 @@
-use super::Tyre;
+use super::{Tyre, rolling_turns};
 use crate::Result;
 use crate::base::section::rule::Marked;
 use crate::base::section::{
@@ -31,6 +31,11 @@ const TYRE: Marking = Marking {
 /// A tyre, inflated and not loaded.
 struct Free {
     free_diameter: Length,
+}
+
+/// A wheel that rolls on this radius.
+struct Rolls {
+    radius: Length,
 }
 
 /// Mass on both wheels of an axle.
@@ -86,6 +91,7 @@ fields!(Inflated { pressure, rated_pressure });
 fields!(Driven { peak_speed, rated_speed });
 fields!(Served { service });
 fields!(Free { free_diameter });
+fields!(Rolls { radius });
 fields!(OnAxle { axle_mass });
 fields!(RollingRadii { size, radial_radius, diagonal_radius });
 
@@ -111,15 +117,20 @@ impl Driven {
             return 1.0;
         }
         let Some(rated) = self.rated_speed.map(Velocity::in_::<km_h>) else { return f64::NAN };
-        let symbol = AT_SPEED.iter().find(|(symbol, ..)| (symbol - rated).abs() < 0.5);
-        match symbol {
-            Some((symbol, from, least)) => {
-                1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
-            }
-            // Lower symbols carry all of it up to their speed; beyond it the question of the top speed is short.
-            None if rated < 240.0 => 1.0,
-            None => f64::NAN,
+        // A speed between two symbols may stand for either: the lesser share counts. Symbols below V carry all of it up to their speed;
+        // beyond it the question of the top speed is short.
+        let Some(above) = AT_SPEED.iter().position(|(symbol, ..)| rated < symbol + 0.5) else {
+            return f64::NAN;
+        };
+        let is_a_symbol = AT_SPEED.get(above).is_some_and(|(symbol, ..)| rated > symbol - 0.5);
+        if above == 0 && rated < WHOLE_LOAD + 0.5 {
+            return 1.0;
         }
+        let least = if is_a_symbol { above } else { above.saturating_sub(1) };
+        let shares = AT_SPEED.iter().take(above + 1).skip(least).map(|(symbol, from, least)| {
+            1.0 - (1.0 - least) * ((peak - from) / (symbol - from)).clamp(0.0, 1.0)
+        });
+        shares.fold(1.0, f64::min)
     }
 
     fn reserve(&self) -> Result<Ratio> {
@@ -166,6 +177,12 @@ impl InUse {
     }
 }
 
+impl Rolls {
+    fn turns(&self) -> Result<TurnsPerDistance> {
+        rolling_turns(self.radius)
+    }
+}
+
 impl OnAxle {
     /// Load of one wheel.
     fn load(&self) -> Result<Force> {
@@ -185,6 +202,17 @@ const FREE_RADIUS: Rule = rule! {
     takes { free_diameter }
     says "r_0 = D / 2", "definition: half the diameter"
 };
+const FREE_TURNS: Rule = rule! {
+    "axle.tyre" Rolls::turns, Rolls
+    takes { radius = "axle.tyre.free_radius" }
+    says "1 / (2 pi r_0)", ROLLS
+};
+const LOADED_TURNS: Rule = rule! {
+    "axle.tyre" Rolls::turns, Rolls
+    takes { radius = "axle.tyre.loaded_radius" }
+    says "1 / (2 pi r_l)", ROLLS
+};
+const ROLLS: &str = "definition: a tyre rolls on a radius between its loaded and its free one";
 const LOAD: Rule = rule! {
     "axle" OnAxle::load, OnAxle
     takes { axle_mass }
@@ -193,7 +221,7 @@ const LOAD: Rule = rule! {
 const CARRIES: Rule = rule! {
     "axle.tyre" InUse::carries, InUse
     takes { load_capacity, pressure, rated_pressure, rated_speed, peak_speed = "use.peak_speed", service }
-    says "Q min(1, p / p_r) k_v k_s; k_v falls from 1 at 210 km/h to 0.91 at 240 km/h for V, from 1 at 240 to 0.85 at 270 for W, from 1 at 270 to 0.85 at 300 for Y; k_s = 1 / 1.10 for a passenger tyre on a truck or trailer",
+    says "Q min(1, p / p_r) k_v k_s; k_v falls from 1 at 210 km/h to 0.91 at 240 km/h for V, from 1 at 240 to 0.85 at 270 for W, from 1 at 270 to 0.85 at 300 for Y, and of a rated speed between two symbols to the lesser of both; k_s = 1 / 1.10 for a passenger tyre on a truck or trailer",
         "ETRTO Standards Manual and rules of the United States, from memory; in proportion to the pressure: errs to less"
 };
 const WRITTEN: &str = "definition: a margin is enough only if nothing that lowers the load is missing";
@@ -225,13 +253,22 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 }
 
 const MARKING: &str = "the marking on the tyre's wall";
+/// Largest share by which a tyre's diameter differs from its marking: wear takes 16 mm of 700 mm, makers differ by 2 % (from memory).
+const APART: f64 = 0.06;
+/// Least share of the free radius on which a tyre stands. At 0.85 a third of the height of its section is gone (235/70R16: 55 mm of 165 mm): it is flat. Common
+/// practice, no source: at their load tyres stand on 0.92 to 0.98.
+pub(crate) const STANDS: f64 = 0.85;
 
 const SIZE: &[Line] =
     &[
         marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
         length("axle.tyre.free_diameter", "diameter of the tyre, inflated and not loaded")
             .measured_on(A_TYRE)
-            .by(&[part("free_diameter", &TYRE, &["axle.tyre.size"]).usual()]),
+            .by(&[
+                part("free_diameter", &TYRE, &["axle.tyre.size"]).usual(),
+                part("free_diameter", &TYRE, &["axle.tyre.size"]).at_least(1.0 - APART),
+                part("free_diameter", &TYRE, &["axle.tyre.size"]).at_most(1.0 + APART),
+            ]),
         length("axle.tyre.section_width", "nominal width of the tyre's section")
             .measured_on(A_TYRE)
             .by(&[part("section_width", &TYRE, &["axle.tyre.size"]).usual()]),
@@ -247,15 +284,20 @@ const RADII: &[Line] = &[
         .by(&[by(&LOAD)]),
     length("axle.tyre.loaded_radius", "wheel centre to ground under load: the lever arm of forces")
         .measured_on(A_TYRE)
-        .by(&[step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"])
-            .usual()]),
+        .by(&[
+            step("tyre.loaded_radius", &["axle.tyre.free_diameter", "axle.tyre.load", "axle.tyre.rate"])
+                .usual(),
+            same(&["axle.tyre.free_radius"], FREE).at_least(STANDS),
+            same(&["axle.tyre.free_radius"], FREE).at_most(1.0),
+        ]),
     line(
         "axle.tyre.rolling_turns",
         TurnsPerDistance::KIND,
         "turns along a distance, counted or from the maker",
     )
     .above(0.0, 1000.0, "plausibility limit: a tyre turns less than a thousand times a metre")
-    .measured_on(A_TYRE),
+    .measured_on(A_TYRE)
+    .by(&[by(&FREE_TURNS).at_least(1.0), by(&LOADED_TURNS).at_most(1.0)]),
     derived(
         "axle.tyre.radial_radius",
         Length::KIND,
@@ -266,8 +308,15 @@ const RADII: &[Line] = &[
         .by(&[step("tyre.rolling_radius", &["axle.tyre.free_diameter", "axle.tyre.loaded_radius"])]),
     length("axle.tyre.effective_radius", "distance per turn over 2 pi: the radius for speed")
         .measured_on(A_TYRE)
-        .by(&[step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]), by(&ROLLING).usual()]),
+        .by(&[
+            step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]),
+            by(&ROLLING).usual(),
+            same(&["axle.tyre.free_radius"], FREE).at_most(1.0),
+            same(&["axle.tyre.loaded_radius"], ROLLS).at_least(1.0),
+        ]),
 ];
+
+const FREE: &str = "definition: a load does not raise the centre of a wheel; plausibility limit: below 0.85 of its free radius a tyre is flat";
 
 const SERVICE: &[Line] = &[
     derived("axle.tyre.marked_index", Ratio::KIND, "load index in the marking, for a single tyre")
@@ -275,14 +324,19 @@ const SERVICE: &[Line] = &[
             .lacking("no load index stands after the size, as in 235/70R16 106T")]),
     line("axle.tyre.load_index", Ratio::KIND, "load index for a single tyre")
         .within(0.0, 279.0, "ISO 4000-1, from memory: load indices run from 0 to 279")
-        .by(&[same(&["axle.tyre.marked_index"], MARKING)]),
+        // An index is a whole number.
+        .by(&[same(&["axle.tyre.marked_index"], MARKING).about(0.4)]),
     line(
         "axle.tyre.load_capacity",
         Mass::KIND,
         "load capacity of one tyre at its pressure, from its load index or its maker",
     )
     .above(0.0, 1e6, "plausibility limit: no tyre carries 1000 t")
-    .by(&[step("tyre.load_capacity", &["axle.tyre.load_index"]).usual()]),
+    .by(&[
+        step("tyre.load_capacity", &["axle.tyre.load_index"]).usual(),
+        // Within what a conversion of pounds rounds.
+        step("tyre.load_capacity", &["axle.tyre.load_index"]).at_most(1.0).about(1.0),
+    ]),
     line("axle.tyre.pressure", GaugePressure::KIND, "inflation pressure, cold, as it is driven: the lowest that is allowed")
         .within(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar")
         .measured_on(A_TYRE),
@@ -317,7 +371,11 @@ const SERVICE: &[Line] = &[
         "speed up to which the tyre carries its load, from its speed symbol or its maker",
     )
     .above(0.0, 200.0, "plausibility limit: no road vehicle is faster than 200 m/s")
-    .by(&[same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual()]),
+    .by(&[
+        same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").usual(),
+        // Within what a conversion to whole miles an hour rounds.
+        same(&["axle.tyre.marked_speed"], "ISO 4000-1, from memory").at_most(1.0).about(0.3),
+    ]),
     line("use.peak_speed", Velocity::KIND, "road speed that is never exceeded").above(
         0.0,
         200.0,

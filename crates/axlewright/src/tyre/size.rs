@@ -183,6 +183,11 @@ impl Tyre {
         })
     }
 
+    /// True for a radial tyre.
+    pub(super) fn is_radial(&self) -> Result<bool> {
+        Ok(self.read()?.0.radial)
+    }
+
     /// Effective rolling radius of the tyre, less the worn tread.
     ///
     /// # Parameters

@@ -1,4 +1,4 @@
-use super::{Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
+use super::{Dimensions, Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::base::text::said;
@@ -10,8 +10,16 @@ use crate::{Error, Result, valid};
 /// Common practice, no source: a rim half an inch wider makes the tyre 5 mm wider.
 const SECTION_GROWTH: f64 = 0.4;
 
-/// A new tyre may be wider than its marking by this share (ISO 4000-1 and ETRTO Standards Manual, from memory).
-const NEW_WIDTH: f64 = 0.04;
+/// A tyre may be wider than its marking by so much of its section, and higher by so much of the height of its section: radial, diagonal. UN
+/// Regulation 30, from memory.
+const MORE: [(f64, f64); 2] = [(0.04, 0.04), (0.06, 0.08)];
+
+/// It may be narrower by so much of its section (ETRTO Standards Manual, from memory), and lower by so much of the height of its section (UN Regulation
+/// 30, from memory).
+const LESS: (f64, f64) = (0.04, 0.03);
+
+/// Width of the rim on which a tyre is measured over its section, by the aspect ratio upwards. From memory of the ETRTO Standards Manual.
+const MEASURED_ON: [(f64, f64); 5] = [(0.75, 0.70), (0.60, 0.75), (0.50, 0.80), (0.45, 0.85), (0.0, 0.90)];
 
 /// Rim width over section width on which a tyre is made to sit, from the aspect ratio upwards: least and most. From memory of the tables of the
 /// ETRTO Standards Manual.
@@ -23,18 +31,20 @@ const FITS: [(f64, f64, f64); 2] = [(0.5, 0.65, 0.9), (0.0, 0.75, 1.05)];
 /// half width `h` = the greater of `w / 2 + t` and `S / 2`; with `O = o - s_p`: inner gap `h_1 + O_1 - h_2 - O_2` more, outer `h_1 - O_1 - h_2 + O_2`, arch `(D_1 - D_2) / 2`; height `(D_2 - D_1) / 2`; track
 /// `2 (O_1 - O_2)`; scrub radius `O_1 - O_2 - tan(a) (D_2 - D_1) / 2`; speedometer `r_1 / r_2 - 1`;
 /// a gap that remains is the measured one less the most that tyre and rim come nearer in any direction between the side and the tread: `sqrt(a^2 + b^2)` of the loss `a` at the side and the growth `b` of the radius, the
-/// greater of both where one is not positive; the new tyre 4 % wider than its marking
+/// greater of both where one is not positive; each tyre with a marking as far from it as it may be, see below
 ///
 /// # Fields
 /// - `before` — the wheel with which the clearances were measured
-/// - `after` — the new wheel; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim
+/// - `after` — the new wheel; each of the two has `rim_width` `w`, `flange_thickness` `t`, `offset` `o` or else `backspacing` as in `tyre::wheel_offset`, `spacer` `s_p` if there is one, and its tyre: `marking`, or else `free_diameter` `D` and `section_width` `S`; with a marking `measuring_rim_width`, the rim on which its maker measures it, lets the section follow the rim; without it, only a remaining gap counts that, from a usual measuring rim
 /// - `kingpin_inclination` — `a`, inclination of the steering axis, positive if its upper end leans inwards; without it the change of the scrub radius is not a number
 /// - `inner_clearance` — least gap inside of the wheel before, to strut, spring or frame, measured over full lock, bump and droop
 /// - `outer_clearance` — least gap outside, to wing or bed, measured in the same way
 /// - `arch_clearance` — least gap above the tyre before, in full bump; if a gap was not measured, its remaining gap is not a number
 ///
 /// # Valid for
-/// Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes a tyre as wide and as high as its marking says, new and unloaded; for a gap that remains, the new tyre is 4 % wider (from memory). Real diameters differ by a few percent, so measure both. One given by its
+/// Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes a tyre as wide and as high as its marking says, new and unloaded. A gap that remains
+/// counts how far both may be from their markings (from memory): the new tyre 4 % wider and 4 % of its section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower and 3 % of that height lower; without `measuring_rim_width` the section also follows the rim from a usual
+/// measuring rim: 0.7 of the section from an aspect ratio of 75, 0.75 from 60, 0.8 from 50, 0.85 from 45, 0.9 below. Wear of the tyre before is not in it: measure `free_diameter` and `section_width` of what is fitted, and nothing of this counts. One given by its
 /// diameter rolls as a radial tyre does. The tyre sits as deep on the ground as before. A larger tyre turns on a longer radius
 /// at full lock, and its growth counts in both gaps at the side. A new tyre with a marking is refused on a rim of less than 0.65 or more than 0.9 of its section (0.75 and 1.05 below an aspect ratio of 50, from memory). The model does not
 /// check the rim of a tyre that is given by its dimensions, the clearance of the caliper, load or speed.
@@ -108,7 +118,7 @@ record! {
     pub struct WheelChangeFindings {
         /// Growth of the gap inside, to the widest of rim and tyre; negative if it shrinks.
         pub inner_change: Length,
-        /// Remaining gap inside at full lock, with the most that a new tyre may be wider and grows in radius; below zero the wheel may rub.
+        /// Remaining gap inside at full lock, with the most that both tyres may differ from their markings, and the growth of the radius; below zero the wheel may rub.
         pub inner_remaining: Length,
         /// Growth of the gap outside; negative if it shrinks.
         pub outer_change: Length,
@@ -116,7 +126,7 @@ record! {
         pub outer_remaining: Length,
         /// Growth of the gap above the tyre; negative if it shrinks.
         pub arch_change: Length,
-        /// Remaining gap above the tyre.
+        /// Remaining gap above the tyre, with the most that both tyres may differ from their markings.
         pub arch_remaining: Length,
         /// Movement of the inner flange's edge inwards, towards steering arm and joint.
         pub flange_change: Length,
@@ -138,10 +148,23 @@ struct Stand {
     /// Distance from the hub's face to the edge of the inner flange, inwards.
     flange: Length,
     half_width: Length,
-    /// Half width with a new tyre that is wider than its marking.
+    /// Half width if the tyre is as wide, or as narrow, as its marking lets it be.
     largest_half_width: Length,
+    least_half_width: Length,
+    tyre: Fitted,
+}
+
+/// A tyre by its marking or its dimensions.
+struct Fitted {
     free_diameter: Length,
     rolling_radius: Length,
+    section_width: Length,
+    /// How far it may be from that, on its rim: nothing where it was measured.
+    wider: Length,
+    narrower: Length,
+    /// Of its radius.
+    higher: Length,
+    lower: Length,
 }
 
 impl crate::base::Sealed for WheelChange {}
@@ -188,7 +211,7 @@ impl WheelChange {
     /// let on = change.findings()?;
     /// assert_eq!(format!("{:.0} mm in, {:.0} mm out", on.inner_change.in_::<mm>(), on.outer_change.in_::<mm>()), "10 mm in, -20 mm out");
     /// let verdict = |left| Verdict::of_difference(left, Length::of::<mm>(10.0));
-    /// assert_eq!((verdict(on.outer_remaining), verdict(on.arch_remaining)), (Verdict::Tight, Verdict::NotKnown));
+    /// assert_eq!((verdict(on.outer_remaining), verdict(on.arch_remaining)), (Verdict::Short, Verdict::NotKnown)); // both by their markings: measure them
     /// # Ok::<(), axlewright::Error>(())
     /// ```
     pub fn findings(&self) -> Result<WheelChangeFindings> {
@@ -215,26 +238,28 @@ impl WheelChange {
         self.after.fits().map_err(|error| error.within("after"))?;
         let wider = after.half_width - before.half_width;
         let further_in = after.inwards - before.inwards;
-        let height_change = (after.free_diameter - before.free_diameter) / 2.0;
+        let height_change = (after.tyre.free_diameter - before.tyre.free_diameter) / 2.0;
         let remaining = |gap: &Option<Value<Length>>, change: Length| {
             Length::from_si(measured(gap).map_or(f64::NAN, |gap| less(gap.si(), -change.si())))
         };
         let (inner_change, outer_change, arch_change) =
             (-(wider + further_in), further_in - wider, -height_change);
-        let new_width = after.largest_half_width - after.half_width;
-        let at_lock = |change: Length| -nearer(new_width - change, height_change);
+        let side =
+            after.largest_half_width - after.half_width + (before.half_width - before.least_half_width);
+        let growth = height_change + after.tyre.higher + before.tyre.lower;
+        let at_lock = |change: Length| -nearer(side - change, growth);
         Ok(WheelChangeFindings {
             inner_change,
             inner_remaining: remaining(&self.inner_clearance, at_lock(inner_change)),
             outer_change,
             outer_remaining: remaining(&self.outer_clearance, at_lock(outer_change)),
             arch_change,
-            arch_remaining: remaining(&self.arch_clearance, arch_change),
+            arch_remaining: remaining(&self.arch_clearance, -growth),
             flange_change: after.flange - before.flange,
             track_change: track_change(before.inwards, after.inwards)?,
             scrub_change: -further_in - height_change * tilt,
             height_change,
-            speedometer_error: speedometer_error(before.rolling_radius, after.rolling_radius)?,
+            speedometer_error: speedometer_error(before.tyre.rolling_radius, after.tyre.rolling_radius)?,
         })
     }
 
@@ -278,6 +303,13 @@ fn nearer(side: Length, radius: Length) -> Length {
         return Length::from_si(side.si().hypot(radius.si()));
     }
     if side < radius { radius } else { side }
+}
+
+/// The rim on which a tyre of these dimensions is usually measured.
+fn usual_rim(size: &Dimensions) -> Length {
+    let aspect = (size.section_height / size.section_width).si() + 1e-9;
+    let share = MEASURED_ON.iter().find(|(from, _)| aspect >= *from).map_or(0.7, |(_, share)| *share);
+    size.section_width * share
 }
 
 impl FittedWheel {
@@ -329,23 +361,23 @@ impl FittedWheel {
                 return Err(Error::document("backspacing", "give offset or backspacing, not both"));
             }
         };
-        let (free_diameter, rolling_radius, section_width) = self.tyre()?;
+        let fitted = self.tyre()?;
         let inwards = offset - spacer;
-        let (rim, tyre) = (rim_width / 2.0 + flange_thickness, section_width / 2.0);
-        let new = if self.marking.is_some() { tyre * (1.0 + NEW_WIDTH) } else { tyre };
-        let wider = |tyre: Length| if tyre > rim { tyre } else { rim };
+        let rim = rim_width / 2.0 + flange_thickness;
+        let half = |section: Length| if section / 2.0 > rim { section / 2.0 } else { rim };
         Ok(Stand {
             inwards,
             flange: wheel_backspacing(rim_width, flange_thickness, inwards)?,
-            half_width: wider(tyre),
-            largest_half_width: wider(new),
-            free_diameter,
-            rolling_radius,
+            half_width: half(fitted.section_width),
+            largest_half_width: half(fitted.section_width + fitted.wider),
+            least_half_width: half(fitted.section_width - fitted.narrower),
+            tyre: fitted,
         })
     }
 
-    /// Free diameter, rolling radius and section width of the tyre.
-    fn tyre(&self) -> Result<(Length, Length, Length)> {
+    /// The tyre, and how far it may be from its marking.
+    fn tyre(&self) -> Result<Fitted> {
+        let nothing = Length::from_si(0.0);
         match (&self.marking, &self.free_diameter, &self.section_width) {
             (Some(marking), None, None) => {
                 let tyre = Tyre::new(marking)?;
@@ -357,9 +389,26 @@ impl FittedWheel {
                         valid! { measuring_rim_width: 0.001 <= .. <= 1 ; "plausibility limit: rims lie between 1 mm and 1 m"; }
                         (self.rim_width.quantity - measuring_rim_width) * SECTION_GROWTH
                     }
-                    None => Length::from_si(0.0),
+                    None => nothing,
                 };
-                Ok((size.free_diameter, rolling.rolling_radius, size.section_width + growth))
+                let section_width = size.section_width + growth;
+                // What the rim may add or take, where nobody says on which the tyre is measured.
+                let unsaid = match self.measuring_rim_width {
+                    Some(_) => nothing,
+                    None => (self.rim_width.quantity - usual_rim(&size)) * SECTION_GROWTH,
+                };
+                let [radial, diagonal] = MORE;
+                let (wider, higher) = if tyre.is_radial()? { radial } else { diagonal };
+                let (narrower, lower) = LESS;
+                Ok(Fitted {
+                    free_diameter: size.free_diameter,
+                    rolling_radius: rolling.rolling_radius,
+                    section_width,
+                    wider: section_width * wider + unsaid,
+                    narrower: section_width * narrower - unsaid,
+                    higher: size.section_height * higher,
+                    lower: size.section_height * lower,
+                })
             }
             (None, Some(free_diameter), Some(section_width)) => {
                 if self.measuring_rim_width.is_some() {
@@ -373,7 +422,15 @@ impl FittedWheel {
                     free_diameter: 0.01 <= .. <= 10 ; "plausibility limit: tyres lie between 10 mm and 10 m";
                     section_width: 0.001 <= .. <= 1 ; "plausibility limit: tyres are between 1 mm and 1 m wide";
                 }
-                Ok((free_diameter, super::size::radial_rolling_radius(free_diameter), section_width))
+                Ok(Fitted {
+                    free_diameter,
+                    rolling_radius: super::size::radial_rolling_radius(free_diameter),
+                    section_width,
+                    wider: nothing,
+                    narrower: nothing,
+                    higher: nothing,
+                    lower: nothing,
+                })
             }
             (Some(_), ..) => {
                 Err(Error::document("marking", "give marking, or free_diameter and section_width, not both"))

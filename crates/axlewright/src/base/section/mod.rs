@@ -204,10 +204,23 @@ pub struct Step {
     pub leeway: f64,
     /// True if a written line is held against the result although an input that may be missing is assumed.
     pub assumed_too: bool,
-    /// Share by which a written line may differ from the result, of a step that gives the line no value; none if it gives one.
-    pub near: Option<f64>,
     /// Message if the result is not a number although the inputs are known.
     pub lacking: &'static str,
+    /// How a written line stands to the result.
+    pub holds: Holds,
+}
+
+/// How a written line stands to the result of a step.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Holds {
+    /// Both are the same: a line that is not written follows by the step.
+    Equal,
+    /// The line differs by at most this share of the result, which gives it no value.
+    Near(f64),
+    /// The line is at most so many times the result, which gives it no value.
+    AtMost(f64),
+    /// The line is at least so many times the result, which gives it no value.
+    AtLeast(f64),
 }
 
 /// Call of a step.
@@ -561,8 +574,8 @@ pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> St
         inputs,
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: "",
+        holds: Holds::Equal,
     }
 }
 
@@ -573,8 +586,8 @@ pub const fn result(place: usize, function: &'static str, inputs: &'static [&'st
         inputs,
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: "",
+        holds: Holds::Equal,
     }
 }
 
@@ -585,8 +598,8 @@ pub const fn part(number: &str, marking: &Marking, line: &'static [&'static str;
         inputs: line,
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: "",
+        holds: Holds::Equal,
     }
 }
 
@@ -597,8 +610,8 @@ pub const fn pick(choice_and_lines: &'static [&'static str]) -> Step {
         inputs: choice_and_lines,
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: "",
+        holds: Holds::Equal,
     }
 }
 
@@ -608,8 +621,8 @@ const fn combined(how: How, inputs: &'static [&'static str], source: &'static st
         inputs,
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: "",
+        holds: Holds::Equal,
     }
 }
 
@@ -658,8 +671,8 @@ pub const fn by(rule: &'static Rule) -> Step {
         inputs: &[],
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: rule.lacking,
+        holds: Holds::Equal,
     }
 }
 
@@ -671,8 +684,8 @@ pub const fn gives(rule: &'static Rule, result: &'static str) -> Step {
         inputs: &[],
         leeway: 0.0,
         assumed_too: false,
-        near: None,
         lacking: rule.lacking,
+        holds: Holds::Equal,
     }
 }
 
@@ -687,11 +700,19 @@ impl Step {
     }
     /// Gives the line no value: a written one contradicts it if it differs by more than this share of the result.
     pub const fn near(self, share: f64) -> Step {
-        Step { near: Some(share), assumed_too: true, ..self }
+        Step { holds: Holds::Near(share), assumed_too: true, ..self }
     }
     /// Is held against a written line although an input that may be missing is assumed.
     pub const fn assumed_too(self) -> Step {
         Step { assumed_too: true, ..self }
+    }
+    /// Bounds a written line from above by so many times the result, and gives no value to one that is not written.
+    pub const fn at_most(self, times: f64) -> Step {
+        Step { holds: Holds::AtMost(times), ..self }
+    }
+    /// Bounds a written line from below by so many times the result, and gives no value to one that is not written.
+    pub const fn at_least(self, times: f64) -> Step {
+        Step { holds: Holds::AtLeast(times), ..self }
     }
     /// Message if the result is not a number although the inputs are known.
     pub const fn lacking(self, lacking: &'static str) -> Step {

@@ -303,6 +303,19 @@ impl CapTest {
         Ok(GaugePressure::from_si(rating.si().min(kept.si()).max(0.0)))
     }
 
+    /// Highest gauge pressure that may stand under the cap by its test: what it was seen to keep, and no more than it opens at, the gauge's error counted.
+    #[cfg(feature = "sheet")]
+    pub(in crate::cooling) fn keeps_at_most(&self) -> Result<GaugePressure> {
+        let error = self.error().unwrap_or(NOTHING);
+        let opening = of(&self.opening_pressure).map(|opening| plus(opening, error).si());
+        let readings = [of(&self.holding_pressure).map(GaugePressure::si), opening];
+        let least = readings.into_iter().flatten().fold(f64::NAN, f64::min);
+        match least.is_nan() {
+            true => Err(missing("holding_pressure", "the cap was not tested for what it holds")),
+            false => Ok(GaugePressure::from_si(least)),
+        }
+    }
+
     fn rated(&self) -> Result<GaugePressure> {
         of(&self.rating).ok_or(missing("rating", "what the cap is made for bounds what it has to do"))
     }

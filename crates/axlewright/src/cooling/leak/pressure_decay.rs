@@ -152,6 +152,12 @@ impl Model for PressureDecay {
         if let Some(coolant_volume) = &self.coolant_volume {
             let coolant_volume = coolant_volume.quantity;
             valid! { coolant_volume: 0 <= .. <= 1000 ; "plausibility limit: no vehicle carries 1000 m³ of coolant"; }
+            if self.trapped == Trapped::Gas && coolant_volume.si() > 0.0 {
+                return Err(Error::document(
+                    "coolant_volume",
+                    "gas alone is trapped: write gas_over_coolant, or leave the coolant out",
+                ));
+            }
         }
         if let Some(mass_fraction) = &self.mass_fraction {
             mass_fraction.share("mass_fraction")?;
@@ -530,10 +536,11 @@ mod tests {
         }
         let water = PressureDecay { liquid: Some(Liquid::Water), ..full.clone() };
         assert!(water.check().unwrap_err().to_string().starts_with("mass_fraction"));
-        // Gas alone leaves the coolant aside.
-        let dry = PressureDecay { trapped: Trapped::Gas, ..full };
-        let without =
-            PressureDecay { coolant_volume: None, liquid: None, mass_fraction: None, ..dry.clone() };
+        // Gas alone leaves the kind of coolant aside, and has none beside it.
+        let wet = PressureDecay { trapped: Trapped::Gas, ..full };
+        assert!(wet.check().unwrap_err().to_string().starts_with("coolant_volume"));
+        let dry = PressureDecay { coolant_volume: None, ..wet };
+        let without = PressureDecay { liquid: None, mass_fraction: None, ..dry.clone() };
         assert_eq!(dry.findings().unwrap().tight_pressure, without.findings().unwrap().tight_pressure);
     }
 

@@ -64,7 +64,7 @@ pub fn grip_torque(axle_load: Force, grip_coefficient: Ratio, loaded_radius: Len
 /// # Valid for
 /// - `0 <= grip_torque <= 1000000000`
 /// - `0.001 <= ratio_between <= 1000000`
-/// - `0.01 <= efficiency_between <= 1`
+/// - `0.3 <= efficiency_between <= 1`
 ///
 /// Steady pull: a dropped clutch adds the inertia between part and ground. An engine that gives less at this part bounds it from below the grip.
 ///
@@ -93,7 +93,7 @@ pub fn grip_torque_upstream(
     valid! {
         grip_torque: 0 <= .. <= 1e9 ; "definition: counted without direction; plausibility limit: at most 1 GN·m";
         ratio_between: 0.001 <= .. <= 1e6 ; "plausibility limit: no driveline of a vehicle lies outside 0.001 to 1000000";
-        efficiency_between: 0.01 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: nor loses all but 1 %";
+        efficiency_between: 0.3 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: three parts of 70 % together";
     }
     Ok(grip_torque / (ratio_between.si() * efficiency_between.si()))
 }

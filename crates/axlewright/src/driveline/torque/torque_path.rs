@@ -551,7 +551,7 @@ impl Part {
         }
         valid! {
             ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
-            efficiency: 0.01 <= .. <= 1 ; "definition: no part gives more power than it takes";
+            efficiency: 0.7 <= .. <= 1 ; "definition: no part gives more power than it takes; plausibility limit: at full torque, worm gears lose most, less than 30 %";
             share: 0.01 <= .. <= 1 ; "definition: a share of the whole, and not nothing";
         }
         if let Some(torque_rating) = of(&self.torque_rating) {

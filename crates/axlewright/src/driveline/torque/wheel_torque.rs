@@ -19,7 +19,7 @@ use crate::{Result, valid};
 /// - `0 <= engine_torque <= 1000000`
 /// - `0.1 <= gear_ratio <= 30`
 /// - `0.1 <= final_drive <= 30`
-/// - `0 < driveline_efficiency <= 1`
+/// - `0.3 <= driveline_efficiency <= 1`
 ///
 /// Driving only: if the wheels drive the engine, the losses act the other way.
 ///
@@ -52,7 +52,7 @@ pub fn wheel_torque(
         engine_torque: 0 <= .. <= 1e6 ; "definition: driving, not driven; plausibility limit: at most 1 MN·m";
         gear_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point";
         final_drive: 0.1 <= .. <= 30 ; "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point";
-        driveline_efficiency: 0 < .. <= 1 ; "definition: no driveline gives more power than it takes";
+        driveline_efficiency: 0.3 <= .. <= 1 ; "definition: no driveline gives more power than it takes; plausibility limit: three parts of 70 % together";
     }
     Ok(engine_torque * gear_ratio.si() * final_drive.si() * driveline_efficiency.si())
 }

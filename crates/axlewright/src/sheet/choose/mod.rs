@@ -16,7 +16,7 @@ mod requirement;
 pub use requirement::Requirement;
 
 use super::applies::{Applies, Asked};
-use super::contradiction::doubted;
+use super::contradiction::{doubted, may_doubt};
 use super::dropped::{by_parts, paths};
 use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::margin::graded;
@@ -294,6 +294,13 @@ impl<'a> Chooser<'a> {
             .map(|paths| paths.iter().map(|path| line_of(path)).collect())
             .collect::<Result<_>>()?;
         let changes = |slot| slots.iter().any(|slots| slots.contains(&slot));
+        // A verdict rests also on what may bring its lines into doubt.
+        let together = may_doubt(&self.sheet, changes);
+        let doubted_with = |reached: Vec<Slot>| -> Vec<Slot> {
+            let doubts = together.iter().filter(|lines| lines.iter().any(|slot| reached.contains(slot)));
+            let doubts: Vec<Slot> = doubts.flatten().copied().collect();
+            reached.into_iter().chain(doubts).collect()
+        };
         for (requirement, output, kind, low, high) in wanted {
             let (asked, finding) = slots_of(&output)?;
             let choices = || finding.into_iter().flat_map(FindingInfo::choices);
@@ -322,7 +329,10 @@ impl<'a> Chooser<'a> {
                 continue;
             }
             let asked: Vec<Slot> = asked.into_iter().chain(choices()).collect();
-            let reached = plan.rests_on(&asked);
+            let mut reached = plan.rests_on(&asked);
+            if kind.is_none() {
+                reached = doubted_with(reached);
+            }
             let kinds = (0..slots.len())
                 .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
                 .collect();
@@ -332,7 +342,7 @@ impl<'a> Chooser<'a> {
             let output = format!("{}.verdict", finding.path);
             let asked: Vec<Slot> = slots_of(&output)?.0.into_iter().chain(finding.choices()).collect();
             let plan = Plan::new(&self.sheet, changes, asked.iter().copied());
-            let reached = plan.rests_on(&asked);
+            let reached = doubted_with(plan.rests_on(&asked));
             let kinds: Vec<usize> = (0..slots.len())
                 .filter(|kind| slots[*kind].iter().any(|slot| reached.contains(slot)))
                 .collect();

@@ -280,8 +280,8 @@ impl Graph {
             shared: None,
             leeway: step.leeway,
             assumed_too: step.assumed_too,
-            near: step.near,
             lacking: step.lacking,
+            holds: step.holds,
         })
     }
 

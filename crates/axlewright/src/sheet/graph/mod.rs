@@ -10,7 +10,7 @@ mod tests;
 
 pub(super) use build::axles;
 
-use crate::base::section::{Combine, Content, Finding, Line, Rule};
+use crate::base::section::{Combine, Content, Finding, Holds, Line, Rule};
 use crate::base::work::Entry;
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 use std::sync::OnceLock;
@@ -60,10 +60,17 @@ pub(super) struct StepInfo {
     pub leeway: f64,
     /// True if a written line is held against it although an optional input is assumed.
     pub assumed_too: bool,
-    /// Share by which a written line may differ, of a step that gives the line no value.
-    pub near: Option<f64>,
     /// Message where the result is not a number although the inputs are known.
     pub lacking: &'static str,
+    /// How a written line stands to it.
+    pub holds: Holds,
+}
+
+impl StepInfo {
+    /// True if a line that is not written may follow by it.
+    pub fn fills(&self) -> bool {
+        self.holds == Holds::Equal
+    }
 }
 
 /// Call of a step, resolved.

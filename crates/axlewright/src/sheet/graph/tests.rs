@@ -112,7 +112,8 @@ fn no_line_follows_from_itself() {
             return;
         }
         path.push(slot);
-        for input in graph.info(slot).steps.iter().flat_map(|step| &step.inputs) {
+        let ways = graph.info(slot).steps.iter().filter(|step| step.fills());
+        for input in ways.flat_map(|step| &step.inputs) {
             visit(graph, *input, path, done);
         }
         path.pop();
@@ -157,6 +158,16 @@ fn a_line_that_is_never_written_follows_from_others() {
         assert!(slot.line.written || !slot.steps.is_empty(), "{}", slot.path);
         let meaning = slot.line.meaning;
         assert!(!meaning.is_empty() && !meaning.ends_with('.'), "{}", slot.path);
+    }
+}
+
+#[test]
+fn only_a_line_that_may_be_written_is_bounded() {
+    for slot in &Graph::get().slots {
+        let bounds = || slot.steps.iter().filter(|step| !step.fills());
+        assert!(slot.line.written || bounds().count() == 0, "{}", slot.path);
+        // A bound that the trade would merely assume bounds nothing.
+        assert!(bounds().all(|step| step.leeway.is_finite()), "{}", slot.path);
     }
 }
 

@@ -11,13 +11,14 @@ pub(super) use output::{kind_of, slots_of};
 
 use super::Sheet;
 use super::applies::{Applies, Asked};
-use super::contradiction::may_contradict;
+use super::contradiction::{may_contradict, may_doubt};
 use super::dropped::{by_sweep, paths};
 use super::graph::{Graph, Slot};
 use super::plan::{Plan, Refusals};
 use crate::{Error, Result, Verdict};
 use axis::Series;
 use output::Output;
+use std::collections::BTreeSet;
 use tolerant::Tolerant;
 
 /// A sheet with lines over values, and the outputs that are wanted.
@@ -41,8 +42,10 @@ pub struct WhatIf {
     applies: Vec<Applies>,
     /// Whether that finding is asked, if the answer is the same in all rows.
     asked: Vec<Option<Asked>>,
-    /// True if the lines of a row may contradict each other and a safety verdict is an output.
+    /// True if the lines of a row may contradict each other and a verdict is an output.
     may_contradict: bool,
+    /// Lines that change and on which it hangs.
+    doubting: BTreeSet<Slot>,
     /// Lines with a tolerance that count in the verdicts that change.
     tolerant: Tolerant,
     /// The verdicts that are the same in every row, with every tolerance counted.
@@ -170,17 +173,20 @@ impl WhatIf {
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
         });
         let not_known = not_known.collect();
-        let graded = outputs.iter().any(|output| {
-            let safety =
-                matches!(output, Output::Verdict { finding, .. } if !finding.finding.caution.is_empty());
-            safety || output.choices().next().is_some()
-        });
+        let graded = outputs
+            .iter()
+            .any(|output| matches!(output, Output::Verdict { .. }) || output.choices().next().is_some());
         let may_contradict = graded && may_contradict(sheet, changes);
+        let doubting = match may_contradict {
+            true => may_doubt(sheet, changes).into_iter().flatten().filter(|slot| changes(*slot)).collect(),
+            false => BTreeSet::new(),
+        };
         let (tolerant, still) = Tolerant::new(sheet, &axes, &plan, &outputs, &follow, &constant);
         Ok(WhatIf {
             tolerant,
             still,
             may_contradict,
+            doubting,
             asked: if may_contradict { vec![None; outputs.len()] } else { asked },
             applies,
             sheet: sheet.clone(),

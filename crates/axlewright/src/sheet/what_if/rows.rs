@@ -3,24 +3,31 @@
 
 use super::super::applies::Asked;
 use super::super::assess::is_doubted;
-use super::super::contradiction::doubted;
+use super::super::contradiction::Doubter;
 use super::super::graph::{FindingInfo, Graph, Slot};
 use super::super::margin::{graded, margin};
-use super::super::plan::{Block, Plan};
-use super::super::{Text, Written};
+use super::super::plan::Block;
+use super::super::{Sheet, Text, Written};
 use super::output::{Output, held};
 use super::{Axis, Progress, WhatIf};
 use crate::base::section::Content;
 use crate::base::table::{Column, Table, Values, within_memory};
 use crate::{Error, Result, Verdict, cannot};
 use std::borrow::Cow;
+use std::collections::HashMap;
 use std::ops::Range;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Duration;
 
-/// The plan of a row and the lines that are in doubt there, once somebody asked.
-type Doubt = Option<(Plan, Vec<Slot>)>;
+/// What is in doubt in the rows of a block, by the words and markings of a row.
+type Doubts = HashMap<Vec<u64>, Doubt>;
+
+/// Rows that differ in numbers alone: the lines in doubt, by those numbers.
+struct Doubt {
+    doubter: Doubter,
+    known: HashMap<Vec<u64>, Vec<Slot>>,
+}
 
 /// Rows that are computed together; small enough for the cache, large enough to forget the cost of a call.
 const BLOCK: usize = 1024;
@@ -182,7 +189,7 @@ impl WhatIf {
             self.outputs.len(),
         );
         let (mut numbers, mut codes) = (numbers.iter_mut(), codes.iter_mut());
-        let mut doubts: Vec<Doubt> = if self.may_contradict { vec![None; rows.len()] } else { vec![] };
+        let mut doubts = Doubts::new();
         for (number, output) in self.outputs.iter().enumerate() {
             let spoilt = || spoilt.iter().filter(|(_, axis)| self.follow[*axis][number]).map(|(row, _)| *row);
             match output {
@@ -217,8 +224,8 @@ impl WhatIf {
                                 None => self.still[number].unwrap_or(plain),
                             };
                             if self.may_contradict && on == Verdict::Meets {
-                                let known = doubts[row].get_or_insert_with(|| self.doubted(block, row));
-                                if is_doubted(&known.0, finding, &known.1) {
+                                let (doubter, doubted) = self.doubted(block, row, &mut doubts);
+                                if is_doubted(&doubter.plan, finding, doubted) {
                                     on = Verdict::Tight;
                                 }
                             }
@@ -233,7 +240,7 @@ impl WhatIf {
     }
 
     /// True if the finding of an output is asked in a row.
-    fn is_asked(&self, output: usize, block: &Block<'_>, row: usize, doubts: &mut [Doubt]) -> Cow<'_, Asked> {
+    fn is_asked(&self, output: usize, block: &Block<'_>, row: usize, doubts: &mut Doubts) -> Cow<'_, Asked> {
         if let Some(asked) = &self.asked[output] {
             return Cow::Borrowed(asked);
         }
@@ -242,7 +249,7 @@ impl WhatIf {
         };
         let first = asked(&[]);
         Cow::Owned(if self.may_contradict && matches!(first, Asked::No(_)) {
-            asked(&doubts[row].get_or_insert_with(|| self.doubted(block, row)).1)
+            asked(self.doubted(block, row, doubts).1)
         } else {
             first
         })
@@ -254,7 +261,7 @@ impl WhatIf {
         output: usize,
         finding: &FindingInfo,
         block: &Block<'_>,
-        doubts: &mut [Doubt],
+        doubts: &mut Doubts,
         out: &mut [f64],
     ) {
         for (row, out) in out.iter_mut().enumerate() {
@@ -273,7 +280,30 @@ impl WhatIf {
     }
 
     /// The lines of a row that are in doubt, and the plan of that row.
-    fn doubted(&self, block: &Block<'_>, row: usize) -> (Plan, Vec<Slot>) {
+    fn doubted<'a>(
+        &self,
+        block: &Block<'_>,
+        row: usize,
+        doubts: &'a mut Doubts,
+    ) -> (&'a Doubter, &'a [Slot]) {
+        let is_number = |slot: &Slot| matches!(Graph::get().info(*slot).line.content, Content::Quantity(_));
+        let words = self.axes.iter().flat_map(|axis| &axis.slots).filter(|slot| !is_number(slot));
+        let words = words.map(|slot| block.at(*slot, row).to_bits()).collect();
+        let doubt = doubts.entry(words).or_insert_with(|| Doubt {
+            doubter: Doubter::new(self.written(block, row)),
+            known: HashMap::new(),
+        });
+        let numbers = || self.doubting.iter().filter(|slot| is_number(slot));
+        let key = numbers().map(|slot| block.at(*slot, row).to_bits()).collect();
+        let Doubt { doubter, known } = doubt;
+        let doubted = known
+            .entry(key)
+            .or_insert_with(|| doubter.with(numbers().map(|slot| (*slot, block.at(*slot, row)))));
+        (doubter, doubted)
+    }
+
+    /// The sheet of a row.
+    fn written(&self, block: &Block<'_>, row: usize) -> Sheet {
         let mut sheet = self.sheet.clone();
         for slot in self.axes.iter().flat_map(|axis| &axis.slots) {
             let mut si = block.at(*slot, row);
@@ -285,7 +315,7 @@ impl WhatIf {
             let text = Text::Number(si);
             sheet.values.insert(*slot, Written { si, text, tolerance: None, decoded });
         }
-        doubted(&sheet)
+        sheet
     }
 
     /// The values of an axis in these rows, one in all of them where it is the same.

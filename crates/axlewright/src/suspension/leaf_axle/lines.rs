@@ -119,10 +119,10 @@ pub(in crate::suspension) const FOLLOWING: [Line; 12] = [
     ]),
     line("front.drive_torque", Torque::KIND, DRIVE_TORQUE)
         .within(0.0, 1e6, "plausibility limit: no axle of a road vehicle bears 1 MN·m")
-        .by(&[by(&FRONT_DRIVES).usual(), by(&FRONT_HOLDS).usual()]),
+        .by(&[by(&FRONT_DRIVES).usual(), by(&FRONT_HOLDS).usual(), by(&FRONT_DRIVES).at_least(1.0)]),
     line("rear.drive_torque", Torque::KIND, DRIVE_TORQUE)
         .within(0.0, 1e6, "plausibility limit: no axle of a road vehicle bears 1 MN·m")
-        .by(&[by(&REAR_DRIVES).usual(), by(&REAR_HOLDS).usual()]),
+        .by(&[by(&REAR_DRIVES).usual(), by(&REAR_HOLDS).usual(), by(&REAR_DRIVES).at_least(1.0)]),
     derived("axle.leaf.wound_stress", Stress::KIND, "bending stress of the full-length leaves at ride height under the drive torque, forward or in reverse")
         .by(&[by(&WOUND_STRESS)]),
 ];
