@@ -55,8 +55,9 @@ fn a_line_that_contradicts_what_follows_from_others_is_said() {
         ("dunlin_measured", &[("rear.brake_share", "35 %")], Some("rear.brake_share")),
         // What the trade would merely take contradicts nothing.
         ("dunlin_measured", &[("front.tyre.free_diameter", "720 mm")], None),
-        // What rests on an assumption neither: nobody wrote the gradient of the motion ratio.
-        ("wagtail", &[("front.wheel_rate", "25 N/mm")], None),
+        // Nobody wrote the gradient of the motion ratio: that explains a quarter of the 18.2 N/mm, and no more.
+        ("wagtail", &[("front.wheel_rate", "22 N/mm")], None),
+        ("wagtail", &[("front.wheel_rate", "25 N/mm")], Some("front.wheel_rate")),
         (
             "wagtail",
             &[("front.wheel_rate", "25 N/mm"), ("front.spring.ratio_gradient", "0 1/m")],

@@ -220,8 +220,12 @@ fn a_coil_that_is_solid_at_ride_height_has_no_bump() {
         }
         // A coil that the linkage never brings to its least gaps is ended by the stop.
         let of = |key: &str| format!("{axle}.spring.{key}");
-        let lines =
-            [(of("solid_length"), "10 mm"), (of("minimum_gap"), "0 mm"), (of("free_length"), "500 mm")];
+        let lines = [
+            (of("solid_length"), "10 mm"),
+            (of("active_coils"), "0.5"),
+            (of("minimum_gap"), "0 mm"),
+            (of("free_length"), "500 mm"),
+        ];
         let lines = lines.each_ref().map(|(path, text)| (path.as_str(), *text));
         let long = demo("dunlin_measured", &lines).assess();
         assert_eq!(verdict(&long, &format!("{axle}.bump")), Verdict::Meets, "{axle}");
