@@ -73,16 +73,18 @@ impl Held<'_> {
         self.same("freedoms", ride.as_ref().map_or(NAN, |on| on.freedoms as f64));
         self.same("redundant_links", ride.as_ref().map_or(NAN, |on| on.redundant as f64));
         self.same("bind_roll_stiffness", of(|on| on.bind_roll_stiffness.si()));
-        let range = ready.travel_range(Angle::from_si(0.0)).ok().filter(|_| !asks);
-        self.same("linkage_droop", range.as_ref().map_or(NAN, |on| -on.droop.si()));
-        self.same("linkage_bump", range.as_ref().map_or(NAN, |on| on.bump.si()));
-
         let hung = LiveAxle { anti_roll_bar: Stated::Unknown, ..read.clone() };
         let coil = hung.prepare().ok().and_then(|ready| at(&ready, 0.0, 0.0));
         self.same("linkage_motion_ratio", coil.as_ref().map_or(NAN, |on| on.left_motion_ratio.si()));
         self.same("linkage_eye_length", coil.as_ref().map_or(NAN, |on| on.left_eye_length.si()));
         let barred = LiveAxle { coil_over: Stated::Unknown, ..read.clone() };
-        let bar = barred.prepare().ok().and_then(|ready| at(&ready, 0.0, 0.0));
+        let barred = barred.prepare().ok();
+        // A drop link may end the travel.
+        let range =
+            barred.as_ref().and_then(|ready| ready.travel_range(Angle::from_si(0.0)).ok()).filter(|_| !asks);
+        self.same("linkage_droop", range.as_ref().map_or(NAN, |on| -on.droop.si()));
+        self.same("linkage_bump", range.as_ref().map_or(NAN, |on| on.bump.si()));
+        let bar = barred.and_then(|ready| at(&ready, 0.0, 0.0));
         self.same("anti_roll_bar.motion_ratio", bar.map_or(NAN, |on| on.bar_motion_ratio.si()));
         self.over_travel(&ready, asks);
     }

@@ -175,13 +175,17 @@ impl Plan {
     pub fn rests_on(&self, slots: &[Slot]) -> Vec<Slot> {
         let mut reached: Vec<Slot> = Vec::new();
         let mut seen = vec![false; self.origins.len()];
+        let mut filled = vec![None; self.origins.len()];
+        for node in &self.nodes {
+            node.outputs().for_each(|(_, slot)| filled[usize::from(slot)] = Some(node));
+        }
         let mut ahead: Vec<Slot> = slots.iter().rev().copied().collect();
         while let Some(slot) = ahead.pop() {
             if core::mem::replace(&mut seen[usize::from(slot)], true) {
                 continue;
             }
             reached.push(slot);
-            if let Some(node) = self.node_of(slot) {
+            if let Some(node) = filled[usize::from(slot)] {
                 ahead.extend(node.inputs().iter().rev().filter(|input| self.is_known(**input)));
             }
         }

@@ -78,18 +78,20 @@ pub(super) fn corner(
     lines: &[Moved],
     rows: usize,
     seeks: bool,
-    at_lines: impl FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>,
+    at_lines: impl FnMut(&[(Slot, Vec<f64>)], Stays) -> Vec<f64>,
 ) -> Vec<Option<f64>> {
     if lines.len() < 2 {
         return vec![None; rows];
     }
     let mut corner = Corner { lines, rows, at_lines };
     let mut worse: Chosen = lines.iter().map(|line| line.worse.clone()).collect();
-    let mut now = corner.margins(&worse);
+    let mut now = corner.margins(&worse, true);
     if seeks && worse.iter().flatten().any(Option::is_none) {
         let (mut towards, mut there) = (worse.clone(), now.clone());
         let refused = corner.grow(&mut worse, &mut now, false);
-        corner.turn(&mut worse, &mut now);
+        if worse != towards {
+            corner.turn(&mut worse, &mut now);
+        }
         if refused {
             corner.grow(&mut towards, &mut there, true);
             now.iter_mut()
@@ -104,6 +106,8 @@ pub(super) fn corner(
 
 /// The end at which each line stands in each row, if at one.
 type Chosen = Vec<Vec<Option<usize>>>;
+/// True if the lines stay where they are for what is asked next, which moves one of them.
+type Stays = bool;
 
 struct Corner<'a, F> {
     lines: &'a [Moved],
@@ -111,7 +115,7 @@ struct Corner<'a, F> {
     at_lines: F,
 }
 
-impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
+impl<F: FnMut(&[(Slot, Vec<f64>)], Stays) -> Vec<f64>> Corner<'_, F> {
     fn columns(&self, chosen: &Chosen) -> Vec<(Slot, Vec<f64>)> {
         let value = |line: &Moved, row: usize, end: Option<usize>| {
             at(end.map_or(&line.here, |end| &line.ends[end]), row)
@@ -122,9 +126,9 @@ impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
         self.lines.iter().zip(chosen).map(column).collect()
     }
 
-    fn margins(&mut self, chosen: &Chosen) -> Vec<f64> {
+    fn margins(&mut self, chosen: &Chosen, stays: Stays) -> Vec<f64> {
         let columns = self.columns(chosen);
-        (self.at_lines)(&columns)
+        (self.at_lines)(&columns, stays)
     }
 
     /// Lets further lines join, until none does; tells whether something was refused on the way.
@@ -149,7 +153,7 @@ impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
                         let (here, end) = (at(&line.here, *row), at(&line.ends[end], *row));
                         columns[place].1[*row] = stretched(line.slot, here, end, by);
                     }
-                    (self.at_lines)(&columns)
+                    (self.at_lines)(&columns, false)
                 });
                 let mut joins = false;
                 for row in open {
@@ -162,7 +166,7 @@ impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
                     joins |= end.is_some();
                 }
                 if joins {
-                    *now = self.margins(chosen);
+                    *now = self.margins(chosen, true);
                     grows = true;
                 }
             }
@@ -173,9 +177,12 @@ impl<F: FnMut(&[(Slot, Vec<f64>)]) -> Vec<f64>> Corner<'_, F> {
     /// Turns each line to its other end where that leaves less margin: an end may have been chosen while another part gave out first.
     fn turn(&mut self, chosen: &mut Chosen, now: &mut [f64]) {
         for place in 0..self.lines.len() {
+            if chosen[place].iter().all(Option::is_none) {
+                continue;
+            }
             let mut turned = chosen.clone();
             turned[place].iter_mut().flatten().for_each(|end| *end = 1 - *end);
-            let found = self.margins(&turned);
+            let found = self.margins(&turned, false);
             for row in 0..self.rows {
                 if is_less(found[row], now[row]) {
                     (chosen[place][row], now[row]) = (turned[place][row], found[row]);
@@ -282,9 +289,13 @@ impl<'a> States<'a> {
             return None;
         }
         let behind = self.behind(&finding.slots().collect::<Vec<Slot>>());
-        let mut values = self.values.to_vec();
-        let at_lines = |columns: &[(Slot, Vec<f64>)]| {
+        let (mut base, mut values) = (self.values.to_vec(), self.values.to_vec());
+        let at_lines = |columns: &[(Slot, Vec<f64>)], stays: Stays| {
+            values.copy_from_slice(&base);
             self.set(&mut values, columns.iter().map(|(slot, column)| (*slot, column[0])), &behind);
+            if stays {
+                base.copy_from_slice(&values);
+            }
             vec![margin(finding, |slot| values[usize::from(slot)])]
         };
         corner(lines, 1, seeks, at_lines)[0]

@@ -247,7 +247,7 @@ impl Tolerant {
             hits.retain(|hit| self.serves[*hit].contains(&place));
             let slots: Vec<Slot> = lines.iter().map(|line| self.lines[*line].slot).collect();
             let before = self.kept(block, &slots, &hits);
-            let at_corner = corner(&moved[place], rows.len(), true, |columns| {
+            let at_corner = corner(&moved[place], rows.len(), true, |columns, _| {
                 self.set(sheet, block, columns, &hits);
                 margins(block, finding)
             });
