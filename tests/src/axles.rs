@@ -79,9 +79,13 @@ impl Held<'_> {
         self.same("linkage_eye_length", coil.as_ref().map_or(NAN, |on| on.left_eye_length.si()));
         let barred = LiveAxle { coil_over: Stated::Unknown, ..read.clone() };
         let barred = barred.prepare().ok();
-        // A drop link may end the travel.
-        let range =
-            barred.as_ref().and_then(|ready| ready.travel_range(Angle::from_si(0.0)).ok()).filter(|_| !asks);
+        // A drop link may end the travel; a bar that is only begun may have one.
+        let drawn = ["bearings", "link_eye", "lever_end", "lever_pivot"]
+            .map(|part| format!("{}.anti_roll_bar.{part}", self.axle));
+        let begun = !matches!(read.anti_roll_bar, Stated::Given(_))
+            && self.sheet.paths().any(|path| drawn.iter().any(|part| path.starts_with(part.as_str())));
+        let range = barred.as_ref().and_then(|ready| ready.travel_range(Angle::from_si(0.0)).ok());
+        let range = range.filter(|_| !asks && !begun);
         self.same("linkage_droop", range.as_ref().map_or(NAN, |on| -on.droop.si()));
         self.same("linkage_bump", range.as_ref().map_or(NAN, |on| on.bump.si()));
         let bar = barred.and_then(|ready| at(&ready, 0.0, 0.0));

@@ -57,7 +57,7 @@ struct Led {
     /// Loaded radius; not needed by results that do not depend on the ground.
     loaded_radius: Option<Length>,
     coil_over: Option<AxleCoilOver>,
-    anti_roll_bar: Option<AxleBar>,
+    anti_roll_bar: Whole<AxleBar>,
 }
 fields!(Led { links, loaded_radius, coil_over, anti_roll_bar });
 
@@ -356,7 +356,7 @@ impl Led {
             lateral_rod: Stated::from(on.lateral_rod.drawn("lateral_rod")?.cloned()),
             watt: Stated::from(on.watt.drawn("watt")?.cloned()),
             coil_over: Stated::from(self.coil_over.clone()),
-            anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
+            anti_roll_bar: Stated::from(self.anti_roll_bar.drawn("anti_roll_bar")?.cloned()),
             pinion: None,
             pitching: None,
         })
