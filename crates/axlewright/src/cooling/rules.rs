@@ -19,12 +19,12 @@ fn is_tested(cap: &CapTest) -> bool {
     cap.holds_at_least().is_ok() && cap.least_holding().is_ok()
 }
 
-/// What is added to the margin wanted of boiling: nothing for a cap that was tested.
+/// Addition to the margin wanted of boiling: nothing for a cap that was tested.
 fn boiling_untested(cap: &CapTest) -> Result<TemperatureDifference> {
     Ok(TemperatureDifference::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
 }
 
-/// What is added to the air that is wanted in the header tank: nothing for a cap that was tested.
+/// Addition to the air that is wanted in the header tank: nothing for a cap that was tested.
 fn air_untested(cap: &CapTest) -> Result<Volume> {
     Ok(Volume::from_si(if is_tested(cap) { 0.0 } else { f64::INFINITY }))
 }

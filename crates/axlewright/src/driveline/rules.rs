@@ -155,7 +155,7 @@ pub(super) const NO_LOW_RANGE: Rule = rule! {
     says "1 where there is no transfer case", "definition";
     lacking "a low range needs transfer_case.efficiency"
 };
-/// What couples the engine to the gearbox.
+/// Rule on the clutch or converter between engine and gearbox.
 macro_rules! coupling {
     ($function:path, $says:literal) => {
         rule! {

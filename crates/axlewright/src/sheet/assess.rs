@@ -265,8 +265,8 @@ impl Assessment {
         (0..graph.slots.len() as Slot).filter_map(assumed).collect()
     }
 
-    /// What to write before any margin of an answer is enough: the grounds of what is assumed without limit, such as a clearance of which
-    /// nobody told. Empty where the wanted margin has a limit.
+    /// Lines to write before any margin of an answer is enough, as texts: each is the ground of an assumption without limit, such as that on a
+    /// clearance that nobody wrote. Empty if the wanted margin has a limit.
     pub fn to_write(&self, answer: &Answer) -> Vec<&'static str> {
         let graph = Graph::get();
         let wanted = graph.finding(answer.path).map(|at| graph.findings[at].wanted);

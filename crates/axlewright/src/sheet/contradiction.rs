@@ -21,7 +21,7 @@ pub struct Contradiction {
     pub written: f64,
     /// The value that follows from the others, or the bound of the line, in coherent SI.
     pub follows: f64,
-    /// What the others give: empty for the value of the line, `at most` or `at least` for a bound of it.
+    /// Kind of what the others give: empty for the value of the line, `at most` or `at least` for a bound of it.
     pub bound: &'static str,
     /// Allowed difference: the tolerances of all of them together, a bound as it is and a standard deviation twice; 1 % of the written
     /// value for a line without one.

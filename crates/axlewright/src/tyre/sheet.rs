@@ -51,7 +51,7 @@ struct RollingRadii {
     diagonal_radius: Option<Length>,
 }
 
-/// What a tyre is used for.
+/// Use of a tyre.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Service {
     AsMade,

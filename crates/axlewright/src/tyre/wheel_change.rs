@@ -162,7 +162,7 @@ struct Fitted {
     /// How far it may be from that, on its rim: nothing where it was measured.
     wider: Length,
     narrower: Length,
-    /// Of its radius.
+    /// How far the radius may be from what is written.
     higher: Length,
     lower: Length,
 }

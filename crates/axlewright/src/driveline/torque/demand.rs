@@ -160,7 +160,7 @@ pub(in crate::driveline) struct Judged {
     pub(in crate::driveline) wanted: Ratio,
 }
 
-/// What could still raise the torque of a part.
+/// Unwritten line that could still raise the torque of a part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Open {
     Nothing,

@@ -35,7 +35,7 @@ pub(in crate::driveline) struct Wanted {
 }
 
 impl Wanted {
-    /// Where nothing is written: common practice, no source.
+    /// Margins if none is written: common practice, no source.
     pub(in crate::driveline) const USUAL: [f64; 3] = [1.25, 1.5, 3.0];
 
     pub(super) fn usual() -> Wanted {

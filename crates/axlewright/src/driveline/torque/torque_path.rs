@@ -188,7 +188,7 @@ struct Sides {
     bound: Bound,
 }
 
-/// What every part of a path has behind it.
+/// Numbers that all parts of a path share.
 struct Behind {
     coupling_ratio: Option<Ratio>,
     inertia_factor: Option<Ratio>,
@@ -203,7 +203,7 @@ struct Behind {
 /// Torques of one part.
 struct Demand {
     steady: Sides,
-    /// What is known of its rating; or why there is nothing.
+    /// Margin of its rating, or why it is not known.
     margin: Known<Margin>,
 }
 

@@ -20,7 +20,7 @@ use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::time::Duration;
 
-/// What is in doubt in the rows of a block, by the words and markings of a row.
+/// Lines in doubt in the rows of a block, by the words and markings of a row.
 type Doubts = HashMap<Vec<u64>, Doubt>;
 
 /// Rows that differ in numbers alone: the lines in doubt, by those numbers.

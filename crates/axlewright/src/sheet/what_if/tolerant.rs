@@ -45,9 +45,9 @@ struct Line {
 
 /// Ends of a tolerance.
 enum Ends {
-    /// The same in every row.
+    /// Ends that are the same in every row.
     Fixed([f64; 2]),
-    /// Those of the values of an axis: the axis and its column.
+    /// Ends at each value of an axis: the axis and its column.
     Along { axis: usize, column: usize },
 }
 

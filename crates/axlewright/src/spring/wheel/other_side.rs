@@ -85,7 +85,7 @@ impl BothAxles {
     }
 }
 
-/// What the dampers do on both sides.
+/// Dampers of both sides of an axle, and the wheel rates beside them.
 pub(in crate::spring) struct BothDampers {
     pub(in crate::spring) wheel_rate: Option<LinearStiffness>,
     pub(in crate::spring) right_wheel_rate: Option<LinearStiffness>,

@@ -120,7 +120,7 @@ pub(in crate::spring) struct Sides {
     pub(in crate::spring) left: Mass,
     pub(in crate::spring) right: Mass,
     pub(in crate::spring) wheel_rate: LinearStiffness,
-    /// Of an axle whose sides differ.
+    /// Wheel rate on the right, if the sides differ.
     pub(in crate::spring) right_wheel_rate: Option<LinearStiffness>,
 }
 
@@ -144,7 +144,7 @@ pub(in crate::spring) struct HeavierSide {
 
 #[cfg(feature = "sheet")]
 impl HeavierSide {
-    /// The same travel as that of both wheels on their scales.
+    /// Travel by which the heavier wheel stands further in bump than the mean of both.
     pub(in crate::spring) fn travel(&self) -> Result<Length> {
         let off = self.heavier_wheel - self.axle_mass / 2.0;
         if off.si() < 0.0 {
@@ -157,7 +157,7 @@ impl HeavierSide {
 #[cfg(feature = "sheet")]
 const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of its mass";
 
-/// What ends the travel of the worse wheel of an axle in bump.
+/// Ends of the travel of an axle's worse wheel in bump.
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) bump_remaining: Length,
@@ -177,7 +177,7 @@ impl BumpClear {
     }
 }
 
-/// The same in droop.
+/// Ends of the travel of an axle's worse wheel in droop.
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct DroopClear {
     pub(in crate::spring) droop_remaining: Length,
@@ -229,7 +229,7 @@ impl BumpTold {
     }
 }
 
-/// The same in droop.
+/// Travel that is wanted in droop, and what may end it beside spring and damper.
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct DroopTold {
     pub(in crate::spring) wanted: Length,

@@ -51,7 +51,7 @@ pub(super) struct OverWanted<M> {
     pub(super) droop: Length,
 }
 
-/// The same in roll.
+/// Linkage while the body rolls over the wanted travel, and the slope that holds at ride height.
 pub(super) struct InRoll<M> {
     pub(super) linkage: M,
     /// Slope of toe, and that of the drawing or the read one of steer over roll.
@@ -194,7 +194,7 @@ impl<M: Independent> InRoll<M> {
 
 impl<M: Independent> AtLock<M> {
     /// Least angle between tie rod and steering arm at ride height and at both stops, with the rack in its middle, half way and at both locks.
-    /// Where a lock is not reached, the share of it that is not takes as much of the angle of the rack's middle below zero.
+    /// A lock that is not reached gives a negative angle: that of the rack's middle, times the share of the lock that is not reached.
     pub(super) fn toggle_angle(&self) -> Result<Angle> {
         let [bump, droop] = travelled(self.bump_remaining, self.droop_remaining)?;
         let ready = PreparedLinkage::hanging(self.linkage.parts())?;

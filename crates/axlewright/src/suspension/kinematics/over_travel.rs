@@ -47,7 +47,7 @@ impl Extremes {
         Extremes { least: self.least.min(value), most: self.most.max(value) }
     }
 
-    /// Of values at even steps: a peak between two of them counts as that of the parabola through its neighbours.
+    /// Extremes of values at even steps: a peak between two of them counts as that of the parabola through its neighbours.
     fn of(values: &[f64]) -> Extremes {
         let mut all = values
             .iter()

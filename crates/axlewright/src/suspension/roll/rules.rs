@@ -153,7 +153,7 @@ struct ToeInBand {
 }
 fields!(ToeInBand { least, most, low, high });
 
-/// The same of a ratio.
+/// Extremes of a ratio over the travel, and the band in which they are wanted.
 struct RatioInBand {
     least: Ratio,
     most: Ratio,
@@ -177,7 +177,7 @@ impl RatioInBand {
     fn worse(&self) -> Result<Ratio> {
         Ok(worse(self.least, self.most, self.low, self.high))
     }
-    /// Of a rear axle, whose sign is the other.
+    /// The worse extreme of a rear axle, whose sign is the other.
     fn worse_reversed(&self) -> Result<Ratio> {
         Ok(worse(-self.most, -self.least, self.low, self.high))
     }
@@ -198,7 +198,7 @@ impl SlopeInBand {
         let (Some(least), Some(most)) = (self.least, self.most) else { return Ok(self.slope) };
         Ok(worse(least, most, self.low, self.high))
     }
-    /// Of a rear axle, whose extremes have the other sign; its slope has the sign of the band.
+    /// The worse extreme of a rear axle, whose extremes have the other sign; its slope has the sign of the band.
     fn worse_reversed(&self) -> Result<Ratio> {
         let (Some(least), Some(most)) = (self.least, self.most) else { return Ok(self.slope) };
         Ok(worse(-most, -least, self.low, self.high))
@@ -299,7 +299,7 @@ impl ToeTold {
     }
 }
 
-/// The same of a ratio.
+/// Wanted margin, and extremes of a ratio that are known, over a travel that is not merely assumed.
 struct RatioTold {
     least: Ratio,
     most: Ratio,

@@ -143,7 +143,7 @@ fn widest(model: &LiveAxle, about: [f64; 2], steps: [(i32, f64); 2]) -> (f64, us
     (most, reached)
 }
 
-/// Of 687 axles whose points were moved by up to 150 mm, these jumped to another place of least strain, by up to 1.7 rad in pitch.
+/// Eleven of 687 axles whose points were moved by up to 150 mm jumped to another place of least strain, by up to 1.7 rad in pitch.
 #[test]
 fn an_axle_stays_on_the_branch_of_ride_height() {
     for (place, (heave, roll, shifts)) in JUMPED.iter().enumerate() {
@@ -185,7 +185,7 @@ fn an_axle_stays_on_the_branch_of_ride_height() {
     }
 }
 
-/// What small steps lead to in two ways is refused as such.
+/// A position that small steps reach in two places is refused, and the refusal says so.
 #[test]
 fn two_places_of_an_axle_are_refused_as_two() {
     let model = moved(&JUMPED[9].2);

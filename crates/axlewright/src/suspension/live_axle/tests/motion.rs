@@ -247,7 +247,7 @@ fn rigid_links_beside_bushes_keep_their_length() {
     assert_relative_eq!(on.bind_roll_stiffness.si(), near.bind_roll_stiffness.si(), max_relative = 1e-3);
 }
 
-/// The same axle turned about to stand in front: the nose points to the rear, and rises and falls as it did.
+/// Rear axle turned about to stand in front: the nose points to the rear, and rises and falls as it did.
 #[test]
 fn the_pinion_of_a_front_axle_points_to_the_rear() {
     let rear = four(FOUR);
