@@ -14,6 +14,8 @@ mod roll_stiffness_for_gradient;
 mod roll_stiffness_over_tyres;
 #[cfg(feature = "sheet")]
 pub(super) mod rules;
+#[cfg(feature = "sheet")]
+pub(super) mod steer_rules;
 mod tyre_roll_stiffness;
 
 pub use axle_load_transfer::{AxleLoadTransfer, axle_load_transfer};
