@@ -5,7 +5,7 @@ use super::rules::*;
 use super::torque::rating::{RatingKind, Side, Wanted};
 use super::torque::torque_path::TorquePath;
 use crate::base::section::{
-    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, also, by, choice, derived, gives,
+    About, Also, Finding, Line, Margin, ModelOf, Rule, Section, Step, also, by, choice, derived, gives,
     greatest_of, joined, least_of, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
 };
 use crate::engine::{CURVE, Written};
@@ -66,6 +66,34 @@ const TYRES: &[&str] = &["driveline.driven", "front.tyre", "rear.tyre"];
 /// Share by which a capacity may lie beyond what the sizes of the clutch give: clamp load and friction scatter (common practice, no source).
 const SCATTER: f64 = 0.1;
 
+/// Hot and worn in: the least that the clutch holds.
+const fn least_capacity() -> Step {
+    step(
+        "driveline.clutch_capacity_uniform_wear",
+        &[
+            "clutch.clamp_load",
+            "clutch.friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+        ],
+    )
+}
+
+/// Cold and new: the most that it holds.
+const fn highest_capacity() -> Step {
+    step(
+        "driveline.clutch_capacity_uniform_pressure",
+        &[
+            "clutch.clamp_load",
+            "clutch.high_friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+        ],
+    )
+}
+
 /// The clutch.
 const CLUTCH: &[Line] = &[
     line("clutch.clamp_load", Force::KIND, "clamp load of the cover").above(
@@ -87,52 +115,12 @@ const CLUTCH: &[Line] = &[
     ),
     line("clutch.high_friction", Ratio::KIND, "coefficient of friction of the facings at its highest: static, cold")
         .above(0.0, 2.0, "plausibility limit: facings hold less than twice what presses them"),
-    torque("clutch.capacity", "torque that the clutch surely holds before it slips: hot, worn in").first_hand().by(&[step(
-        "driveline.clutch_capacity_uniform_wear",
-        &[
-            "clutch.clamp_load",
-            "clutch.friction",
-            "clutch.outer_diameter",
-            "clutch.inner_diameter",
-            "clutch.faces",
-        ],
-    )
-    .usual(),
-    step(
-        "driveline.clutch_capacity_uniform_wear",
-        &[
-            "clutch.clamp_load",
-            "clutch.friction",
-            "clutch.outer_diameter",
-            "clutch.inner_diameter",
-            "clutch.faces",
-        ],
-    )
-    .at_most(1.0 + SCATTER)]),
+    torque("clutch.capacity", "torque that the clutch surely holds before it slips: hot, worn in")
+        .first_hand()
+        .by(&[least_capacity().usual(), least_capacity().at_most(1.0 + SCATTER)]),
     torque("clutch.high_capacity", "torque that the clutch holds at most: cold, new, not yet slipping; a dropped clutch passes it on")
         .first_hand()
-        .by(&[step(
-            "driveline.clutch_capacity_uniform_pressure",
-            &[
-                "clutch.clamp_load",
-                "clutch.high_friction",
-                "clutch.outer_diameter",
-                "clutch.inner_diameter",
-                "clutch.faces",
-            ],
-        )
-        .usual(),
-        step(
-            "driveline.clutch_capacity_uniform_pressure",
-            &[
-                "clutch.clamp_load",
-                "clutch.high_friction",
-                "clutch.outer_diameter",
-                "clutch.inner_diameter",
-                "clutch.faces",
-            ],
-        )
-        .at_least(1.0 - SCATTER)]),
+        .by(&[highest_capacity().usual(), highest_capacity().at_least(1.0 - SCATTER)]),
     line(
         "clutch.shock_factor",
         Ratio::KIND,

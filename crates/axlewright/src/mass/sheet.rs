@@ -99,6 +99,19 @@ const SUM: &str = "definition: masses add up";
 const HEAVIER: &str =
     "definition: the heavier wheel carries at least half of its axle, and no more than all of it";
 
+/// The heavier wheel of an axle, which its scales or the axle's mass bound.
+macro_rules! heavier_wheel {
+    ($axle:literal, $meaning:literal) => {
+        scale(concat!($axle, ".heavier_wheel"), $meaning).measured_on(&["scales"]).by(&[
+            greatest_of(&[concat!("scales.left_", $axle), concat!("scales.right_", $axle)], "definition"),
+            same(&[concat!("scales.left_", $axle)], HEAVIER).at_least(1.0),
+            same(&[concat!("scales.right_", $axle)], HEAVIER).at_least(1.0),
+            same(&[concat!($axle, ".axle_mass")], HEAVIER).at_least(0.5),
+            same(&[concat!($axle, ".axle_mass")], HEAVIER).at_most(1.0),
+        ])
+    };
+}
+
 /// Lines and findings of the sheet on masses and their places.
 pub const SHEET: Section = Section {
     lines: &[
@@ -117,24 +130,8 @@ pub const SHEET: Section = Section {
         mass("vehicle.mass", "mass of the whole vehicle, loaded as it will be")
             .measured_on(&["scales", "front.axle_mass", "rear.axle_mass"])
             .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
-        scale("front.heavier_wheel", "scale reading of the heavier front wheel").measured_on(&["scales"]).by(
-            &[
-                greatest_of(&["scales.left_front", "scales.right_front"], "definition"),
-                same(&["scales.left_front"], HEAVIER).at_least(1.0),
-                same(&["scales.right_front"], HEAVIER).at_least(1.0),
-                same(&["front.axle_mass"], HEAVIER).at_least(0.5),
-                same(&["front.axle_mass"], HEAVIER).at_most(1.0),
-            ],
-        ),
-        scale("rear.heavier_wheel", "scale reading of the heavier rear wheel").measured_on(&["scales"]).by(
-            &[
-                greatest_of(&["scales.left_rear", "scales.right_rear"], "definition"),
-                same(&["scales.left_rear"], HEAVIER).at_least(1.0),
-                same(&["scales.right_rear"], HEAVIER).at_least(1.0),
-                same(&["rear.axle_mass"], HEAVIER).at_least(0.5),
-                same(&["rear.axle_mass"], HEAVIER).at_most(1.0),
-            ],
-        ),
+        heavier_wheel!("front", "scale reading of the heavier front wheel"),
+        heavier_wheel!("rear", "scale reading of the heavier rear wheel"),
         derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
         derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
         derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all")

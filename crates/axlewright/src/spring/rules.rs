@@ -121,28 +121,30 @@ pub(super) const WORSE_FREQUENCY_RATIO: Rule = rule! {
     }
     says "the sides with the least room in the band", WORSE_SIDE
 };
-pub(super) const WORSE_DAMPING: Rule = rule! {
-    "axle" BothDampings::worse, BothDampings
-    takes { damping_ratio }
-    uses {
-        sides.wheel_rate = "axle.wheel_rate", sides.right_wheel_rate = "axle.right_wheel_rate",
-        sides.mounting = "axle.damper.mounting", sides.motion_ratio = "axle.spring.motion_ratio",
-        sides.right_motion_ratio = "axle.spring.right_motion_ratio", low = "wanted.damping_low",
-        high = "wanted.damping_high",
-    }
-    says "the side with less room in the band", WORSE_SIDE
-};
-pub(super) const WORSE_DAMPER_RATE: Rule = rule! {
-    "axle.damper" BothRates::worse, BothRates
-    takes { rate_wanted }
-    uses {
-        sides.wheel_rate = "axle.wheel_rate", sides.right_wheel_rate = "axle.right_wheel_rate",
-        sides.mounting = "axle.damper.mounting", sides.motion_ratio = "axle.spring.motion_ratio",
-        sides.right_motion_ratio = "axle.spring.right_motion_ratio", softest = "axle.damper.rate_softest",
-        firmest = "axle.damper.rate_firmest",
-    }
-    says "the side with less room in the range", WORSE_SIDE
-};
+/// What both dampers of an axle give: the side with less room between two lines.
+macro_rules! worse_damper {
+    ($table:literal, $of:ident { $left:ident, $low:ident = $low_line:literal, $high:ident = $high_line:literal }, $says:literal) => {
+        rule! {
+            $table $of::worse, $of
+            takes { $left }
+            uses {
+                sides.wheel_rate = "axle.wheel_rate", sides.right_wheel_rate = "axle.right_wheel_rate",
+                sides.mounting = "axle.damper.mounting", sides.motion_ratio = "axle.spring.motion_ratio",
+                sides.right_motion_ratio = "axle.spring.right_motion_ratio", $low = $low_line, $high = $high_line,
+            }
+            says $says, WORSE_SIDE
+        }
+    };
+}
+pub(super) const WORSE_DAMPING: Rule = worse_damper!(
+    "axle", BothDampings { damping_ratio, low = "wanted.damping_low", high = "wanted.damping_high" },
+    "the side with less room in the band"
+);
+pub(super) const WORSE_DAMPER_RATE: Rule = worse_damper!(
+    "axle.damper",
+    BothRates { rate_wanted, softest = "axle.damper.rate_softest", firmest = "axle.damper.rate_firmest" },
+    "the side with less room in the range"
+);
 macro_rules! heavier_side {
     ($axle:literal) => {
         rule! {

@@ -32,39 +32,33 @@ pub(in crate::suspension) const STEER_APART: Rule = rule! {
     lacking "a live axle needs roll_steer, or the points of what holds it"
 };
 
-/// Extremes over the travel, and the band in which they are wanted.
-struct ToeInBand {
-    least: Angle,
-    most: Angle,
-    low: Angle,
-    high: Angle,
-}
-fields!(ToeInBand { least, most, low, high });
-
-/// Extremes of a ratio over the travel, and the band in which they are wanted.
-struct RatioInBand {
-    least: Ratio,
-    most: Ratio,
-    low: Ratio,
-    high: Ratio,
-}
-fields!(RatioInBand { least, most, low, high });
-
 /// The one of two extremes with less room in its band.
 fn worse<Q: Quantity>(least: Q, most: Q, low: Q, high: Q) -> Q {
     if least.si() - low.si() <= high.si() - most.si() { least } else { most }
 }
 
-impl ToeInBand {
-    fn worse(&self) -> Result<Angle> {
-        Ok(worse(self.least, self.most, self.low, self.high))
-    }
+/// Extremes over the travel, and the band in which they are wanted.
+macro_rules! in_band {
+    ($name:ident, $kind:ty) => {
+        struct $name {
+            least: $kind,
+            most: $kind,
+            low: $kind,
+            high: $kind,
+        }
+        fields!($name { least, most, low, high });
+
+        impl $name {
+            fn worse(&self) -> Result<$kind> {
+                Ok(worse(self.least, self.most, self.low, self.high))
+            }
+        }
+    };
 }
+in_band!(ToeInBand, Angle);
+in_band!(RatioInBand, Ratio);
 
 impl RatioInBand {
-    fn worse(&self) -> Result<Ratio> {
-        Ok(worse(self.least, self.most, self.low, self.high))
-    }
     /// The worse extreme of a rear axle, whose sign is the other.
     fn worse_reversed(&self) -> Result<Ratio> {
         Ok(worse(-self.most, -self.least, self.low, self.high))
@@ -105,39 +99,50 @@ pub(in crate::suspension) const TOE_CHANGE: Rule = rule! {
     }
     says WORSE, OVER
 };
-pub(in crate::suspension) const FRONT_ROLL_UNDERSTEER: Rule = rule! {
-    "front" RatioInBand::worse, RatioInBand
-    takes {
-        least = "front.roll_steer_least", most = "front.roll_steer_most", low = "wanted.roll_understeer_low",
-        high = "wanted.roll_understeer_high",
-    }
-    says WORSE, OVER
-};
-pub(in crate::suspension) const REAR_ROLL_UNDERSTEER: Rule = rule! {
-    "rear" RatioInBand::worse_reversed, RatioInBand
-    takes {
-        least = "rear.roll_steer_least", most = "rear.roll_steer_most", low = "wanted.roll_understeer_low",
-        high = "wanted.roll_understeer_high",
-    }
-    says "the extreme with less room in its band, its sign reversed", OVER
-};
 
-pub(in crate::suspension) const FRONT_ROLL_SLOPE: Rule = rule! {
-    "front" SlopeInBand::worse, SlopeInBand
-    takes {
-        slope = "front.roll_understeer", low = "wanted.roll_understeer_low", high = "wanted.roll_understeer_high",
-    }
-    uses { least = "front.roll_steer_least", most = "front.roll_steer_most" }
-    says WORSE_OR_SLOPE, OVER
-};
-pub(in crate::suspension) const REAR_ROLL_SLOPE: Rule = rule! {
-    "rear" SlopeInBand::worse_reversed, SlopeInBand
-    takes {
-        slope = "rear.roll_understeer", low = "wanted.roll_understeer_low", high = "wanted.roll_understeer_high",
-    }
-    uses { least = "rear.roll_steer_least", most = "rear.roll_steer_most" }
-    says WORSE_OR_SLOPE, OVER
-};
+/// Extremes of a ratio over the travel in a band: the worse of them, with or without the slope at ride height.
+macro_rules! ratio_over_travel {
+    ($table:literal, $worse:ident, $least:literal to $most:literal in $low:literal to $high:literal, $says:expr) => {
+        rule! {
+            $table RatioInBand::$worse, RatioInBand
+            takes { least = $least, most = $most, low = $low, high = $high }
+            says $says, OVER
+        }
+    };
+    ($table:literal, $worse:ident, $slope:literal or $least:literal to $most:literal in $low:literal to $high:literal) => {
+        rule! {
+            $table SlopeInBand::$worse, SlopeInBand
+            takes { slope = $slope, low = $low, high = $high }
+            uses { least = $least, most = $most }
+            says WORSE_OR_SLOPE, OVER
+        }
+    };
+}
+pub(in crate::suspension) const FRONT_ROLL_UNDERSTEER: Rule = ratio_over_travel!(
+    "front", worse, "front.roll_steer_least" to "front.roll_steer_most"
+    in "wanted.roll_understeer_low" to "wanted.roll_understeer_high", WORSE
+);
+pub(in crate::suspension) const REAR_ROLL_UNDERSTEER: Rule = ratio_over_travel!(
+    "rear", worse_reversed, "rear.roll_steer_least" to "rear.roll_steer_most"
+    in "wanted.roll_understeer_low" to "wanted.roll_understeer_high",
+    "the extreme with less room in its band, its sign reversed"
+);
+pub(in crate::suspension) const SQUAT: Rule = ratio_over_travel!(
+    "rear", worse, "rear.anti_squat_least" to "rear.anti_squat_most"
+    in "wanted.anti_squat_low" to "wanted.anti_squat_high", WORSE
+);
+pub(in crate::suspension) const FRONT_ROLL_SLOPE: Rule = ratio_over_travel!(
+    "front", worse, "front.roll_understeer" or "front.roll_steer_least" to "front.roll_steer_most"
+    in "wanted.roll_understeer_low" to "wanted.roll_understeer_high"
+);
+pub(in crate::suspension) const REAR_ROLL_SLOPE: Rule = ratio_over_travel!(
+    "rear", worse_reversed, "rear.roll_understeer" or "rear.roll_steer_least" to "rear.roll_steer_most"
+    in "wanted.roll_understeer_low" to "wanted.roll_understeer_high"
+);
+pub(in crate::suspension) const SQUAT_SLOPE: Rule = ratio_over_travel!(
+    "rear", worse, "rear.anti_squat" or "rear.anti_squat_least" to "rear.anti_squat_most"
+    in "wanted.anti_squat_low" to "wanted.anti_squat_high"
+);
 
 /// Slope of toe at ride height, and the travel over which it is wanted.
 struct Slope {
@@ -172,54 +177,45 @@ pub(in crate::suspension) const TOE_BY_SLOPE: Rule = rule! {
 };
 
 /// Wanted margin, and extremes that are known, over a travel that is not merely assumed.
-struct ToeTold {
-    least: Angle,
-    most: Angle,
-    bump: Length,
-    droop: Length,
-    margin: Angle,
-}
-fields!(ToeTold { least, most, bump, droop, margin });
+macro_rules! told {
+    ($name:ident, $kind:ty) => {
+        struct $name {
+            least: $kind,
+            most: $kind,
+            bump: Length,
+            droop: Length,
+            margin: $kind,
+        }
+        fields!($name { least, most, bump, droop, margin });
 
-impl ToeTold {
-    fn margin(&self) -> Result<Angle> {
-        Ok(self.margin)
-    }
+        impl $name {
+            fn margin(&self) -> Result<$kind> {
+                Ok(self.margin)
+            }
+        }
+    };
+    ($table:literal, $name:ident, $least:literal to $most:literal over $bump:literal, $droop:literal, $margin:literal) => {
+        rule! {
+            $table $name::margin, $name
+            takes { least = $least, most = $most, bump = $bump, droop = $droop, margin = $margin }
+            says "the margin that is wanted, where both extremes over the travel are known, and the travel itself", OVER
+        }
+    };
 }
-
-/// Wanted margin, and extremes of a ratio that are known, over a travel that is not merely assumed.
-struct RatioTold {
-    least: Ratio,
-    most: Ratio,
-    bump: Length,
-    droop: Length,
-    margin: Ratio,
-}
-fields!(RatioTold { least, most, bump, droop, margin });
-
-impl RatioTold {
-    fn margin(&self) -> Result<Ratio> {
-        Ok(self.margin)
-    }
-}
-
-const TOLD: &str =
-    "the margin that is wanted, where both extremes over the travel are known, and the travel itself";
-pub(in crate::suspension) const TOE_MARGIN: Rule = rule! {
-    "axle" ToeTold::margin, ToeTold
-    takes { least = "axle.toe_out_over_travel", most = "axle.toe_in_over_travel", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.bump_steer_margin" }
-    says TOLD, OVER
-};
-pub(in crate::suspension) const ROLL_STEER_MARGIN: Rule = rule! {
-    "axle" RatioTold::margin, RatioTold
-    takes { least = "axle.roll_steer_least", most = "axle.roll_steer_most", bump = "axle.told_bump", droop = "axle.told_droop", margin = "wanted.ratio_margin" }
-    says TOLD, OVER
-};
-pub(in crate::suspension) const SQUAT_MARGIN: Rule = rule! {
-    "rear" RatioTold::margin, RatioTold
-    takes { least = "rear.anti_squat_least", most = "rear.anti_squat_most", bump = "rear.told_bump", droop = "rear.told_droop", margin = "wanted.ratio_margin" }
-    says TOLD, OVER
-};
+told!(ToeTold, Angle);
+told!(RatioTold, Ratio);
+pub(in crate::suspension) const TOE_MARGIN: Rule = told!(
+    "axle", ToeTold, "axle.toe_out_over_travel" to "axle.toe_in_over_travel"
+    over "axle.told_bump", "axle.told_droop", "wanted.bump_steer_margin"
+);
+pub(in crate::suspension) const ROLL_STEER_MARGIN: Rule = told!(
+    "axle", RatioTold, "axle.roll_steer_least" to "axle.roll_steer_most"
+    over "axle.told_bump", "axle.told_droop", "wanted.ratio_margin"
+);
+pub(in crate::suspension) const SQUAT_MARGIN: Rule = told!(
+    "rear", RatioTold, "rear.anti_squat_least" to "rear.anti_squat_most"
+    over "rear.told_bump", "rear.told_droop", "wanted.ratio_margin"
+);
 
 /// Share of the squat that is held over the travel: as at ride height, drawn or read, and further by what the path leans elsewhere.
 struct SquatOverTravel {
@@ -257,18 +253,4 @@ pub(in crate::suspension) const SQUAT_EXTREMES: Rule = rule! {
     }
     gives SquatExtremes { least, most }
     says "-s tan(theta) l / h at both extremes of the path", DRIVE_PITCH
-};
-pub(in crate::suspension) const SQUAT_SLOPE: Rule = rule! {
-    "rear" SlopeInBand::worse, SlopeInBand
-    takes { slope = "rear.anti_squat", low = "wanted.anti_squat_low", high = "wanted.anti_squat_high" }
-    uses { least = "rear.anti_squat_least", most = "rear.anti_squat_most" }
-    says WORSE_OR_SLOPE, OVER
-};
-pub(in crate::suspension) const SQUAT: Rule = rule! {
-    "rear" RatioInBand::worse, RatioInBand
-    takes {
-        least = "rear.anti_squat_least", most = "rear.anti_squat_most", low = "wanted.anti_squat_low",
-        high = "wanted.anti_squat_high",
-    }
-    says WORSE, OVER
 };
