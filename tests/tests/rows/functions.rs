@@ -54,7 +54,9 @@ fn the_catalogue_answers_every_row_as_the_function() {
                         assert_eq!(bits(column), bits(&[*wanted; 3]), "{}", entry.path);
                     }
                     assert!(!refused.contains_key(&row) && again == 0, "{}", entry.path);
-                    let work = catalogue::work(entry.path, arguments).unwrap();
+                    let names = entry.inputs.iter().map(|input| input.name);
+                    let named: Vec<(&str, f64)> = names.zip(arguments.iter().copied()).collect();
+                    let work = catalogue::work(entry.path, &named).unwrap();
                     assert_eq!(bits(work.results()), bits(&wanted), "{}", entry.path);
                 }
                 Err(error) => {

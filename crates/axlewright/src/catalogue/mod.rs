@@ -3,8 +3,12 @@
 #![cfg_attr(feature = "spring", doc = "```")]
 #![cfg_attr(not(feature = "spring"), doc = "```ignore")]
 //! use axlewright::{base::text::System, catalogue, units::*};
-//! let inputs = [LinearStiffness::of::<lbf_in>(300.0).si(), 0.75, Angle::of::<deg>(20.0).si()];
-//! let work = catalogue::work("spring.wheel_rate", &inputs)?;
+//! let rate = LinearStiffness::of::<lbf_in>(300.0).si();
+//! let angle = Angle::of::<deg>(20.0).si();
+//! let work = catalogue::work(
+//!     "spring.wheel_rate",
+//!     &[("spring_rate", rate), ("motion_ratio", 0.75), ("angle_from_measured_travel", angle)],
+//! )?;
 //! assert!(work.text(System::Us).contains("k_w = wheel_rate = 149 lbf/in"));
 //! # Ok::<(), axlewright::Error>(())
 //! ```
@@ -58,7 +62,7 @@ pub use generated::ENTRIES;
 
 use crate::Result;
 use crate::base::text::{distance, refusal};
-use crate::base::work::{Entry, Work};
+use crate::base::work::{Entry, Slot, Work};
 
 /// The function of a path such as `spring.wheel_rate`.
 pub fn entry(path: &str) -> Result<&'static Entry> {
@@ -68,9 +72,26 @@ pub fn entry(path: &str) -> Result<&'static Entry> {
         .map_err(|_| refusal(path, unknown(path)))
 }
 
-/// Calls the function of this path on numbers in coherent SI, in the order of its arguments, and keeps the work.
-pub fn work(path: &str, inputs_si: &[f64]) -> Result<Work> {
-    entry(path)?.work(inputs_si)
+/// Calls the function of this path on its arguments by name, in coherent SI, and keeps the work.
+pub fn work(path: &str, arguments_si: &[(&str, f64)]) -> Result<Work> {
+    let entry = entry(path)?;
+    let is_argument = |name: &str| entry.inputs.iter().any(|slot| slot.name == name);
+    if let Some((other, _)) = arguments_si.iter().find(|(given, _)| !is_argument(given)) {
+        let names: Vec<&str> = entry.inputs.iter().map(|slot| slot.name).collect();
+        return Err(refusal(other, format!("is no argument of {path}, which takes {}", names.join(", "))));
+    }
+    let one = |slot: &Slot| {
+        let given: Vec<f64> =
+            arguments_si.iter().filter(|(given, _)| *given == slot.name).map(|(_, si)| *si).collect();
+        match given[..] {
+            [si] => Ok(si),
+            _ => {
+                let times = given.len();
+                Err(refusal(slot.name, format!("is given {times} times to {path}, which takes it once")))
+            }
+        }
+    };
+    entry.work(&entry.inputs.iter().map(one).collect::<Result<Vec<f64>>>()?)
 }
 
 /// The paths nearest to an unknown one; its own name counts if no system was named.
@@ -97,6 +118,21 @@ mod tests {
         assert!(ENTRIES.is_sorted_by(|a, b| a.path < b.path));
         for listed in ENTRIES {
             assert_eq!(entry(listed.path).unwrap().path, listed.path);
+        }
+    }
+
+    #[test]
+    fn arguments_are_taken_by_name() {
+        let path = "spring.wheel_rate";
+        let given = [("angle_from_measured_travel", 0.0), ("spring_rate", 50e3), ("motion_ratio", 0.5)];
+        assert_eq!(work(path, &given).unwrap().results(), [12500.0]);
+        for (given, sentence) in [
+            (&given[1..], "angle_from_measured_travel: is given 0 times"),
+            (&[given[0], given[1], given[2], given[0]], "angle_from_measured_travel: is given 2 times"),
+            (&[given[0], given[1], given[2], ("rate", 1.0)], "rate: is no argument of spring.wheel_rate"),
+        ] {
+            let refusal = work(path, given).unwrap_err().to_string();
+            assert!(refusal.contains(sentence), "{refusal}");
         }
     }
 

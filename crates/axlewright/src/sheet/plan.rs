@@ -376,7 +376,7 @@ impl Node {
     fn call_with(&self, sheet: &Sheet, inputs: &[f64], results: &mut [f64; MOST_RESULTS]) -> Result<()> {
         match self.call() {
             Calls::Function(entry, _) => (entry.call)(inputs, &mut results[..entry.outputs.len()])?,
-            Calls::Combine(combine) => results[0] = combine.how.of(inputs),
+            Calls::Combine(combine) => results[0] = combine.how.of(inputs.iter().copied()),
             Calls::Rule(rule, _) => (rule.call)(Given::new(inputs, &self.step.counts), results)?,
             Calls::Part(place) => results[0] = part(sheet, self.inputs()[0], place),
             Calls::Pick => {
@@ -453,7 +453,7 @@ impl Node {
                         ready &= *optional || !input.is_nan();
                     }
                     if ready {
-                        *result = combine.how.of(&inputs[..given.len()]);
+                        *result = combine.how.of(inputs.iter().copied().take(given.len()));
                     }
                 }
                 block.set(line, columns.swap_remove(0));

@@ -288,19 +288,18 @@ impl How {
 
     /// The result for values in coherent SI; `f64::min` and `f64::max` leave out unknown values.
     #[inline]
-    pub fn of(self, values: &[f64]) -> f64 {
-        let all = || values.iter().copied();
-        match (self, values) {
-            (How::Same, [of, ..]) => *of,
-            (How::Sum, _) => all().sum(),
-            (How::Difference, [of, less, ..]) => of - less,
-            (How::Product, _) => all().product(),
-            (How::Quotient, [of, over, ..]) => of / over,
-            (How::Least, _) => all().fold(f64::NAN, f64::min),
-            (How::Greatest, _) => all().fold(f64::NAN, f64::max),
-            (How::Mean, [of, and, ..]) => (of + and) / 2.0,
-            (How::Negative, [of, ..]) => -of,
-            (How::Same | How::Difference | How::Quotient | How::Mean | How::Negative, _) => f64::NAN,
+    pub fn of(self, mut values: impl Iterator<Item = f64>) -> f64 {
+        let mut next = || values.next().unwrap_or(f64::NAN);
+        match self {
+            How::Same => next(),
+            How::Sum => values.sum(),
+            How::Difference => next() - next(),
+            How::Product => values.product(),
+            How::Quotient => next() / next(),
+            How::Least => values.fold(f64::NAN, f64::min),
+            How::Greatest => values.fold(f64::NAN, f64::max),
+            How::Mean => (next() + next()) / 2.0,
+            How::Negative => -next(),
         }
     }
 }
