@@ -7,7 +7,8 @@ use std::path::Path;
 use surface::Api;
 
 /// Tests that take every function and model from the catalogue, its rows and its claims.
-const TESTS: [&str; 6] = ["rows", "claims", "unit_invariance", "sections", "sheet_findings", "demo_sheets"];
+const TESTS: [&str; 6] =
+    ["rows::", "claims::", "unit_invariance::", "sections::", "sheet_findings::", "demo_sheets::"];
 
 pub fn run(root: &Path, system: &str) -> Result<(), String> {
     let mut stages = Stages::default();
@@ -34,10 +35,18 @@ fn all(root: &Path, system: &str, stages: &mut Stages) -> Result<(), String> {
         cargo(root).args(["test", "--quiet", "--package", "surface", "--package", "xtask"]).run()
     })?;
     stages.run("rows, claims and the build sheet", || {
-        let tests = TESTS.iter().flat_map(|name| ["--test", name]);
         cargo(root)
-            .args(["test", "--quiet", "--no-fail-fast", "--package", "axlewright-tests"])
-            .args(tests)
+            .args([
+                "test",
+                "--quiet",
+                "--no-fail-fast",
+                "--package",
+                "axlewright-tests",
+                "--test",
+                "all",
+                "--",
+            ])
+            .args(TESTS)
             .run()
     })?;
     let python = stages.run("virtual environment", || Python::new(root, "venv-routes", &["routes"]))?;

@@ -1,6 +1,6 @@
 //! A row as it went, for the book.
 
-use crate::run::subject;
+use super::run::subject;
 use axlewright::Result as Answer;
 use axlewright::base::text;
 use axlewright_tests::rows::number;

@@ -1,6 +1,6 @@
 //! Whether the core meets a row, and whether a wrong row would be seen.
 
-use crate::run::{gates, run};
+use super::run::{gates, run};
 use axlewright::Result as Answer;
 use axlewright_tests::rows::rows;
 use axlewright_tests::{Found, Results};

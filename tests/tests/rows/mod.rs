@@ -8,9 +8,9 @@ mod run;
 mod sheets;
 mod written;
 
-use crate::book::measured;
-use crate::judge::judge;
-use crate::run::{gates, run, subject};
+use self::book::measured;
+use self::judge::judge;
+use self::run::{gates, run, subject};
 use axlewright_tests::Found;
 use axlewright_tests::rows::{rows, words};
 use serde_json::{Map, Value, json};

@@ -1,6 +1,6 @@
 //! Each row is complete, and every function has one.
 
-use crate::run::gates;
+use super::run::gates;
 use axlewright_tests::FUNCTIONS;
 use axlewright_tests::rows::{rows, words};
 use serde_json::{Value, json};

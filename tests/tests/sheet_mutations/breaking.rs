@@ -1,6 +1,6 @@
 //! Mutations that break a document.
 
-use crate::case::{Case, Mutated, Oracle, literal, slip};
+use super::case::{Case, Mutated, Oracle, literal, slip};
 use axlewright::base::section::{Content, Line};
 use axlewright_tests::catalogue::Random;
 use axlewright_tests::sheets::{Node, kind, quoted, steps, writable};

@@ -1,6 +1,6 @@
 //! Mutations that break nothing.
 
-use crate::case::{Case, Mutated, Oracle, literal};
+use super::case::{Case, Mutated, Oracle, literal};
 use axlewright_tests::catalogue::Random;
 use axlewright_tests::sheets::{Node, kind, quoted, steps};
 

@@ -1,6 +1,6 @@
 //! Whether a mutation had the outcome that its oracle says.
 
-use crate::case::{Mutated, Oracle};
+use super::case::{Mutated, Oracle};
 use axlewright::Error;
 use axlewright::sheet::{Assessment, Sheet};
 use std::panic::{AssertUnwindSafe, catch_unwind};

@@ -7,10 +7,10 @@ mod case;
 mod harmless;
 mod judge;
 
-use crate::breaking::BREAKING;
-use crate::case::{Case, Oracle};
-use crate::harmless::HARMLESS;
-use crate::judge::{bits, judged};
+use self::breaking::BREAKING;
+use self::case::{Case, Oracle};
+use self::harmless::HARMLESS;
+use self::judge::{bits, judged};
 use axlewright::base::section::Line;
 use axlewright::sheet::Sheet;
 use axlewright_tests::catalogue::Random;

@@ -28,7 +28,7 @@ pub fn run(root: &Path) -> Result<(), String> {
                 "--package",
                 "axlewright-tests",
                 "--test",
-                "rows",
+                "all",
                 "the_core_meets_every_row",
             ])
             .run()
