@@ -231,7 +231,7 @@ impl QuarterCar {
             });
             rows.push((frequency,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// RMS values on a random road, and the comfort.
