@@ -1,5 +1,5 @@
 #!/bin/sh
-# Installs the C library: header, shared and static library, pkg-config and CMake files.
+# Installs the C library: header, shared and static library, pkg-config and CMake files, and what valgrind need not report.
 #
 #     cargo build --release --package axlewright-c
 #     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]
@@ -56,7 +56,8 @@ grep -q -a -F "$soname" "$target/release/libaxlewright.so" || fail "$target/rele
 
 lib=$destdir$prefix/$libdir
 include=$destdir$prefix/include
-mkdir -p "$include" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
+share=$destdir$prefix/share/axlewright
+mkdir -p "$include" "$share" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
 # A new file each time: a program that runs keeps the library that it has.
 put() {
     rm -f "$3/$4"
@@ -71,6 +72,7 @@ put 755 "$target/release/libaxlewright.so" "$lib" "$shared"
 ln -sf "$shared" "$lib/$soname"
 ln -sf "$soname" "$lib/libaxlewright.so"
 put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
+put 644 "$here/valgrind.supp" "$share" valgrind.supp
 fill axlewright.pc "$NATIVE" "$lib/pkgconfig"
 fill axlewrightConfig.cmake "$(echo "$NATIVE" | tr ' ' ';')" "$lib/cmake/axlewright"
 fill axlewrightConfigVersion.cmake '' "$lib/cmake/axlewright"

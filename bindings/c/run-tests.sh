@@ -63,6 +63,16 @@ functions() {
     fi
 }
 
+# Where valgrind is there, its full leak check finds nothing beside what the installed file names, "possibly lost" neither.
+leaks() {
+    if command -v valgrind >/dev/null; then
+        RUN="valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,indirect,possible --show-leak-kinds=definite,indirect,possible --error-exitcode=9 --suppressions=$prefix/share/axlewright/valgrind.supp" \
+            AFTER=handles variant valgrind $cc -std=c99 -D_XOPEN_SOURCE=600 $plain -g $include "$tests"/*.c $shared
+    else
+        echo "valgrind: not there, leaks not checked beyond the sanitizer's"
+    fi
+}
+
 # Every entry of the build sheet is called by the tests.
 sheet() {
     sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_\(sheet\|assessment\|what_if\|price_list\|choose\|chosen\)[a-z_]*\)(.*/\1/p' "$prefix/include/axlewright.h" >"$out/sheet.txt"
@@ -81,6 +91,7 @@ sheet() {
 {
     variant c99 $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $include "$tests"/*.c $shared &
     variant c++17 $cxx -std=c++17 $warnings $include -x c++ "$tests"/*.c -x none $shared &
+    leaks &
     variant header-c++17 $cxx -std=c++17 $warnings $include "$tests/header.cpp" $shared &
     variant sanitized $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $shared &
     variant sanitized-static $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $static &

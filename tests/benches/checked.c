@@ -1,12 +1,15 @@
 #include "checked.h"
-#include <float.h>
 #include <math.h>
 
 /* The cosine is that of the C library; the core has its own, which costs less. */
 #define TAU 6.28318530717958647692
 #define RIGHT_ANGLE 1.57079632679489661923
 
-static int positive(double x) { return x > 0.0 && x <= DBL_MAX; }
+/* Ends of every argument. */
+#define LEAST 1e-30
+#define MOST 1e30
+
+static int positive(double x) { return x >= LEAST && x <= MOST; }
 
 static int32_t put(double *result, double value) {
     if (result) *result = value;
@@ -16,7 +19,7 @@ static int32_t put(double *result, double value) {
 int32_t checked_wheel_rate(double spring_rate, double motion_ratio, double angle, double *result) {
     double along;
     if (!positive(spring_rate)) return 1;
-    if (!(motion_ratio > 0.0 && motion_ratio <= 3.0)) return 1;
+    if (!(motion_ratio >= LEAST && motion_ratio <= 1.5)) return 1;
     if (!(angle >= -RIGHT_ANGLE && angle <= RIGHT_ANGLE)) return 1;
     along = motion_ratio * cos(angle);
     return put(result, spring_rate * along * along);

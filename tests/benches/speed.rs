@@ -3,7 +3,7 @@
 //! `cases` lists them and says which pairs the compiler made one; `count <case> <typed|plain> <calls>` calls one, for an
 //! instruction counter; `loop <rounds>` times a plain loop over the boiling temperature of water.
 
-use axlewright::base::error::Limit;
+use axlewright::base::error::{LEAST_MAGNITUDE, Limit, MOST_MAGNITUDE};
 use axlewright::base::numeric::sine_cosine;
 use axlewright::units::*;
 use axlewright::{Error, Result, driveline, fluid, spring};
@@ -45,10 +45,10 @@ macro_rules! case {
     };
 }
 
-/// Whether a number lies above zero and is finite.
+/// Whether a number lies above zero and within the ends of every argument.
 #[inline(always)]
 fn positive(x: f64) -> bool {
-    x > 0.0 && x <= f64::MAX
+    x >= LEAST_MAGNITUDE && x <= MOST_MAGNITUDE
 }
 
 /// The number, or NaN. The error of a range owns nothing, so nothing is lost by forgetting it.
@@ -66,7 +66,7 @@ fn number(answer: Result<impl Quantity>) -> f64 {
 case!(wheel_rate(k = 40e3, r = 0.8, a = 0.3) -> f64,
 number(spring::wheel_rate(LinearStiffness::from_si(k), Ratio::from_si(r), Angle::from_si(a))),
 {
-    if !(positive(k) && r > 0.0 && r <= 3.0 && (-FRAC_PI_2..=FRAC_PI_2).contains(&a)) {
+    if !(positive(k) && r >= LEAST_MAGNITUDE && r <= 1.5 && (-FRAC_PI_2..=FRAC_PI_2).contains(&a)) {
         return f64::NAN;
     }
     let along = r * sine_cosine(a).1;

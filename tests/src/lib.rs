@@ -25,8 +25,12 @@ pub struct Parameter {
     pub kind: &'static Kind,
     /// No less than this.
     pub lower: f64,
+    /// True if that is itself too little.
+    pub lower_open: bool,
     /// No more than this.
     pub upper: f64,
+    /// True if that is itself too much.
+    pub upper_open: bool,
     /// A count.
     pub whole: bool,
 }

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test may panic, its helpers too")]
 
 use axlewright::Verdict;
-use axlewright::sheet::{Assessment, Candidate, Choice, Chosen, PriceList, Requirement, Sheet, choose};
+use axlewright::sheet::{
+    Assessment, Candidate, Choice, Chosen, MOST_CHOICES, PriceList, Requirement, Sheet, choose,
+};
 use axlewright::units::{Mass, kg};
 use axlewright_tests::catalogue::Random;
 use axlewright_tests::offers::{exact_dunlin, ten_kinds_of_eight_parts};
@@ -386,6 +388,35 @@ fn ten_kinds_of_eight_parts_are_chosen_without_multiplying_them() {
     }
     assert_eq!(chosen.front.first(), chosen.cheapest.as_ref());
     assert_eq!(chosen.front.last(), chosen.lightest.as_ref());
+}
+
+/// Kinds of two parts each: the second is dearer by a power of two and lighter by another, so that no combination is better than another.
+fn even(kinds: u32, lighter: bool) -> PriceList {
+    let mut text = "part,kind,cost,mass\n".to_owned();
+    for kind in 0..kinds {
+        let (cost, mass) = (1_u64 << kind, 1_u64 << kind);
+        let light = if lighter { 0 } else { mass };
+        text += &format!("plain {kind},{kind},0,{mass} g\nlight {kind},{kind},{cost},{light} g\n");
+    }
+    PriceList::from_csv(&text).unwrap()
+}
+
+/// 2^30 combinations on one front would take a hundred gigabytes; 2^22 of them in a list, gigabytes.
+#[test]
+fn more_combinations_than_memory_holds_are_refused() {
+    let sheet = Sheet::new("");
+    let chosen = choose(&sheet, &even(12, true), &[], usize::MAX, &mut |_| true).unwrap();
+    assert_eq!((chosen.front.len(), chosen.feasible.len(), chosen.more), (4096, 4096, false));
+    let why = choose(&sheet, &even(30, true), &[], 10, &mut |_| true).unwrap_err().to_string();
+    assert!(why.starts_with("too many combinations are neither dearer nor heavier"), "{why}");
+    let list = even(22, false);
+    let few = choose(&sheet, &list, &[], 10, &mut |_| true).unwrap();
+    assert_eq!((few.front.len(), few.feasible.len(), few.more), (1, 10, true));
+    let why = choose(&sheet, &list, &[], MOST_CHOICES + 1, &mut |_| true).unwrap_err().to_string();
+    assert!(
+        why.starts_with("limit = 1000001: more than 1000000 combinations meet the requirements"),
+        "{why}"
+    );
 }
 
 #[test]

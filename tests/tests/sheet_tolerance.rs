@@ -3,7 +3,7 @@
 
 use approx::assert_relative_eq;
 use axlewright::Verdict;
-use axlewright::sheet::{Assessment, Axis, Sheet};
+use axlewright::sheet::{Assessment, Axis, MOST_SAMPLES, Sheet};
 use axlewright_tests::sheets::DUNLIN;
 
 /// A sheet of these lines.
@@ -197,6 +197,15 @@ fn a_seed_gives_the_same_chances_again_and_another_seed_others() {
         }
     }
     assert!(on.chances(0, 1).is_err());
+    for many in [MOST_SAMPLES + 1, usize::MAX] {
+        assert_eq!(
+            on.chances(many, 1).unwrap_err().to_string(),
+            format!(
+                "samples has {many} entries; one call draws at most 10,000,000 samples: for more, take the mean of calls with other seeds"
+            )
+        );
+    }
+    assert_eq!(MOST_SAMPLES, 10_000_000);
     // A verdict that rests on no tolerance never turns.
     let still = on.chances(100, 3).unwrap();
     let pistons = still.iter().find(|chance| chance.path == "engine.pistons").unwrap();

@@ -32,6 +32,15 @@ pub(crate) unsafe fn fill<T: Copy>(result: *mut T, filled: &T, room: usize) {
     unsafe { std::ptr::copy_nonoverlapping(from.add(SIZE), result.cast::<u8>().add(SIZE), room - SIZE) }
 }
 
+/// Refuses a length whose bytes are more than memory can have.
+#[inline(always)]
+pub(crate) fn within_memory<T>(name: &'static str, length: usize) -> Outcome<()> {
+    if length <= isize::MAX as usize / size_of::<T>() {
+        return Ok(());
+    }
+    Err(Error::Length { argument: name, length, wanted: "no memory is large enough" }.into())
+}
+
 /// A list of the caller; NULL is allowed if it is empty.
 #[inline(always)]
 pub(crate) unsafe fn list<'a, T>(name: &'static str, pointer: *const T, length: usize) -> Outcome<&'a [T]> {
@@ -39,9 +48,8 @@ pub(crate) unsafe fn list<'a, T>(name: &'static str, pointer: *const T, length: 
         Ok(&[])
     } else if pointer.is_null() {
         Err(Failure::Null(name))
-    } else if length > isize::MAX as usize / size_of::<T>() {
-        Err(Error::Length { argument: name, length, wanted: "no memory is large enough" }.into())
     } else {
+        within_memory::<T>(name, length)?;
         Ok(unsafe { std::slice::from_raw_parts(pointer, length) })
     }
 }

@@ -40,6 +40,7 @@ void test_messages(void);
 void test_text(void);
 void test_models(void);
 void test_named_values(void);
+void test_pointers(void);
 void test_results(void);
 void test_tables(void);
 void test_sheet(void);

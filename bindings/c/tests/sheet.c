@@ -171,6 +171,21 @@ static void documents(void)
     TEXT(other, hash);
     free(other);
 
+    /* A text that is too long is refused by its size alone. */
+    char *long_text = (char *)malloc(4000002);
+    if (long_text == NULL) {
+        abort();
+    }
+    memset(long_text, 'x', 4000001);
+    long_text[4000001] = '\0';
+    axw_sheet *none = NULL;
+    axw_price_list *no_list = NULL;
+    REFUSED(axw_sheet_new(long_text, &none), AXW_DOCUMENT, "has 4000001 bytes; at most 4000000 are read");
+    REFUSED(axw_price_list_new(long_text, &no_list), AXW_DOCUMENT, "has 4000001 bytes; at most 4000000 are read");
+    REFUSED(axw_price_list_csv(long_text, &no_list), AXW_DOCUMENT, "has 4000001 bytes; at most 4000000 are read");
+    CHECK(none == NULL && no_list == NULL);
+    free(long_text);
+
     /* A fault is named by its line and its key, and there is no sheet. */
     static const struct {
         const char *text;
@@ -405,6 +420,7 @@ static void assessment_of_a_sheet(void)
     REFUSED(axw_assessment_sensitivity(of, count, &table), AXW_NOT_THERE, "finding = ");
     REFUSED(axw_assessment_sensitivity(of, 0, NULL), AXW_NULL, "table is NULL");
     REFUSED(axw_assessment_chances(of, 0, 7, &table), AXW_LENGTH, "at least one sample");
+    REFUSED(axw_assessment_chances(of, SIZE_MAX, 7, &table), AXW_LENGTH, "at most 10,000,000 samples");
     REFUSED(axw_assessment_severity(NULL, &severity), AXW_NULL, "assessment is NULL");
     REFUSED(axw_assessment_json(NULL, NULL, 0, &place), AXW_NULL, "assessment is NULL");
     REFUSED(axw_assessment_new(NULL, &other), AXW_NULL, "sheet is NULL");

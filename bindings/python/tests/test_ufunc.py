@@ -163,10 +163,10 @@ class TestFlags:
     def test_no_refusal_no_flag(self):
         with np.errstate(all="raise"):
             spring.ride_rate(np.linspace(1, 2, 1000), 3.0)
-            spring.ride_rate([1e-310, 1e-300], 1e-310)
+            spring.ride_rate([1e-30, 1e-29], 1e30)
 
-    def test_an_overflow_is_said(self):
-        with np.errstate(all="ignore", over="raise"), pytest.raises(FloatingPointError, match="overflow"):
+    def test_an_argument_that_would_overflow_is_refused(self):
+        with np.errstate(all="ignore", invalid="raise"), pytest.raises(FloatingPointError, match="invalid value"):
             spring.wheel_rate(1e308, 1.5, 0.0)
 
     def test_an_earlier_flag_is_not_taken_for_ours(self):

@@ -6,7 +6,7 @@ use crate::{Api, Content, Function, Model, Output, Parameter, snake};
 /// A module of entries; its guards and helpers are in `bindings/c/src`.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::caller::{copy, document, fill, fits, free, give, handle, list, put, room, words};\n\
+        "use crate::caller::{copy, document, fill, fits, free, give, handle, list, put, room, within_memory, words};\n\
          use crate::guard::{guard, guard_call, guard_or, guard_value};\n\
          use crate::kept::{Texts, word_of};\n\
          use crate::status::Failure;\n\
@@ -141,7 +141,7 @@ fn batch(function: &Function) -> Result<String, String> {
     let bad = write(&|_: &Output| "f64::NAN".to_owned());
     Ok(format!(
         "/// `{name}` on arrays of length `n`.\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_n(n: usize, {inputs}{outputs}reason: *mut i32) -> i32 {{ guard(|| {{\n\
-         {checks}\nlet mut refused: Option<(usize, usize, axlewright::Error)> = None;\n\
+         {checks}within_memory::<f64>(\"n\", n)?;\nlet mut refused: Option<(usize, usize, axlewright::Error)> = None;\n\
          for i in 0..n {{ unsafe {{ let status = match {} {{\n\
          Ok(on) => {{ {good} 0 }}\n\
          Err(error) => {{ {bad} let number = error.number(); refused = match refused {{ None => Some((1, i, error)), Some((count, first, kept)) => Some((count + 1, first, kept)) }}; number }}\n\
@@ -201,7 +201,8 @@ fn model_entries(model: &Model) -> Result<String, String> {
 /// With more results than this, they come in a struct rather than through pointers.
 const MOST_POINTERS: usize = 8;
 
-fn is_wide(method: &Function) -> bool {
+/// True if the results of a method come in one struct.
+pub fn is_wide(method: &Function) -> bool {
     method.results.len() > MOST_POINTERS
 }
 
@@ -214,9 +215,9 @@ fn method_entry(model: &str, method: &Function) -> Result<String, String> {
         if *list {
             inputs.push_str(&format!("{name}: *const f64, {name}_count: usize, "));
             lets.push_str(&format!(
-                "let {name}: Vec<{kind}> = unsafe {{ list(\"{name}\", {name}, {name}_count) }}?.iter().copied().map({kind}::from_si).collect();\n"
+                "let {name}: &[{kind}] = unsafe {{ list(\"{name}\", {name}.cast(), {name}_count) }}?;\n"
             ));
-            arguments.push(format!("&{name}"));
+            arguments.push(name.clone());
         } else {
             inputs.push_str(&format!("{name}: f64, "));
             arguments.push(format!("{kind}::from_si({name})"));

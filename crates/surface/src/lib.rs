@@ -124,8 +124,8 @@ pub struct Range {
     pub upper: Option<f64>,
     /// True if the upper bound itself is refused.
     pub upper_open: bool,
-    /// The parameter that it must exceed.
-    pub exceeds: Option<String>,
+    /// Parameters that it must exceed.
+    pub exceeds: Vec<String>,
     /// True for a count.
     pub whole: bool,
 }

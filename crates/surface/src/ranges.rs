@@ -65,9 +65,7 @@ impl Limit {
         if let Some((value, open)) = self.upper {
             (range.upper, range.upper_open) = (Some(value), open);
         }
-        if self.exceeds.is_some() {
-            range.exceeds.clone_from(&self.exceeds);
-        }
+        range.exceeds.extend(self.exceeds.clone());
     }
 }
 
@@ -173,5 +171,26 @@ pub fn evaluate(expression: &syn::Expr, known: &BTreeMap<String, f64>) -> Option
         }
         syn::Expr::Path(path) => known.get(&path.path.segments.last()?.ident.to_string()).copied(),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_argument_keeps_each_relation_beside_its_own_bounds() {
+        let block: syn::Block = syn::parse_str(
+            "{ valid! { outer: 0 < .. <= 2 ; \"one\"; outer > inner ; \"two\"; outer > wire ; \"three\"; inner: .. ; \"four\"; } }",
+        )
+        .unwrap();
+        let mut range = Range::default();
+        for limit in
+            limits(&block, &BTreeMap::new()).unwrap().iter().filter(|limit| limit.argument == "outer")
+        {
+            limit.narrow(&mut range);
+        }
+        assert_eq!((range.lower, range.lower_open, range.upper), (Some(0.0), true, Some(2.0)));
+        assert_eq!(range.exceeds, ["inner", "wire"]);
     }
 }

@@ -108,11 +108,13 @@ fn range(parameter: &Parameter) -> String {
     let bound =
         |of: Option<f64>, infinite: &str| of.map_or(infinite.to_owned(), |value| format!("{value:?}"));
     format!(
-        "Parameter {{ name: {:?}, kind: {}::KIND, lower: {}, upper: {}, whole: {} }}",
+        "Parameter {{ name: {:?}, kind: {}::KIND, lower: {}, lower_open: {}, upper: {}, upper_open: {}, whole: {} }}",
         parameter.name,
         parameter.kind,
         bound(parameter.range.lower, "f64::NEG_INFINITY"),
+        parameter.range.lower_open,
         bound(parameter.range.upper, "f64::INFINITY"),
+        parameter.range.upper_open,
         parameter.range.whole,
     )
 }

@@ -335,7 +335,7 @@ pub unsafe extern "C" fn axw_assessment_sensitivity(
 }
 
 /// Chance that each verdict turns within the tolerances, a finding a row, from this many samples; equal `seed`s give equal
-/// samples on every machine. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
+/// samples on every machine. More than 10,000,000 are refused with `AXW_LENGTH`: take the mean of calls with other seeds. Columns: `finding`, `verdict`, `turns`, then the share of samples that `meets`, is `tight`, `short`,
 /// `not_known`, `does_not_apply`, then `mean` and `deviation` of the margin in the SI `unit` of the row.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_chances(

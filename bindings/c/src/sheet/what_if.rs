@@ -188,8 +188,9 @@ pub unsafe extern "C" fn axw_what_if_dropped(
 /// `count` rows from the row `first` on as a table: a column for each line that changes, one for each output. If a call in a row was
 /// refused, the outputs that follow from it are NaN, and `axw_table_reason` gives the reason.
 ///
-/// A table takes at most 4 GiB. A larger request is refused with `AXW_NO_SOLUTION` before anything is allocated: ask piece by piece, by `first` and `count`.
-/// It runs on this many threads, 0 meaning one for each processor; the numbers do not depend on it. `progress` may be NULL.
+/// A table takes at most 4 GiB. A larger request is refused with `AXW_NO_SOLUTION` before anything is allocated, and so is a table with more than
+/// 5,000,000 refused rows: ask piece by piece, by `first` and `count`.
+/// It runs on this many threads, at most 256, 0 meaning one for each processor; the numbers do not depend on it. `progress` may be NULL.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_what_if_table(
     what_if: *const axw_what_if,

@@ -1,6 +1,7 @@
 use super::standard_atmosphere::{pressure, pressure_altitude};
+use crate::base::text::said;
 use crate::units::{AbsolutePressure, Length};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Pressure reduced to sea level, as a weather report would give it, from the pressure of the air at a place.
 ///
@@ -48,8 +49,12 @@ pub fn altimeter_setting_from_station_pressure(
     let altimeter_setting = AbsolutePressure::from_si(pressure(
         pressure_altitude(station_pressure.si()) - geopotential_altitude.si(),
     ));
-    valid! {
-        altimeter_setting: 80000 <= .. <= 110000 ; "sea-level pressures on record lie between 870 hPa and 1085 hPa, from memory: station_pressure and geopotential_altitude belong to two places";
+    if !(80e3..=110e3).contains(&altimeter_setting.si()) {
+        let at_sea_level = said(altimeter_setting);
+        return Err(cannot!(
+            station_pressure, geopotential_altitude;
+            "gives {at_sea_level} at sea level, where 870 hPa to 1085 hPa are on record, from memory: they belong to two places"
+        ));
     }
     Ok(altimeter_setting)
 }

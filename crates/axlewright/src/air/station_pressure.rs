@@ -1,5 +1,5 @@
 use crate::units::{AbsolutePressure, GaugePressure, absolute, gauge};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Absolute pressure of a gauge reading.
 ///
@@ -42,8 +42,9 @@ pub fn absolute_pressure(
         station_pressure: 0 < .. ; "definition: above vacuum";
     }
     let absolute_pressure = absolute(gauge_pressure, station_pressure);
-    valid! {
-        absolute_pressure: 0 <= .. ; "definition: no pressure lies below vacuum";
+    if absolute_pressure.si() < 0.0 {
+        let vacuum = GaugePressure::from_si(-station_pressure.si());
+        return Err(cannot!(gauge_pressure >= vacuum, station_pressure; "lies below vacuum"));
     }
     Ok(absolute_pressure)
 }

@@ -3,7 +3,7 @@
 //! Every refusal names the argument, its value, the limits, the unit and the source of the limit. The sentence
 //! is built here, and C and Python reuse it unchanged.
 
-pub use super::limit::{Limit, Relation};
+pub use super::limit::{LEAST_MAGNITUDE, Limit, MOST_MAGNITUDE, Relation};
 pub use super::no_solution::{Argument, NoSolution};
 use super::text::{in_shop_units, print_si_to, shortened};
 use super::units::Kind;
@@ -123,7 +123,7 @@ impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Error::OutOfRange { limit, value, kind } => {
-                let (argument, words) = (limit.argument, kind.words);
+                let (argument, words, limit) = (limit.argument, kind.words, limit.missed_by(*value));
                 let fault = if value.is_finite() {
                     "outside its range".to_owned()
                 } else {
@@ -276,6 +276,17 @@ mod tests {
         assert_eq!(
             said(-52538.05, &POSITIVE, LinearStiffness::KIND),
             "it = -52538.1 N/m (-52.54 N/mm, -300 lbf/in) is outside its range; valid: 0 < it (why)"
+        );
+        assert_eq!(
+            said(1e200, &POSITIVE, LinearStiffness::KIND),
+            "it = 1e200 N/m (1e197 N/mm, 5.71e197 lbf/in) is outside its range; valid: 1e-30 <= it <= 1e30 N/m \
+             (1e-33 N/mm to 1e27 N/mm, 5.71e-33 lbf/in to 5.71e27 lbf/in) \
+             (plausibility limit of every argument in coherent SI: beyond it a result may overflow)"
+        );
+        assert_eq!(
+            said(1e-40, &LIMIT, Ratio::KIND),
+            "it = 1e-40 is outside its range; valid: 1e-30 <= it <= 2 \
+             (plausibility limit of every argument in coherent SI: beyond it a result may overflow)"
         );
         assert_eq!(
             said(2.5, &LIMIT, Angle::KIND),

@@ -211,7 +211,7 @@ impl TorqueCurve {
                 .and_then(|torque| Ok(Pull { torque, power: super::power(torque, *speed)? }));
             rows.push((*speed,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn curve(&self) -> Result<MonotoneCubic> {

@@ -251,7 +251,7 @@ impl PartsList {
             };
             rows.push((part.name.as_str(),), Ok(on));
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Change of the whole by each swap alone.
@@ -265,7 +265,7 @@ impl PartsList {
             let on = self.with(core::slice::from_ref(part)).map(|after| after.less(&before));
             rows.push((part.name.as_str(),), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn swaps(&self) -> &[MassPart] {

@@ -37,12 +37,12 @@ mod what_if;
 mod worst;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
-pub use choose::{Choice, Chosen, Requirement, Worse, choose};
+pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
 pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
 pub use schema::schema;
-pub use sensitivity::{Chance, Sensitivity};
+pub use sensitivity::{Chance, MOST_SAMPLES, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
 use crate::base::document::{Collector, Document, NONE, PARTS, Spot, Tree, bare, wanted};

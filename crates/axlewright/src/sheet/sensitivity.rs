@@ -106,7 +106,7 @@ impl Assessment {
     }
 
     /// The chance that each verdict turns within the tolerances: inputs independent, a bound rectangular, a standard deviation normal; so
-    /// many samples from a seed, the same samples for the same seed on every machine.
+    /// many samples from a seed, the same samples for the same seed on every machine. At most [`MOST_SAMPLES`] at once.
     pub fn chances(&self, samples: usize, seed: u64) -> Result<Vec<Chance>> {
         Ok(self.chances_told(samples, seed, &mut |_| true)?.unwrap_or_default())
     }
@@ -123,6 +123,13 @@ impl Assessment {
                 argument: "samples",
                 length: 0,
                 wanted: "at least one sample is wanted",
+            });
+        }
+        if samples > MOST_SAMPLES {
+            return Err(Error::Length {
+                argument: "samples",
+                length: samples,
+                wanted: "one call draws at most 10,000,000 samples: for more, take the mean of calls with other seeds",
             });
         }
         let graph = Graph::get();
@@ -188,6 +195,9 @@ impl Assessment {
         Ok(Some(chances))
     }
 }
+
+/// Most samples of one call of [`Assessment::chances`]: they give each share to 0.03 % (two standard deviations).
+pub const MOST_SAMPLES: usize = 10_000_000;
 
 /// Sums over the samples of one finding.
 #[derive(Clone, Default)]

@@ -236,7 +236,7 @@ impl Tyre {
             });
             rows.push((*worn,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Load capacity of this tyre as a single tyre, by the load index after the size.

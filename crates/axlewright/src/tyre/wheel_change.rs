@@ -291,7 +291,7 @@ impl WheelChange {
                 rows.push((*offset, *rim_width), on);
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 }
 

@@ -70,14 +70,14 @@ fn parameter(of: &Parameter) -> Value {
     })
 }
 
-/// Absent or false entries are left out.
+/// Absent, false or empty entries are left out.
 fn range(of: &Range) -> Value {
     let said = [
         ("lower", of.lower.map(Value::from)),
         ("lower_open", of.lower_open.then_some(Value::Bool(true))),
         ("upper", of.upper.map(Value::from)),
         ("upper_open", of.upper_open.then_some(Value::Bool(true))),
-        ("exceeds", of.exceeds.clone().map(Value::from)),
+        ("exceeds", (!of.exceeds.is_empty()).then(|| of.exceeds.clone().into())),
         ("whole", of.whole.then_some(Value::Bool(true))),
     ];
     said.into_iter().filter_map(|(name, value)| Some((name.to_owned(), value?))).collect::<Map<_, _>>().into()

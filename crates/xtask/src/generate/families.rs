@@ -1,8 +1,8 @@
-//! Every function behind one signature, for the C tests.
+//! Every function behind one signature and every model with its pointers, for the C tests.
 
 use std::path::Path;
 use surface::c::entry;
-use surface::{Api, Function};
+use surface::{Api, Content, Function, Model};
 
 /// A C header, with the arguments of the first reference row that has an answer.
 pub fn header(api: &Api, root: &Path) -> Result<String, String> {
@@ -50,4 +50,130 @@ fn arguments_of_a_row(rows: &Path, function: &Function) -> Result<Option<Vec<f64
         .find_map(|row| {
             function.parameters.iter().map(|p| row["inputs"][&p.name].as_f64()).collect::<Option<Vec<f64>>>()
         }))
+}
+
+/// A C header: every entry of every model with pointers that it must refuse, for the C tests. The model is made of the shortest document of its
+/// reference rows; one without rows is tried without a handle alone.
+pub fn models(api: &Api, root: &Path) -> Result<String, String> {
+    let mut out =
+        String::from("/* Every model with pointers that are refused. Made by `cargo xtask generate`. */\n\n");
+    let mut calls = String::new();
+    for model in &api.models {
+        let name = format!("axw_{}_{}", model.system, surface::snake(&model.name));
+        let document = document(&root.join("tests/rows").join(format!("{}.json", model.system)), model)?;
+        let without: String =
+            model.methods.iter().map(|of| Pointers::of(&name, of).without_handle()).collect();
+        let with: String = model.methods.iter().map(|of| Pointers::of(&name, of).with_handle()).collect();
+        let with = if document.is_some() { with } else { String::new() };
+        let made = document.as_ref().map_or("AXW_DOCUMENT", |_| "AXW_OK");
+        let text = document.unwrap_or_else(|| "{\"no such key\": 1}".into());
+        out.push_str(&format!(
+            "static void pointers_{name}(void)\n{{\n    static const char text[] = {text:?};\n    static const char *const path[] = {{\"x\"}};\n\
+             \x20   {name} *model = NULL;\n    axw_table *table = NULL;\n    const double one[] = {{1.0}};\n    size_t needed = 77;\n\
+             \x20   REFUSED({name}_new(NULL, &model), AXW_NULL, \"text is NULL\");\n\
+             \x20   REFUSED({name}_new(text, NULL), AXW_NULL, \"out is NULL\");\n\
+             \x20   REFUSED({name}_new_si(NULL, NULL, NULL, 1, &model), AXW_NULL, \"paths is NULL\");\n\
+             \x20   REFUSED({name}_new_si(path, NULL, NULL, 1, &model), AXW_NULL, \"values is NULL\");\n\
+             \x20   REFUSED({name}_new_si(path, one, NULL, SIZE_MAX, &model), AXW_LENGTH, \"paths has \");\n\
+             \x20   REFUSED({name}_new_si(path, one, NULL, 1, NULL), AXW_NULL, \"out is NULL\");\n\
+             \x20   REFUSED({name}_json(NULL, NULL, 0, &needed), AXW_NULL, \"model is NULL\");\n\
+             \x20   CHECK(model == NULL && needed == 77);\n    {name}_free(NULL);\n{without}    STATUS({name}_new(text, &model), {made});\n\
+             \x20   if (model != NULL) {{\n{with}    }}\n    CHECK(table == NULL && one[0] == 1.0);\n    {name}_free(model);\n}}\n\n"
+        ));
+        calls.push_str(&format!("    pointers_{name}();\n"));
+    }
+    Ok(format!("{out}static void pointers_of_models(void)\n{{\n{calls}}}\n"))
+}
+
+/// Calls of one method with each pointer that it must refuse.
+struct Pointers<'a> {
+    entry: String,
+    method: &'a Function,
+    is_wide: bool,
+}
+
+impl Pointers<'_> {
+    fn of<'a>(model: &str, method: &'a Function) -> Pointers<'a> {
+        let entry = format!("{model}_{}", method.name);
+        Pointers { entry, method, is_wide: surface::c::is_wide(method) }
+    }
+
+    /// The arguments for the results; a table goes to `table`.
+    fn outputs(&self, table: &str) -> Vec<String> {
+        if self.is_wide {
+            return vec!["&result".to_owned()];
+        }
+        let one = |content: &Content| match content {
+            Content::Text => "NULL, 0, NULL".to_owned(),
+            Content::Table => table.to_owned(),
+            _ => "NULL".to_owned(),
+        };
+        self.method.results.iter().map(|result| one(&result.content)).collect()
+    }
+
+    fn call(&self, model: &str, list: impl Fn(&str) -> &'static str, outputs: &[String]) -> String {
+        let inputs = self.method.parameters.iter().map(|p| if p.list { list(&p.name) } else { "1.0" });
+        let all: Vec<&str> =
+            [model].into_iter().chain(inputs).chain(outputs.iter().map(String::as_str)).collect();
+        format!("{}({})", self.entry, all.join(", "))
+    }
+
+    /// A block of lines, with a struct of results if the method fills one.
+    fn block(&self, lines: &[String]) -> String {
+        let result = match self.is_wide {
+            true => format!("        {}_result result;\n        result.size = sizeof(size_t);\n", self.entry),
+            false => String::new(),
+        };
+        format!("    {{\n{result}{}    }}\n", lines.concat())
+    }
+
+    fn without_handle(&self) -> String {
+        let call = self.call("NULL", |_| "one, 1", &self.outputs("&table"));
+        self.block(&[refused(&call, "AXW_NULL", "model is NULL")])
+    }
+
+    fn with_handle(&self) -> String {
+        let given = self.outputs("&table");
+        let mut lines = Vec::new();
+        if self.is_wide {
+            let none = self.call("model", |_| "one, 1", &["NULL".to_owned()]);
+            lines.push(refused(&none, "AXW_NULL", "result is NULL"));
+            lines.push(refused(&self.call("model", |_| "one, 1", &given), "AXW_BUFFER", "result->size = "));
+        }
+        let lists = || self.method.parameters.iter().filter(|p| p.list);
+        for of in lists().map(|p| p.name.as_str()).filter(|_| !self.is_wide) {
+            for (list, status, words) in
+                [("NULL, 1", "AXW_NULL", "is NULL"), ("one, SIZE_MAX", "AXW_LENGTH", "has ")]
+            {
+                let call = self.call("model", |name| if name == of { list } else { "one, 1" }, &given);
+                lines.push(refused(&call, status, &format!("{of} {words}")));
+            }
+        }
+        // Lists without values give a table without rows, wherever no other argument may be refused.
+        let is_table = matches!(&self.method.results[..], [only] if only.content == Content::Table);
+        if is_table && lists().count() == self.method.parameters.len() && lists().next().is_some() {
+            let call = |table| self.call("model", |_| "NULL, 0", &self.outputs(table));
+            lines.push(refused(&call("NULL"), "AXW_NULL", "result is NULL"));
+            lines.push(format!(
+                "        STATUS({}, AXW_OK);\n        CHECK(axw_table_rows(table) == 0);\n        axw_table_free(table);\n        table = NULL;\n",
+                call("&table")
+            ));
+        }
+        if lines.is_empty() { String::new() } else { self.block(&lines) }
+    }
+}
+
+fn refused(call: &str, status: &str, words: &str) -> String {
+    format!("        REFUSED({call}, {status}, \"{words}\");\n")
+}
+
+/// The shortest document among the rows of a model that it answers.
+fn document(rows: &Path, model: &Model) -> Result<Option<String>, String> {
+    let Ok(text) = std::fs::read_to_string(rows) else { return Ok(None) };
+    let rows: Vec<serde_json::Value> =
+        serde_json::from_str(&text).map_err(|error| format!("{}: {error}", rows.display()))?;
+    let name = format!("{}.{}", model.system, model.name);
+    let answered =
+        rows.iter().filter(|row| row["model"] == name.as_str() && row["expected"]["error"].is_null());
+    Ok(answered.map(|row| row["inputs"].to_string()).min_by_key(String::len))
 }

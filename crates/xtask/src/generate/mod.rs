@@ -112,6 +112,7 @@ pub fn catalogue(root: &Path) -> PathBuf {
 /// Writes the built files: the catalogue, and the list of functions for the C tests.
 pub fn build(root: &Path, api: &Api) -> Result<(), String> {
     write(&catalogue(root), &catalogue::json(api))?;
+    write(&built(root).join("models.h"), &families::models(api, root)?)?;
     write(&built(root).join("functions.h"), &families::header(api, root)?)
 }
 

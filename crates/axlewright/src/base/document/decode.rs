@@ -257,7 +257,8 @@ fn inside(limit: &Limit) -> f64 {
 
 /// A value outside its limits, both as the value was written.
 fn outside(limit: &Limit, written: &str, kind: &'static Kind) -> Option<String> {
-    let unit = text::read_as(written, kind).ok()?.unit;
+    let reading = text::read_as(written, kind).ok()?;
+    let (unit, limit) = (reading.unit, limit.missed_by(reading.si));
     let bound = |si: f64| if si == 0.0 { "0".to_owned() } else { text::print_as(si, unit) };
     let less = |open: bool| if open { "<" } else { "<=" };
     let mut valid = limit.argument.to_owned();

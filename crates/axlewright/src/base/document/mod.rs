@@ -16,7 +16,7 @@ pub use model::{Model, Prepare};
 pub(crate) use source::{Collector, Source};
 pub use stated::Stated;
 #[cfg(feature = "serde")]
-pub use tree::{DEEPEST, Document, Field, LONGEST_TEXT, MOST_BYTES, MOST_VALUES};
+pub use tree::{DEEPEST, Document, Field, LONGEST_TEXT, MOST_BYTES, MOST_VALUES, within_bytes};
 #[cfg(feature = "sheet")]
 pub(crate) use tree::{NONE, Spot, Tree, sized, too_many};
 pub use value::Value;

@@ -363,6 +363,11 @@ fn every_bound_is_named_and_every_echo_is_short() {
         said
     };
     assert!(long(&"x".repeat(MOST_BYTES + 1)).contains("at most 4000000 are read"));
+    assert_eq!(within_bytes(MOST_BYTES as u64), Ok(()));
+    assert_eq!(
+        within_bytes(1_000_000_000).unwrap_err().to_string(),
+        "the document has 1000000000 bytes; at most 4000000 are read: is this the right file?"
+    );
     let keys: Vec<String> = (0..=MOST_VALUES).map(|key| format!("\"{key}\": 1")).collect();
     assert!(
         Document::from_text(&format!("{{{}}}", keys.join(",")))

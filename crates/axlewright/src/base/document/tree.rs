@@ -9,7 +9,7 @@ use serde_json::value::RawValue;
 use std::collections::{HashMap, HashSet};
 use toml::de::{DeTable, DeValue};
 
-/// Bytes of the longest document.
+/// Most bytes of a document. [`within_bytes`] refuses a longer one before it is read.
 pub const MOST_BYTES: usize = 4_000_000;
 /// Most values, tables and lists in a document.
 pub const MOST_VALUES: usize = 100_000;
@@ -138,12 +138,20 @@ impl Document {
     }
 }
 
-/// Refuses a text that is too long to be a document.
-pub(crate) fn sized(text: &str) -> Result<()> {
-    if text.len() <= MOST_BYTES {
+/// Refuses a document of more than [`MOST_BYTES`] bytes. Every reader of text asks it first; a program may ask it of a file's size, before it
+/// takes the memory for the text.
+pub fn within_bytes(bytes: u64) -> Result<()> {
+    if bytes <= MOST_BYTES as u64 {
         return Ok(());
     }
-    Err(Error::document("", format!("the document has {} bytes; at most {MOST_BYTES} are read", text.len())))
+    let message =
+        format!("the document has {bytes} bytes; at most {MOST_BYTES} are read: is this the right file?");
+    Err(Error::document("", message))
+}
+
+/// Refuses a text that is too long to be a document.
+pub(crate) fn sized(text: &str) -> Result<()> {
+    within_bytes(text.len() as u64)
 }
 
 pub(crate) fn too_many() -> String {

@@ -1,8 +1,7 @@
 //! A table that is filled by rows.
 
-use super::{Column, Inputs, Record, Row, Table, within_memory};
+use super::{Column, Inputs, MOST_REFUSED, Record, Row, Table, no_memory, too_many_refused, within_memory};
 use crate::base::error::{Error, Result};
-use crate::cannot;
 
 /// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason for a refusal. Rows wait until
 /// there is a block of them, which goes into the columns one column after the other.
@@ -13,10 +12,15 @@ pub(crate) struct Filling<I, O> {
     inputs: usize,
     rows: usize,
     refused: Vec<(usize, Error)>,
+    /// Most refused rows, and whether there are more.
+    pub(super) most_refused: usize,
+    too_many: bool,
     waiting_inputs: Vec<I>,
     waiting: Vec<O>,
 }
 
+/// Advice for a table that is too large.
+const FEWER: &str = "ask for fewer values at a time";
 /// Number of waiting rows: few enough to stay in the nearest cache.
 const WAITING: usize = 32;
 
@@ -35,12 +39,13 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         let inputs = columns.len();
         columns.extend(results);
         let bytes = columns.iter().map(|column| column.values.bytes_a_row()).sum();
-        let rows = within_memory(lists, bytes, "ask for fewer values at a time")?;
+        let rows = within_memory(lists, bytes, FEWER)?;
         if columns.iter_mut().any(|column| column.values.reserve(rows).is_err()) {
-            return Err(cannot!("no memory for a table of {rows} rows: ask for fewer values at a time"));
+            return Err(no_memory(rows, FEWER));
         }
         let (waiting_inputs, waiting) = (Vec::with_capacity(WAITING), Vec::with_capacity(WAITING));
-        Ok(Filling { columns, inputs, rows: 0, refused: Vec::new(), waiting_inputs, waiting })
+        let (refused, most_refused, too_many) = (Vec::new(), MOST_REFUSED, false);
+        Ok(Filling { columns, inputs, rows: 0, refused, most_refused, too_many, waiting_inputs, waiting })
     }
     /// Adds a row.
     #[inline]
@@ -64,7 +69,11 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         for column in self.columns.iter_mut().skip(self.inputs) {
             column.values.push_nothing();
         }
-        self.refused.push((self.rows, reason));
+        if self.refused.len() < self.most_refused {
+            self.refused.push((self.rows, reason));
+        } else {
+            self.too_many = true;
+        }
     }
     #[inline(never)]
     fn write(&mut self) {
@@ -74,9 +83,12 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         self.waiting_inputs.clear();
         self.waiting.clear();
     }
-    /// The finished table.
-    pub(crate) fn finish(mut self) -> Table {
+    /// The finished table. It is refused if too many of its rows are.
+    pub(crate) fn finish(mut self) -> Result<Table> {
         self.write();
-        Table { columns: self.columns, rows: self.rows, refused: self.refused }
+        if self.too_many {
+            return Err(too_many_refused(self.most_refused, self.rows, self.refused.first(), FEWER));
+        }
+        Ok(Table { columns: self.columns, rows: self.rows, refused: self.refused })
     }
 }

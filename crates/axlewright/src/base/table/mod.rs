@@ -115,6 +115,22 @@ impl Table {
 /// Most memory that the columns of one table may take, in bytes: 4 GiB. A larger table is refused before anything is allocated.
 pub const MOST_BYTES: u64 = 4 << 30;
 
+/// Most refused rows of one table, each with its reason, which takes a few hundred bytes beside the columns. A table with more is refused.
+pub const MOST_REFUSED: usize = 5_000_000;
+
+/// Refusal of a table in which more rows than `most` are refused; `instead` tells the user what to do then.
+pub(crate) fn too_many_refused(
+    most: usize,
+    rows: usize,
+    first: Option<&(usize, Error)>,
+    instead: &str,
+) -> Error {
+    let first = first.map_or_else(String::new, |(row, why)| format!(" (the first is row {row}: {why})"));
+    cannot!(
+        "more than {most} of {rows} rows are refused{first}, and one table keeps the reasons of at most {most}: {instead}"
+    )
+}
+
 /// Number of rows of a table over these lists, each value with every other. Refused if that many rows take more than [`MOST_BYTES`]; `instead` tells the
 /// user what to do then.
 pub(crate) fn within_memory(lists: &[usize], bytes_a_row: usize, instead: &str) -> Result<usize> {
@@ -143,7 +159,10 @@ impl Values {
             Values::Category { .. } => 4,
         }
     }
-    fn reserve(&mut self, rows: usize) -> core::result::Result<(), std::collections::TryReserveError> {
+    pub(crate) fn reserve(
+        &mut self,
+        rows: usize,
+    ) -> core::result::Result<(), std::collections::TryReserveError> {
         match self {
             Values::F64(values) => values.try_reserve_exact(rows),
             Values::I64(values) => values.try_reserve_exact(rows),
@@ -157,6 +176,11 @@ impl Values {
             Values::Category { codes, .. } => codes.push(-1),
         }
     }
+}
+
+/// Refusal of a table for whose rows this machine has no memory.
+pub(crate) fn no_memory(rows: usize, instead: &str) -> Error {
+    cannot!("no memory for a table of {rows} rows: {instead}")
 }
 
 /// Place of a word in the labels; a new word is added.

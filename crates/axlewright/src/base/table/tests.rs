@@ -41,7 +41,7 @@ fn filled<R: Record>(row: impl Fn(usize) -> crate::Result<R>) -> Table {
     for place in 0..ROWS {
         rows.push(("before", Length::from_si(place as f64)), row(place));
     }
-    rows.finish()
+    rows.finish().unwrap()
 }
 
 #[test]
@@ -101,7 +101,7 @@ pub(crate) fn difference(one: (&Table, usize), other: (&Table, usize)) -> Option
 pub(crate) fn alone<I: Inputs, R: Record>(names: I::Names, inputs: I, results: crate::Result<R>) -> Table {
     let mut rows = Filling::over(names, &[1]).unwrap();
     rows.push(inputs, results);
-    rows.finish()
+    rows.finish().unwrap()
 }
 
 #[test]
@@ -144,7 +144,7 @@ fn numbers_fill_columns_that_only_the_model_knows() {
     let mut rows = Filling::with(["travel"], columns, &[2]).unwrap();
     rows.push((Length::from_si(0.1),), Ok(vec![1.5, 0.25]));
     rows.push((Length::from_si(0.2),), Err(too_far(1)));
-    let table = rows.finish();
+    let table = rows.finish().unwrap();
     assert_eq!(table.numbers("travel"), Some(&[0.1, 0.2][..]));
     let [rise, share] = ["rise", "share"].map(|name| table.numbers(name).unwrap());
     assert_eq!((rise[0], share[0]), (1.5, 0.25));
@@ -178,6 +178,26 @@ fn a_table_that_is_too_large_is_refused_before_it_is_made() {
     assert_eq!(over(&[0, usize::MAX, usize::MAX]), Ok(()));
 }
 
+/// Reasons take more memory than the numbers of a row: their number has a bound of its own.
+#[test]
+fn a_table_with_too_many_refused_rows_is_refused() {
+    let over = |refused: usize| {
+        let mut rows = Filling::over(["turn"], &[9]).unwrap();
+        rows.most_refused = 4;
+        for row in 0..9 {
+            let held = Held { rise: Length::from_si(0.5), bound: "grip".to_owned() };
+            rows.push((row as i64,), if row < refused { Err(too_far(row)) } else { Ok(held) });
+        }
+        rows.finish()
+    };
+    assert_eq!(over(4).unwrap().refused().len(), 4);
+    assert_eq!(
+        over(5).unwrap_err().to_string(),
+        "more than 4 of 9 rows are refused (the first is row 0: row 0 is too far), and one table keeps the reasons of at most 4: \
+         ask for fewer values at a time"
+    );
+}
+
 #[cfg(feature = "serde")]
 #[test]
 fn results_and_tables_are_serialized_with_their_units() {
@@ -193,7 +213,7 @@ fn results_and_tables_are_serialized_with_their_units() {
     rows.push((1_i64,), Ok(held(0.5, "grip")));
     rows.push((2_i64,), Err(too_far(1)));
     assert_eq!(
-        serde_json::to_string(&rows.finish()).unwrap(),
+        serde_json::to_string(&rows.finish().unwrap()).unwrap(),
         concat!(
             r#"{"columns":[{"name":"turn","values":[1,2]},{"name":"rise","unit":"m","values":[0.5,null]},"#,
             r#"{"name":"bound","values":["grip",null]}],"refused":[{"row":1,"reason":"row 1 is too far"}]}"#

@@ -5,7 +5,7 @@ use super::plain::{Told, plain};
 use super::print::shortened;
 use crate::units::{KINDS, Kind, Unit};
 use std::borrow::Cow;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// One way to write a unit.
@@ -42,8 +42,8 @@ pub(super) static SPELLINGS: LazyLock<Vec<Spelling>> = LazyLock::new(|| {
 
 /// The spellings with this key, in the order of [`SPELLINGS`].
 pub(super) fn spelled(key: &str) -> &'static [&'static Spelling] {
-    static BY_KEY: LazyLock<HashMap<&str, Vec<&Spelling>>> = LazyLock::new(|| {
-        let mut all = HashMap::<&str, Vec<&Spelling>>::new();
+    static BY_KEY: LazyLock<BTreeMap<&str, Vec<&Spelling>>> = LazyLock::new(|| {
+        let mut all = BTreeMap::<&str, Vec<&Spelling>>::new();
         for spelling in SPELLINGS.iter() {
             all.entry(&spelling.key).or_default().push(spelling);
         }

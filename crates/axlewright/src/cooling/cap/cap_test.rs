@@ -411,7 +411,7 @@ impl CapTest {
                 rows.push((*holding, *altitude), on);
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 }
 

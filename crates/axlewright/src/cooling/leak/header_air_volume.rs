@@ -1,5 +1,5 @@
 use crate::units::{AbsolutePressure, GaugePressure, Temperature, Volume, absolute};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Air that a closed header tank needs above the cold coolant, so that the cap stays shut when the coolant has grown.
 ///
@@ -73,8 +73,12 @@ pub fn header_air_volume(
     let cap = absolute(cap_pressure, station_pressure).si() - vapour_pressure.si();
     let warmed =
         absolute(fill_pressure, station_pressure).si() * air_temperature.si() / fill_temperature.si();
-    let (dry_air_under_cap, warm_air) = (AbsolutePressure::from_si(cap), AbsolutePressure::from_si(warmed));
-    valid! { dry_air_under_cap > warm_air ; "else warm air and vapour alone open the cap (cap_pressure, vapour_pressure), and no volume is enough"; }
+    if cap <= warmed {
+        return Err(cannot!(
+            cap_pressure, fill_pressure, vapour_pressure, fill_temperature, air_temperature, station_pressure;
+            "is opened by warm air and vapour alone, and no volume is enough"
+        ));
+    }
     Ok(expansion_volume * (cap / (cap - warmed)))
 }
 

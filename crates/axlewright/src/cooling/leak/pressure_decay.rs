@@ -248,7 +248,7 @@ impl PressureDecay {
             let changed = PressureDecay { later_temperature: Value::new(*temperature), ..self.clone() };
             rows.push((*temperature,), changed.findings());
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Reading at the end of a tight system: what the temperature alone accounts for.

@@ -212,7 +212,7 @@ impl Coolant {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {

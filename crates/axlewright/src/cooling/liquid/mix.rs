@@ -262,7 +262,7 @@ impl Mix {
             });
             rows.push((*strength,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn check_fields(&self) -> Result<()> {

@@ -1,16 +1,36 @@
+use crate::base::text::said;
 use crate::units::{
     AbsolutePressure, GaugePressure, Ratio, Stress, Temperature, TemperatureDifference, absolute,
     temperature_difference,
 };
-use crate::{Result, fluid, valid};
+use crate::{Result, cannot, fluid, valid};
+use core::ops::RangeInclusive;
 
 /// Pressure at the inlet of the pump.
 #[inline]
-fn inlet(header: GaugePressure, suction_loss: Stress, station: AbsolutePressure) -> Result<AbsolutePressure> {
-    let inlet_pressure = AbsolutePressure::from_si(absolute(header, station).si() - suction_loss.si());
-    valid! { inlet_pressure: 611.213 <= .. ; "suction_loss leaves less than the triple point of water there"; }
-    Ok(inlet_pressure)
+fn inlet(
+    header_pressure: GaugePressure,
+    suction_loss: Stress,
+    station_pressure: AbsolutePressure,
+    boils: RangeInclusive<f64>,
+) -> Result<AbsolutePressure> {
+    let inlet =
+        AbsolutePressure::from_si(absolute(header_pressure, station_pressure).si() - suction_loss.si());
+    if boils.contains(&inlet.si()) {
+        return Ok(inlet);
+    }
+    let (left, [least, most]) =
+        (said(inlet), [boils.start(), boils.end()].map(|si| said(AbsolutePressure::from_si(*si))));
+    Err(cannot!(
+        suction_loss, header_pressure, station_pressure;
+        "leaves {left} at the inlet, and the boiling of this coolant is known from {least} to {most}"
+    ))
 }
+
+/// Pressures under which the boiling temperature of water is known (Pa): from its triple point to its critical point.
+const WATER: RangeInclusive<f64> = 611.213..=22.064e6;
+/// Pressures over which the mixture model was compared with others (Pa).
+const MIX: RangeInclusive<f64> = 10e3..=500e3;
 
 /// Boiling margin of water at the inlet of the pump, the place with the lowest pressure.
 ///
@@ -67,7 +87,7 @@ pub fn water_pump_inlet_margin(
         suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
         station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
-    let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
+    let inlet = inlet(header_pressure, suction_loss, station_pressure, WATER)?;
     Ok(temperature_difference(fluid::water_boiling_temperature(inlet)?, temperature))
 }
 
@@ -130,7 +150,7 @@ pub fn ethylene_glycol_pump_inlet_margin(
         suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
         station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
-    let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
+    let inlet = inlet(header_pressure, suction_loss, station_pressure, MIX)?;
     Ok(temperature_difference(fluid::ethylene_glycol_boiling_temperature(inlet, mass_fraction)?, temperature))
 }
 
@@ -193,7 +213,7 @@ pub fn propylene_glycol_pump_inlet_margin(
         suction_loss: (-50000) <= .. <= 350000 ; "plausibility limit: no inlet lies 5 m below the header, and none loses more than the cap holds";
         station_pressure: 40000 <= .. <= 110000 ; "plausibility limit: roads lie between -400 m and 6000 m";
     }
-    let inlet = inlet(header_pressure, suction_loss, station_pressure)?;
+    let inlet = inlet(header_pressure, suction_loss, station_pressure, MIX)?;
     Ok(temperature_difference(
         fluid::propylene_glycol_boiling_temperature(inlet, mass_fraction)?,
         temperature,

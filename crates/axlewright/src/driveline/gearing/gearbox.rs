@@ -198,7 +198,7 @@ impl Gearbox {
                 rows.push((name, place as i64 + 1), Ok(on));
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Engine speed in every range and gear over road speeds.
@@ -224,7 +224,7 @@ impl Gearbox {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Adjacent gears with the largest step.

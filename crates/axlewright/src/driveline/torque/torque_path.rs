@@ -306,7 +306,7 @@ impl TorquePath {
             let on = (steady, (self.held(part, &demand), Holding { bound: bound.word() }));
             rows.push((part.name.as_str(),), Ok(on));
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// The part with the least known margin.
@@ -360,7 +360,7 @@ impl TorquePath {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Torque and force at the ground in a steady pull, with the mean of grip.

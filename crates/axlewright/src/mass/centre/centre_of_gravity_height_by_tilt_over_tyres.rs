@@ -1,6 +1,7 @@
 use super::centre_of_gravity_height_by_tilt;
+use crate::base::text::said;
 use crate::units::{Acceleration, Length, LinearStiffness, Mass, STANDARD_GRAVITY};
-use crate::{Result, valid};
+use crate::{Result, cannot, valid};
 
 /// Height of the centre of gravity from raising one axle, with the lift measured under the tyres and their deflection taken off.
 ///
@@ -80,6 +81,13 @@ pub fn centre_of_gravity_height_by_tilt_over_tyres(
     }
     let moved = (tilted_mass - level_mass) * Acceleration::from_si(STANDARD_GRAVITY);
     let at_wheel_centres = lift + moved / lower_axle_tyre_rate + moved / raised_axle_tyre_rate;
+    if !(at_wheel_centres.si() >= 0.001 && at_wheel_centres < wheelbase && at_wheel_centres.si() <= 100.0) {
+        let there = said(at_wheel_centres);
+        return Err(cannot!(
+            lift, wheelbase, lower_axle_tyre_rate, raised_axle_tyre_rate, level_mass, tilted_mass;
+            "is {there} at the wheel centres, where the tyres give: there it must lie between 1 mm and the wheelbase"
+        ));
+    }
     centre_of_gravity_height_by_tilt(
         level_mass,
         tilted_mass,

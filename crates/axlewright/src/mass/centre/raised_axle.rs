@@ -290,7 +290,7 @@ impl RaisedAxle {
             });
             rows.push((*lift,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn sure(&self, weighing: &Weighing) -> Result<CentreHeight> {

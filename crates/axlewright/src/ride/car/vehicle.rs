@@ -134,7 +134,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             numbers.extend(shares);
             rows.push((word,), Ok(numbers));
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Response to a wave that each wheel meets with its `sign`, the rear ones later, over the height of the wave.
@@ -195,7 +195,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             });
             rows.push((frequency,), numbers);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// RMS values on a random road; `track` is zero if both tracks are one.

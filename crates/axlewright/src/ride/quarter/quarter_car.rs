@@ -231,7 +231,7 @@ impl QuarterCar {
             });
             rows.push((frequency,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// RMS values on a random road, and the comfort.
@@ -453,6 +453,20 @@ mod tests {
             ("tyre_damping", car(300.0, 40.0, 22e3, 1500.0, 190e3, 1e9)),
         ] {
             assert!(wrong.modes().unwrap_err().to_string().starts_with(name), "{name}");
+        }
+    }
+
+    /// Without a damper, eigenvalues have a real part of rounding, of either sign.
+    #[test]
+    fn a_mode_without_damping_has_the_ratio_zero_and_none_has_less() {
+        for share in 0..200 {
+            let (mass, rate) = (200.0 + f64::from(share), 15e3 + 137.0 * f64::from(share));
+            let modes = |c, ct| car(mass, 31.0, rate, c, 190e3, ct).modes().unwrap();
+            let ratios = |of: QuarterModes| [of.body_damping_ratio.si(), of.hop_damping_ratio.si()];
+            assert_eq!(ratios(modes(0.0, 0.0)).map(f64::to_bits), [0, 0], "{mass} kg, {rate} N/m");
+            for damped in [modes(1e-12, 0.0), modes(0.0, 1e-12), modes(1500.0, 0.0)] {
+                assert!(ratios(damped).iter().all(|ratio| *ratio >= 0.0), "{mass} kg, {rate} N/m");
+            }
         }
     }
 

@@ -99,6 +99,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
             }
         }
         let found = state.eigenvalues().ok_or_else(no_modes)?;
+        let is_damped = damping.iter().any(|entry| *entry != 0.0);
         let swings = |root: &Complex<f64>| root.im.abs() > 1e-7 * root.norm();
         let mut pairs: Vec<(Complex<f64>, Complex<f64>)> = found
             .iter()
@@ -119,9 +120,11 @@ impl<const N: usize, const W: usize> Linear<N, W> {
             .iter()
             .map(|(one, other)| {
                 let modulus = (one * other).norm().sqrt();
+                // A damper only takes energy, and without one no mode loses any: what the eigenvalues show beyond that is rounding.
+                let decays = is_damped && (one + other).re < 0.0;
                 Mode {
                     angular_velocity: modulus * fastest,
-                    damping_ratio: -(one + other).re / (2.0 * modulus),
+                    damping_ratio: if decays { -(one + other).re / (2.0 * modulus) } else { 0.0 },
                     shares: shares(&stiffness, &damping, *one),
                 }
             })

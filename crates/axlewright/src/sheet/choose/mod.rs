@@ -104,8 +104,11 @@ const MOST_MASS: f64 = 1e6;
 /// Combinations whose findings are compared at once.
 const COMPARED: usize = 4096;
 
-/// Rows of one requirement that are still evaluated.
+/// Rows of one requirement that are still evaluated; combinations of a few kinds that are still compared by cost and mass.
 const MOST_ROWS: usize = 20_000_000;
+
+/// Most combinations that a choice lists, and that its front holds.
+pub const MOST_CHOICES: usize = 1_000_000;
 
 /// One requirement on one output, and the kinds on which it depends.
 struct Bound {
@@ -134,7 +137,8 @@ struct Factor {
     allowed: BTreeSet<Vec<usize>>,
 }
 
-/// Parts of the list that meet every requirement on a sheet. Lists at most `limit` combinations.
+/// Parts of the list that meet every requirement on a sheet. Lists at most `limit` combinations; if it would be more than
+/// [`MOST_CHOICES`], it is refused.
 pub fn choose(
     sheet: &Sheet,
     list: &PriceList,
@@ -554,16 +558,16 @@ impl<'a> Chooser<'a> {
     }
 
     fn finish(&mut self, requirements: &[Requirement], most: (i128, i128), limit: usize) -> Result<Chosen> {
-        let buckets = self.eliminate(&self.left);
+        let buckets = self.eliminate(&self.left)?;
         let mut chosen = Chosen { kinds: self.kinds.clone(), evaluated: self.evaluated, ..Chosen::default() };
         chosen.not_known = std::mem::take(&mut self.not_known);
         chosen.dropped = std::mem::take(&mut self.dropped);
-        let whole = buckets.whole();
+        let whole = buckets.whole()?;
         let fits = |point: &&Point| point.cost <= most.0 && point.mass <= most.1;
         chosen.front = whole.iter().filter(fits).map(|point| self.choice(point)).collect();
         chosen.cheapest = chosen.front.first().cloned();
         chosen.lightest = chosen.front.last().cloned();
-        buckets.list(self, most, limit, &mut chosen);
+        buckets.list(self, most, limit, &mut chosen)?;
         // A part stands in a combination if one is left when it alone stands for its kind.
         for (kind, parts) in self.parts.iter().enumerate() {
             for part in parts {
@@ -572,7 +576,7 @@ impl<'a> Chooser<'a> {
                 } else {
                     let mut left = self.left.clone();
                     left[kind] = vec![*part];
-                    let whole = self.eliminate(&left).whole();
+                    let whole = self.eliminate(&left)?.whole()?;
                     let cheapest = whole.first();
                     match cheapest {
                         Some(_) if whole.iter().any(|point| fits(&point)) => None,

@@ -12,7 +12,7 @@ pub(super) use build::axles;
 
 use crate::base::section::{Combine, Content, Finding, Holds, Line, Rule};
 use crate::base::work::Entry;
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::OnceLock;
 
 /// Number of a line of the graph.
@@ -26,9 +26,9 @@ pub(super) struct Graph {
     pub findings: Vec<FindingInfo>,
     by_path: BTreeMap<&'static str, Slot>,
     /// Lines under the names that they had.
-    renamed: HashMap<&'static str, Slot>,
+    renamed: BTreeMap<&'static str, Slot>,
     /// Old words of a choice, and the words for which they stand.
-    old_words: HashMap<Slot, &'static [(&'static str, &'static str)]>,
+    old_words: BTreeMap<Slot, &'static [(&'static str, &'static str)]>,
     pub models: Vec<ModelInfo>,
     /// Number of calls with several results.
     pub shared: usize,

@@ -6,6 +6,7 @@ use super::super::uncertainty::ends;
 use super::super::{outside, spot_of, writable, written};
 use crate::base::document::Tree;
 use crate::base::section::Content;
+use crate::base::table::no_memory;
 use crate::base::text;
 use crate::{Error, Result};
 use std::ops::Range;
@@ -112,7 +113,15 @@ impl Axis {
         if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
             return Err(Error::document(path, "this line takes text, not numbers".to_owned()));
         }
-        axis.columns = vec![Series::Listed(values.to_vec())];
+        let mut own = Vec::new();
+        if own.try_reserve_exact(values.len()).is_err() {
+            return Err(no_memory(
+                values.len(),
+                "change the line over a range, or over fewer values at a time",
+            ));
+        }
+        own.extend_from_slice(values);
+        axis.columns = vec![Series::Listed(own)];
         axis.refuses = (0..values.len()).any(|place| axis.refusal(place).is_some());
         Ok(axis)
     }

@@ -256,6 +256,30 @@ mod tests {
         Ok(())
     }
 
+    /// Every value is below the least rate of a spring: each row has its reason, which takes more memory than its numbers.
+    #[test]
+    fn a_table_with_too_many_refused_rows_is_refused_on_any_number_of_threads() -> Result<()> {
+        let mut axis = Axis::range("front.spring.rate", "1 N/m", "3 N/m", 100_000)?;
+        axis.columns = vec![Series::Range { from: -2.0, to: -1.0, count: 100_000 }];
+        axis.refuses = true;
+        let what_if = Sheet::new("").what_if(vec![axis], false, &["front.spring.rate"])?;
+        for threads in [1, 3, usize::MAX] {
+            let table = |rows, most| what_if.table_with(rows, Some(threads), most, &mut |_| true);
+            let whole = table(0..100_000, 100_000)?.unwrap_or_default();
+            assert_eq!(whole.refused().len(), 100_000);
+            assert!(whole.refused().is_sorted_by(|a, b| a.0 < b.0));
+            let why = table(0..100_000, 50_000).unwrap_err().to_string();
+            assert!(
+                why.starts_with("more than 50000 of 100000 rows are refused (the first is row ")
+                    && why.contains("keeps the reasons of at most 50000: ask for its rows piece by piece"),
+                "{why}"
+            );
+            // The same rows in pieces.
+            assert_eq!(table(50_000..100_000, 50_000)?.unwrap_or_default().refused().len(), 50_000);
+        }
+        Ok(())
+    }
+
     #[test]
     fn what_is_computed_row_by_row_is_not_said_to_be_known_in_none() -> Result<()> {
         let mut sheet = Sheet::new("");

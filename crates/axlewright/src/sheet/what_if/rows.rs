@@ -11,7 +11,7 @@ use super::super::{Sheet, Text, Written};
 use super::output::{Output, held};
 use super::{Axis, Progress, WhatIf};
 use crate::base::section::Content;
-use crate::base::table::{Column, Table, Values, within_memory};
+use crate::base::table::{Column, MOST_REFUSED, Table, Values, no_memory, too_many_refused, within_memory};
 use crate::{Error, Result, Verdict, cannot};
 use std::borrow::Cow;
 use std::collections::HashMap;
@@ -36,6 +36,8 @@ const IN_PIECES: &str = "ask for its rows piece by piece: `WhatIf::table` takes 
                          `batches`, `partitions` and `to_parquet`";
 /// Fewer rows than this are not worth a thread.
 const SERIAL: usize = 4 * BLOCK;
+/// Most threads, however many are asked for.
+const MOST_THREADS: usize = 256;
 
 /// Rows to compute, and where their outputs go.
 struct Job<'a> {
@@ -50,17 +52,32 @@ impl WhatIf {
     /// meaning as many as there are processors. Nothing where `progress` stopped it.
     ///
     /// A row in which a value or a call was refused has its reason; the outputs that do not follow from it keep their values. More rows than fit into
-    /// [`MOST_BYTES`](crate::base::table::MOST_BYTES) are refused before anything is allocated: ask for them range by range.
+    /// [`MOST_BYTES`](crate::base::table::MOST_BYTES) are refused before anything is allocated, and a table with more refused rows than
+    /// [`MOST_REFUSED`]: ask for the rows range by range. There may be any number of them in all.
     pub fn table(
         &self,
         rows: Range<usize>,
         threads: Option<usize>,
         progress: Progress<'_>,
     ) -> Result<Option<Table>> {
+        self.table_with(rows, threads, MOST_REFUSED, progress)
+    }
+
+    /// The table, if no more rows than `most_refused` are refused.
+    pub(super) fn table_with(
+        &self,
+        rows: Range<usize>,
+        threads: Option<usize>,
+        most_refused: usize,
+        progress: Progress<'_>,
+    ) -> Result<Option<Table>> {
         if rows.start > rows.end || rows.end > self.rows {
             return Err(cannot!("rows {} to {} are asked of {}", rows.start, rows.end, self.rows));
         }
         let count = within_memory(&[rows.len()], self.bytes_a_row(), IN_PIECES)?;
+        if !self.has_memory(count) {
+            return Err(no_memory(count, IN_PIECES));
+        }
         let mut changed: Vec<Vec<f64>> = self.changed_quantities().map(|_| vec![0.0; count]).collect();
         let mut numbers: Vec<Vec<f64>> =
             self.outputs.iter().filter(|o| o.is_number()).map(|_| vec![0.0; count]).collect();
@@ -69,29 +86,30 @@ impl WhatIf {
         // Each line with a tolerance is computed twice more: an interrupt does not wait longer for that.
         let computed = 1 + 2 * self.tolerant.lines();
         let block = (BLOCK / computed).max(16);
-        let mut jobs = Vec::new();
-        {
-            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(block)).collect();
-            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(block)).collect();
-            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(block)).collect();
-            for start in rows.clone().step_by(block) {
-                jobs.push(Job {
-                    rows: start..(start + block).min(rows.end),
-                    changed: changed.iter_mut().filter_map(Iterator::next).collect(),
-                    numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
-                    codes: codes.iter_mut().filter_map(Iterator::next).collect(),
-                });
-            }
-        }
         let processors = || std::thread::available_parallelism().map_or(1, usize::from);
         let threads = if count.saturating_mul(computed) <= SERIAL {
             1
         } else {
-            threads.unwrap_or_else(processors).clamp(1, jobs.len().max(1))
+            threads.unwrap_or_else(processors).clamp(1, count.div_ceil(block).clamp(1, MOST_THREADS))
         };
-        let Some(mut refused) = self.run(jobs, threads, progress) else { return Ok(None) };
+        let ran = {
+            // A job is made when a thread takes it: those of a long table would themselves take gibibytes.
+            let mut changed: Vec<_> = changed.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut numbers: Vec<_> = numbers.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let mut codes: Vec<_> = codes.iter_mut().map(|column| column.chunks_mut(block)).collect();
+            let jobs = rows.clone().step_by(block).map(|start| Job {
+                rows: start..(start + block).min(rows.end),
+                changed: changed.iter_mut().filter_map(Iterator::next).collect(),
+                numbers: numbers.iter_mut().filter_map(Iterator::next).collect(),
+                codes: codes.iter_mut().filter_map(Iterator::next).collect(),
+            });
+            self.run(jobs, threads, most_refused, progress)
+        };
+        let Some(mut refused) = ran else { return Ok(None) };
         refused.sort_by_key(|(row, _)| *row);
-        refused.dedup_by_key(|(row, _)| *row);
+        if refused.len() > most_refused {
+            return Err(too_many_refused(most_refused, count, refused.first(), IN_PIECES));
+        }
         refused.iter_mut().for_each(|(row, _)| *row -= rows.start);
         let mut columns = self.inputs(&rows, changed);
         let (mut numbers, mut codes) = (numbers.into_iter(), codes.into_iter());
@@ -120,7 +138,23 @@ impl WhatIf {
         Ok(self.table(0..self.rows, None, &mut |_| true)?.unwrap_or_default())
     }
 
-    fn run(&self, jobs: Vec<Job<'_>>, threads: usize, progress: Progress<'_>) -> Option<Vec<(usize, Error)>> {
+    /// True if the machine has the memory for the columns of so many rows. Zeroed columns, which the system gives page by page, come from `vec!`
+    /// alone, and that ends the process where there is no memory.
+    fn has_memory(&self, rows: usize) -> bool {
+        let mut columns: Vec<u8> = Vec::new();
+        let reserved = columns.try_reserve_exact(rows.saturating_mul(self.bytes_a_row())).is_ok();
+        std::hint::black_box(&mut columns);
+        reserved
+    }
+
+    /// Runs the jobs, and returns the refused rows; a few more than the most where there are too many. Nothing where it was stopped.
+    fn run<'a>(
+        &self,
+        jobs: impl Iterator<Item = Job<'a>> + Send,
+        threads: usize,
+        most_refused: usize,
+        progress: Progress<'_>,
+    ) -> Option<Vec<(usize, Error)>> {
         if threads == 1 {
             let mut block = Block::new(&self.constant, &self.markings);
             let (mut refused, mut done) = (Vec::new(), 0);
@@ -130,11 +164,14 @@ impl WhatIf {
                 if !progress(done) {
                     return None;
                 }
+                if refused.len() > most_refused {
+                    break;
+                }
             }
             return Some(refused);
         }
-        let (stop, done) = (AtomicBool::new(false), AtomicUsize::new(0));
-        let (jobs, refused) = (Mutex::new(jobs.into_iter()), Mutex::new(Vec::new()));
+        let (stop, done, found) = (AtomicBool::new(false), AtomicUsize::new(0), AtomicUsize::new(0));
+        let (jobs, refused) = (Mutex::new(jobs), Mutex::new(Vec::new()));
         let next = || jobs.lock().ok().and_then(|mut jobs| jobs.next());
         std::thread::scope(|scope| {
             let work = || {
@@ -142,9 +179,13 @@ impl WhatIf {
                 let mut own = Vec::new();
                 while !stop.load(Ordering::Relaxed) {
                     let Some(job) = next() else { break };
-                    let rows = job.rows.len();
+                    let (rows, before) = (job.rows.len(), own.len());
                     self.block(job, &mut block, &mut own);
                     done.fetch_add(rows, Ordering::Relaxed);
+                    let more = own.len() - before;
+                    if found.fetch_add(more, Ordering::Relaxed) + more > most_refused {
+                        break;
+                    }
                 }
                 if let Ok(mut refused) = refused.lock() {
                     refused.append(&mut own);
@@ -168,11 +209,12 @@ impl WhatIf {
         (!stopped).then(|| refused.into_inner().unwrap_or_default())
     }
 
-    /// Fills the rows of one job.
-    fn block(&self, job: Job<'_>, block: &mut Block<'_>, refused: &mut Vec<(usize, Error)>) {
+    /// Fills the rows of one job, and adds its refused rows, in order and each once.
+    fn block(&self, job: Job<'_>, block: &mut Block<'_>, all_refused: &mut Vec<(usize, Error)>) {
         let Job { rows, changed, mut numbers, mut codes } = job;
         block.rows = rows.len();
-        let spoilt = self.fill(&rows, block, refused);
+        let mut refused = Vec::new();
+        let spoilt = self.fill(&rows, block, &mut refused);
         for (slot, out) in self.changed_quantities().zip(changed) {
             spread(block.column(slot), out);
         }
@@ -181,6 +223,9 @@ impl WhatIf {
                 refused.push((rows.start + row, at_line(slot, &error)));
             });
         }
+        refused.sort_by_key(|(row, _)| *row);
+        refused.dedup_by_key(|(row, _)| *row);
+        all_refused.append(&mut refused);
         let counted = self.tolerant.verdicts(
             &self.sheet,
             &self.axes,
@@ -320,7 +365,7 @@ impl WhatIf {
 
     /// The values of an axis in these rows, one in all of them where it is the same.
     fn along(&self, axis: usize, values: &[f64], rows: &Range<usize>) -> Vec<f64> {
-        let inner: usize = self.axes.iter().skip(axis + 1).map(Axis::len).product();
+        let inner = self.axes.iter().skip(axis + 1).map(Axis::len).fold(1, usize::saturating_mul);
         let stride = if self.side_by_side { 1 } else { inner };
         let same = rows.start / stride == (rows.end - 1) / stride;
         let mut column = Vec::new();

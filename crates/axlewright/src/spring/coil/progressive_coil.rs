@@ -134,7 +134,7 @@ impl ProgressiveCoil {
         for deflection in deflection {
             rows.push((*deflection,), self.at(*deflection));
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn curve(&self) -> Result<MonotoneCubic> {

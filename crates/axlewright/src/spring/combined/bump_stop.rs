@@ -142,7 +142,7 @@ impl BumpStop {
         for compression in compression {
             rows.push((*compression,), self.at(*compression));
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     pub(crate) fn curve(&self) -> Result<MonotoneCubic> {

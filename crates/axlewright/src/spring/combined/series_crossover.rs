@@ -82,7 +82,8 @@ pub fn series_crossover(
     if (first - second).abs() <= 4.0 * f64::EPSILON * first {
         let load = said(first);
         return Err(cannot!(
-            "no crossover: both springs are solid at the same load, {load} (first_rate * first_travel_to_solid = second_rate * second_travel_to_solid)"
+            first_travel_to_solid, first_rate, second_travel_to_solid, second_rate;
+            "gives no crossover: both springs are solid at the same load, {load}"
         ));
     }
     let (crossover_load, rate_above, solid_load) =

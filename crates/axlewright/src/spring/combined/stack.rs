@@ -258,7 +258,7 @@ impl Stack {
             let on = self.under_load(*load).map(|on| (on, Closed { closed_springs: names }));
             rows.push((*load,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn spacers(&self) -> Length {

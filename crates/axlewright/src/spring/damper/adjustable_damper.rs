@@ -177,7 +177,7 @@ impl AdjustableDamper {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn measured<'a>(

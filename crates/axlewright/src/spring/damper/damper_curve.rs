@@ -164,7 +164,7 @@ impl DamperCurve {
             });
             rows.push((*velocity,), on);
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     pub(crate) fn curve(&self) -> Result<MonotoneCubic> {

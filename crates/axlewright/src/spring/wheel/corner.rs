@@ -242,7 +242,7 @@ impl Corner {
                 rows.push((*rate, *motion_ratio), changed.at_ride_height());
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// The damper's own motion ratio, or the spring's.

@@ -100,5 +100,5 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
             rows.push((state, *travel), row);
         }
     }
-    Ok(rows.finish())
+    rows.finish()
 }

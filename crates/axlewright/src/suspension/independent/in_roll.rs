@@ -151,7 +151,7 @@ impl PreparedLinkage<'_> {
                 rows.push((heave, roll, *rack), self.rolled(&mut reaches, heave, roll, *rack));
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 }
 

@@ -338,7 +338,7 @@ impl<'a> PreparedLinkage<'a> {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Travel of the linkage in droop and bump: see [`DoubleWishbone::travel_range`](crate::suspension::DoubleWishbone::travel_range).

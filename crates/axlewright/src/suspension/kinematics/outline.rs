@@ -45,7 +45,7 @@ pub(in crate::suspension) fn outlines<'a, A: Quantity, B: Quantity>(
             }
         }
     }
-    Ok(rows.finish())
+    rows.finish()
 }
 
 /// Readings of the tests from a table of points.

@@ -76,7 +76,7 @@ impl LeafAxle {
                 rows.push((*heave, *roll), ready.at(*heave, *roll));
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Positions of all joints and the bent shape of the springs, part by part, to draw the axle or to measure clearances.

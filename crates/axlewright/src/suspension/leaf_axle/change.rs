@@ -208,5 +208,5 @@ fn compared(
             rows.push((state, *heave), ready.at(Length::from_si(from) + *heave, none));
         }
     }
-    Ok(rows.finish())
+    rows.finish()
 }

@@ -81,7 +81,7 @@ impl LiveAxle {
                 rows.push((*heave, *roll), ready.find(*heave, *roll, &mut on).map(|()| on));
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// Positions of all joints, part by part, to draw the axle or to measure clearances.

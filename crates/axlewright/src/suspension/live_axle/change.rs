@@ -119,7 +119,7 @@ impl LiveAxle {
                 rows.push((state, *heave), ready.find(from + *heave, level, &mut on).map(|()| on));
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     /// The centre of gravity raised.

@@ -570,7 +570,7 @@ impl RollBalance {
                 }
             }
         }
-        Ok(rows.finish())
+        rows.finish()
     }
 
     fn axles(&self) -> Result<[Axle; 2]> {
