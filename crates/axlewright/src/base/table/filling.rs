@@ -2,6 +2,7 @@
 
 use super::{Column, Inputs, Record, Row, Table, within_memory};
 use crate::base::error::{Error, Result};
+use crate::base::stop::go_on;
 use crate::cannot;
 
 /// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason for a refusal. Rows wait until
@@ -42,9 +43,10 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         let (waiting_inputs, waiting) = (Vec::with_capacity(WAITING), Vec::with_capacity(WAITING));
         Ok(Filling { columns, inputs, rows: 0, refused: Vec::new(), waiting_inputs, waiting })
     }
-    /// Adds a row.
+    /// Adds a row; an error once the caller of long work wants it no more.
     #[inline]
-    pub(crate) fn push(&mut self, inputs: I, results: Result<O>) {
+    pub(crate) fn push(&mut self, inputs: I, results: Result<O>) -> Result<()> {
+        go_on()?;
         match results {
             Ok(results) => {
                 self.waiting_inputs.push(inputs);
@@ -56,6 +58,7 @@ impl<I: Inputs, O: Row> Filling<I, O> {
             Err(reason) => self.refuse(inputs, reason),
         }
         self.rows += 1;
+        Ok(())
     }
     #[cold]
     fn refuse(&mut self, inputs: I, reason: Error) {
