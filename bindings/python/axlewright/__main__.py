@@ -1,26 +1,49 @@
 """`python -m axlewright assess SHEET`: the findings of a build sheet. `python -m axlewright schema`: its JSON Schema.
 
 Exit codes of `assess`: 0 no finding is tight or short, and every safety finding that applies meets, 1 the worst is tight (or a safety finding is not known), 2 one is short; 64 the command
-is wrong, 65 the document is, 66 there is no such file; 130 interrupted.
+is wrong, 65 the document is, 66 there is no such file, or it cannot be read; 70 this program failed, 74 its output cannot be written; 130 interrupted, 141 nobody
+reads the output. A failure is one line on the standard error.
 """
 
 from __future__ import annotations
 
 import argparse
+import contextlib
 import os
 import sys
 from collections.abc import Sequence
+from os import fsdecode
 from typing import NoReturn
 
-from axlewright._native import DocumentError, __version__, _sheet_schema
+from axlewright._native import DocumentError, __version__, _printable, _sheet_schema, _short
 
-USAGE, BAD_DOCUMENT, NO_FILE, INTERRUPTED, NO_READER = 64, 65, 66, 130, 141
+USAGE, BAD_DOCUMENT, NO_FILE, FAILED, NO_OUTPUT, INTERRUPTED, NO_READER = 64, 65, 66, 70, 74, 130, 141
 
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        self.print_usage(sys.stderr)
-        self.exit(USAGE, f"{self.prog}: {message}\n")
+        _complain(f"{self.format_usage()}{self.prog}: {_printable(message)}")
+        self.exit(USAGE)
+
+
+class _NoOutput(Exception):
+    """There is no standard output."""
+
+
+def _say(text: str) -> None:
+    """Writes to the standard output."""
+    if sys.stdout is None:  # closed before Python began
+        raise _NoOutput
+    sys.stdout.write(text)
+    sys.stdout.flush()
+
+
+def _complain(text: str) -> None:
+    """Writes to the standard error, if there is one."""
+    if sys.stderr is not None:
+        with contextlib.suppress(OSError):
+            sys.stderr.write(text + "\n")
+            sys.stderr.flush()
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -32,7 +55,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         "assess",
         help="print the findings of a build sheet",
         epilog="Exit codes: 0 no finding is tight or short, and every safety finding that applies meets; 1 the worst is tight, or a safety finding is not known; 2 one is short; "
-        "64 wrong command; 65 wrong document; 66 no such file.",
+        "64 wrong command; 65 wrong document; 66 no such file, or one that cannot be read; 70 a failure of this program; 74 the output cannot be written.",
     )
     assess.add_argument("sheet", metavar="SHEET", help="a build sheet, TOML or JSON")
     assess.add_argument("--json", action="store_true", help="as JSON, in coherent SI; with --compare a list of the two")
@@ -42,8 +65,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     commands.add_parser("schema", help="print the JSON Schema of a build sheet, for editors")
     given = parser.parse_args(arguments)
     if given.command == "schema":
-        print(_sheet_schema(), end="")
-        sys.stdout.flush()
+        _say(_sheet_schema())
         return 0
     if given.json and (given.work or given.units):
         parser.error("--json holds everything in coherent SI: it goes without --work and --units")
@@ -56,10 +78,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         assessment = Sheet.load(given.sheet).assess()
         other = Sheet.load(given.compare).assess() if given.compare else None
     except DocumentError as error:
-        print(error, file=sys.stderr)
+        _complain("\n".join(map(_printable, str(error).split("\n"))))
         return BAD_DOCUMENT
     except OSError as error:
-        print(f"{error.filename}: {error.strerror}", file=sys.stderr)
+        _complain(_printable(f"{fsdecode(error.filename or given.sheet)}: {error.strerror}"))
         return NO_FILE
     if given.json:
         text = assessment.to_json() if other is None else f"[{assessment.to_json()},{other.to_json()}]"
@@ -67,21 +89,46 @@ def main(arguments: Sequence[str] | None = None) -> int:
         text = assessment.compare(other, given.units)
     else:
         text = assessment.text(given.units, work=given.work)
-    print(text.rstrip("\n"))
-    sys.stdout.flush()
+    _say(text.rstrip("\n") + "\n")
     return assessment.severity
 
 
 def _run() -> int:
-    """The command, with care for a closed pipe and an interrupt."""
+    """The command, with care for what may go wrong around it: no failure of its own looks like a finding."""
     try:
-        return main()
+        try:
+            code = main()
+        except SystemExit as ended:  # of the parser, which has written its help or its complaint
+            code = ended.code if isinstance(ended.code, int) else 0
+            if code == 0:
+                _say("")
+        return code
     except BrokenPipeError:
-        # Python would complain of it once more at its end.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return NO_READER
+        code, said = NO_READER, ""
     except KeyboardInterrupt:
-        return INTERRUPTED
+        code, said = INTERRUPTED, ""
+    except _NoOutput:
+        code, said = NO_OUTPUT, "the standard output is closed"
+    except UnicodeEncodeError as error:
+        character = f"U+{ord(error.object[error.start]):04X}"
+        code, said = NO_OUTPUT, f"the standard output takes no {character} in the encoding {error.encoding}; set PYTHONIOENCODING=utf-8"
+    except OSError as error:
+        code, said = NO_OUTPUT, f"the standard output: {error.strerror or error}"
+    except MemoryError:
+        code, said = FAILED, "there is not enough memory"
+    except Exception as error:
+        code, said = FAILED, f"a failure of this program, please report it: {type(error).__name__}: {_short(str(error))}"
+    if said:
+        _complain(f"python -m axlewright: {said}")
+    _give_up_output()
+    return code
+
+
+def _give_up_output() -> None:
+    """Python would write what is left once more at its end, and complain."""
+    if sys.stdout is not None:
+        with contextlib.suppress(OSError, ValueError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 if __name__ == "__main__":

@@ -26,6 +26,7 @@ __all__ = [
     "Unit",
     "WhatIfHandle",
     "_FORMER_COLUMNS",
+    "_MOST_BYTES",
     "__version__",
     "_adopt",
     "_arrow_array",
@@ -35,13 +36,17 @@ __all__ = [
     "_fault_ufunc",
     "_field",
     "_former",
+    "_function",
     "_json",
+    "_locked",
     "_model",
+    "_printable",
     "_quantity",
     "_rounded",
     "_sheet_schema",
     "_sheet_text",
     "_sheet_values",
+    "_short",
     "_system",
     "_ufuncs",
     "_unit",
@@ -55,6 +60,8 @@ __version__: Final[str]
 UNITS: Final[dict[str, Unit]]
 SYSTEMS: Final[tuple[str, ...]]
 _FORMER_COLUMNS: Final[dict[str, str]]
+#: Bytes of the longest document.
+_MOST_BYTES: Final[int]
 
 class DomainError(ValueError):
     """A value outside what a function is valid for."""
@@ -225,6 +232,7 @@ class AssessmentHandle:
     """The findings of a sheet."""
 
     def findings(self, units: str) -> list[Any]: ...
+    def no_finding(self, path: str) -> str: ...
     def severity(self) -> int: ...
     def stamp(self) -> str: ...
     def text(self, units: str, work: bool) -> str: ...
@@ -293,6 +301,9 @@ def _sheet_text(path: str, value: Any) -> tuple[str, str | None]: ...
 def _unit(kind: str, unit: str) -> Unit: ...
 def _quantity(kind: str, unit: str, si: npt.ArrayLike) -> Quantity: ...
 def _rounded(number: float) -> str: ...
+def _printable(text: str) -> str: ...
+def _short(text: str) -> str: ...
+def _locked(array: npt.NDArray[Any]) -> npt.NDArray[Any]: ...
 def verdict_of_ratio(margin: str | npt.ArrayLike, wanted: str | npt.ArrayLike) -> Any:
     """Verdict of a ratio, capacity over demand: `short` below 1, `tight` below `wanted`, `not known` where either is NaN.
 
@@ -327,6 +338,7 @@ def _system(
     dict[str, Callable[..., Any]],
     list[tuple[str, str, list[tuple[str, str | None, str]]]],
 ]: ...
+def _function(path: str) -> tuple[str, str]: ...
 def _former(name: str) -> list[tuple[str, str]]: ...
 def _ufuncs(name: str) -> dict[str, np.ufunc]: ...
 def _adopt(class_: type, name: str) -> None: ...

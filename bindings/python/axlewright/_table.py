@@ -8,7 +8,18 @@ from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
 
 import numpy as np
 
-from axlewright._native import _FORMER_COLUMNS, Quantity, Unit, _arrow_array, _arrow_schema, _arrow_stream, _rounded
+from axlewright._native import (
+    _FORMER_COLUMNS,
+    Quantity,
+    Unit,
+    _arrow_array,
+    _arrow_schema,
+    _arrow_stream,
+    _locked,
+    _printable,
+    _rounded,
+    _short,
+)
 
 if TYPE_CHECKING:
     import numpy.typing as npt
@@ -66,7 +77,8 @@ class Table(Mapping[str, "Column"]):
             if new is not None and new in self._columns:
                 warnings.warn(f"the column {name} is called {new} now", DeprecationWarning, stacklevel=2)
                 return self._columns[new]
-            raise KeyError(f"no column {name!r}; there are {', '.join(self._columns)}") from None
+            asked = f"'{_short(name)}'" if isinstance(name, str) else type(name).__name__
+            raise KeyError(f"no column {asked}; there are {', '.join(map(_short, self._columns))}") from None
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._columns)
@@ -198,7 +210,7 @@ class Table(Mapping[str, "Column"]):
 
     def __repr__(self) -> str:
         refused = f", {len(self._reasons)} refused" if self._reasons else ""
-        return f"<Table of {self._rows} rows{refused}: {', '.join(map(self._label, self))}>"
+        return f"<Table of {self._rows} rows{refused}: {_printable(', '.join(map(self._label, self)))}>"
 
     def __str__(self) -> str:
         """Columns in their units with four significant digits; a refused row is marked, and its reason is below."""
@@ -209,7 +221,7 @@ class Table(Mapping[str, "Column"]):
         for name, column in self.items():
             symbol = column.unit.symbol if isinstance(column, Quantity) else ""
             shown = _shown(column)
-            columns.append([name, f"[{symbol}]" if symbol else "", *(_cell(shown[row]) for row in rows)])
+            columns.append([_printable(name), f"[{symbol}]" if symbol else "", *(_cell(shown[row]) for row in rows)])
             numeric.append(_numeric(column))
         widths = [max(map(len, column)) for column in columns]
         lines = [
@@ -289,8 +301,7 @@ def _frozen(name: str, column: npt.ArrayLike) -> npt.NDArray[Any]:
         array = array.astype(object)
     else:
         raise TypeError(f"{name} holds neither numbers nor words")
-    array.setflags(write=False)
-    return array
+    return _locked(array)
 
 
 def _numeric(column: Column) -> bool:
@@ -313,7 +324,7 @@ def _cell(value: Any) -> str:
     """A value as a shop writes it; `-` without one."""
     if value is None or value != value:
         return "-"
-    return _rounded(value) if isinstance(value, float) else str(value)
+    return _rounded(value) if isinstance(value, float) else _printable(str(value))
 
 
 def _same(one: Column, other: Column) -> bool:

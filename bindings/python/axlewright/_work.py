@@ -7,7 +7,7 @@ from importlib import import_module
 from types import MappingProxyType
 from typing import Any, Generic, Literal, ParamSpec, TypeVar
 
-from axlewright._native import SYSTEMS, _work
+from axlewright._native import SYSTEMS, TextError, _function, _work
 
 P = ParamSpec("P")
 T = TypeVar("T", covariant=True)
@@ -22,8 +22,9 @@ class Work(Generic[T]):
     __slots__ = ("_function", "_given", "_inputs", "_json", "_result", "_system", "_text")
 
     def __init__(self, function: str, arguments: Mapping[str, Any], system: Literal["metric", "us"] | None = None):
+        # Only a function of the catalogue is called: a text, as a pickle holds it, imports and looks up nothing else.
+        door = _door(*_function(function))
         self._function = function
-        door = _door(function)
         self._result: T = door(**arguments)
         self._inputs, self._given, self._system, self._text, self._json = _work(function, dict(arguments), system)
 
@@ -122,14 +123,21 @@ def _path(function: object) -> str:
     module, name = getattr(function, "__module__", None) or "", getattr(function, "__name__", "")
     system = module.removeprefix("axlewright.")
     path = f"{system}.{name}"
-    if system not in SYSTEMS or isinstance(function, type) or _door(path) is not function:
+    if system not in SYSTEMS or isinstance(function, type) or not _is_listed(path) or _door(system, name) is not function:
         raise TypeError(f"{function!r} is no function of a system, like axlewright.spring.wheel_rate")
     return path
 
 
-def _door(path: str) -> Any:
-    system, _, name = path.partition(".")
-    return getattr(import_module(f"axlewright.{system}"), name, None)
+def _is_listed(path: str) -> bool:
+    try:
+        return ".".join(_function(path)) == path
+    except TextError:
+        return False
+
+
+def _door(system: str, name: str) -> Any:
+    """A function that the catalogue lists."""
+    return getattr(import_module(f"axlewright.{system}"), name)
 
 
 def _row(cell: str, values: Iterable[object]) -> str:

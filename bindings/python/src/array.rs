@@ -1,6 +1,8 @@
 //! Plain numbers and arrays of numbers inside a quantity, always in float64.
-use numpy::{PyArrayDyn, PyArrayMethods, PyUntypedArray};
+use numpy::npyffi::{NpyTypes, PY_ARRAY_API};
+use numpy::{PyArrayDyn, PyArrayMethods, PyUntypedArray, PyUntypedArrayMethods};
 use pyo3::exceptions::{PyTypeError, PyZeroDivisionError};
+use pyo3::ffi;
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
@@ -46,7 +48,8 @@ impl Value {
         let same = text::unit(&label, Some(kind)).is_ok_and(|(_, found)| found.name == unit.name);
         if !same && label != unit.name && label != unit.symbol {
             return Err(PyTypeError::new_err(format!(
-                "the data say `attrs[\"units\"]` = \"{label}\", not {}: take them in their own unit, or drop the label",
+                "the data say `attrs[\"units\"]` = \"{}\", not {}: take them in their own unit, or drop the label",
+                text::shortened(&label),
                 unit.symbol
             )));
         }
@@ -125,12 +128,12 @@ impl Value {
             return Ok(Value::Number(x.extract()?));
         }
         if let Ok(array) = x.cast::<PyUntypedArray>() {
-            if numpy::PyUntypedArrayMethods::ndim(array) == 0 {
+            if array.ndim() == 0 {
                 return Ok(Value::Number(array.call_method0("item")?.extract()?));
             }
-            array.call_method1(intern!(x.py(), "setflags"), (false,))?;
+            return Ok(Value::Array(locked(array)?.unbind()));
         }
-        Ok(Value::Array(x.unbind()))
+        Ok(Value::Array(locked_inside(&x)?.unwrap_or(x).unbind()))
     }
 
     pub fn copy(&self, py: Python<'_>) -> Self {
@@ -201,6 +204,87 @@ impl Value {
     }
 }
 
+/// Owner of the memory of a read-only array. It shows the memory to nobody, so that NumPy lets nobody make the array writable.
+#[pyclass(frozen, module = "axlewright._native", name = "Owner")]
+pub struct Owner {
+    _array: Py<PyAny>,
+}
+
+/// The same numbers as an array that can never be written to; without a copy.
+pub fn locked<'py>(array: &Bound<'py, PyUntypedArray>) -> PyResult<Bound<'py, PyAny>> {
+    let py = array.py();
+    if is_owned(array) {
+        return Ok(array.clone().into_any());
+    }
+    let owner = Bound::new(py, Owner { _array: array.clone().into_any().unbind() })?;
+    // SAFETY: a live array; the new one takes over a reference to its type of elements and one to the owner, which keeps the memory.
+    unsafe {
+        let of = array.as_array_ptr();
+        ffi::Py_INCREF((*of).fields.descr.cast());
+        let made = PY_ARRAY_API.PyArray_NewFromDescr(
+            py,
+            numpy::npyffi::get_type_object(py, NpyTypes::PyArray_Type),
+            (*of).fields.descr,
+            (*of).fields.nd,
+            (*of).fields.dimensions,
+            (*of).fields.strides,
+            (*of).fields.data.cast(),
+            0,
+            std::ptr::null_mut(),
+        );
+        let made = Bound::from_owned_ptr_or_err(py, made)?;
+        if PY_ARRAY_API.PyArray_SetBaseObject(py, made.as_ptr().cast(), owner.into_ptr()) < 0 {
+            return Err(PyErr::fetch(py));
+        }
+        Ok(made)
+    }
+}
+
+/// The same labelled data around an array that can never be written to; nothing for what is not in memory.
+fn locked_inside<'py>(x: &Bound<'py, PyAny>) -> PyResult<Option<Bound<'py, PyAny>>> {
+    let py = x.py();
+    let array = |name| x.getattr(name).ok().and_then(|data| data.cast_into::<PyUntypedArray>().ok());
+    let options = PyDict::new(py);
+    if x.hasattr("variable")? {
+        let Some(data) = array("data") else { return Ok(None) };
+        options.set_item("data", locked(&data)?)?;
+        return x.call_method("copy", (false,), Some(&options)).map(Some);
+    }
+    if x.hasattr("iloc")? && x.hasattr("name")? {
+        let Some(data) = array("values") else { return Ok(None) };
+        options.set_item("index", x.getattr("index")?)?;
+        options.set_item("copy", false)?;
+        let made = x.get_type().call((locked(&data)?,), Some(&options))?;
+        return made.call_method1("__finalize__", (x,)).map(Some);
+    }
+    Ok(None)
+}
+
+/// True for a part of an array that has its owner already.
+fn is_owned(array: &Bound<'_, PyUntypedArray>) -> bool {
+    let mut array = array.clone();
+    loop {
+        // SAFETY: a live array; its base is a live object or null.
+        let base =
+            unsafe { Bound::from_borrowed_ptr_or_opt(array.py(), (*array.as_array_ptr()).fields.base) };
+        match base.map(Bound::cast_into::<PyUntypedArray>) {
+            None => return false,
+            Some(Ok(base)) => array = base,
+            Some(Err(base)) => return base.into_inner().is_instance_of::<Owner>(),
+        }
+    }
+}
+
+/// An array as one that can never be written to; it must not be used otherwise any more.
+#[pyfunction(name = "_locked")]
+fn locked_array<'py>(array: &Bound<'py, PyUntypedArray>) -> PyResult<Bound<'py, PyAny>> {
+    locked(array)
+}
+
+pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
+    m.add_function(wrap_pyfunction!(locked_array, m)?)
+}
+
 /// Attributes of data that carry them, and the unit that they say.
 fn label<'py>(array: &Bound<'py, PyAny>) -> PyResult<Option<(Bound<'py, PyDict>, String)>> {
     if array.hasattr("__array_interface__")? {
@@ -224,9 +308,18 @@ fn not_numbers(x: &Bound<'_, PyAny>) -> PyErr {
 
 /// An object in a message: short, on one line.
 pub fn brief(x: &Bound<'_, PyAny>) -> String {
+    let long = 2 * text::QUOTED;
+    let x = match x.cast::<PyString>() {
+        // Its beginning says enough.
+        Ok(words) if words.len().is_ok_and(|length| length > long) => &words
+            .get_item(pyo3::types::PySlice::new(x.py(), 0, long as isize, 1))
+            .unwrap_or_else(|_| x.clone()),
+        _ => x,
+    };
     let words = x.repr().map_or_else(|_| "an object".to_owned(), |r| r.to_string());
-    let line = words.split_whitespace().collect::<Vec<_>>().join(" ");
-    if line.chars().count() > 60 { line.chars().take(57).chain("...".chars()).collect() } else { line }
+    let end = words.char_indices().nth(10 * text::QUOTED).map_or(words.len(), |(end, _)| end);
+    let line = words[..end].split_whitespace().collect::<Vec<_>>().join(" ");
+    text::shortened(&line)
 }
 
 /// The ndarray of a result: itself, or the one inside a container; nothing for a lazy array.

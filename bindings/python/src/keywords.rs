@@ -1,5 +1,6 @@
 //! Calls by keyword: native functions and methods that take keyword arguments only.
 use crate::error::guard;
+use axlewright::base::text::shortened;
 use pyo3::exceptions::{PyDeprecationWarning, PyTypeError};
 use pyo3::ffi;
 use pyo3::prelude::*;
@@ -61,6 +62,7 @@ impl<'a, 'py> Call<'a, 'py> {
                 there => there,
             };
             let Some(place) = place.and_then(|place| places.get_mut(place)) else {
+                let name = shortened(name);
                 let wrong = format!("{function}() got an unexpected keyword argument '{name}'");
                 return Err(PyTypeError::new_err(wrong));
             };

@@ -6,6 +6,7 @@ mod array;
 mod call;
 mod error;
 mod fault;
+mod interpreter;
 mod kernel;
 mod kernels;
 mod keywords;
@@ -17,11 +18,14 @@ mod system;
 mod table;
 mod ufunc;
 mod verdict;
+mod watch;
 mod work;
 
 #[pymodule]
 fn _native(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add("__version__", env!("CARGO_PKG_VERSION"))?;
+    interpreter::register(m)?;
+    array::register(m)?;
     error::register(m)?;
     quantity::register(m)?;
     table::register(m)?;

@@ -1,22 +1,24 @@
 //! Parts of a system that the Python package asks for at first import: its functions, and the members of its classes.
-use crate::error::guard;
+use crate::error::{guard, raise};
 use crate::kernels::{FORMER_COLUMNS, SYSTEMS};
 use crate::model::{Handle, Listed};
 use crate::system::System;
+use axlewright::base::text::{printable, shortened};
+use axlewright::catalogue;
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
 use pyo3::types::{IntoPyDict, PyDict, PyTuple};
 
 fn found(name: &str) -> PyResult<&'static System> {
     let found = SYSTEMS.iter().find(|system| system.name == name);
-    found.ok_or_else(|| PyKeyError::new_err(format!("there is no system {name}")))
+    found.ok_or_else(|| PyKeyError::new_err(format!("there is no system {}", shortened(name))))
 }
 
 /// The model of this name: `spring.Stack`.
 fn listed(name: &str) -> PyResult<&'static Listed> {
     let system = found(name.split('.').next().unwrap_or_default())?;
     let found = system.models.iter().find(|model| model.name == name);
-    found.ok_or_else(|| PyKeyError::new_err(format!("there is no model {name}")))
+    found.ok_or_else(|| PyKeyError::new_err(format!("there is no model {}", shortened(name))))
 }
 
 /// Path, docs and fields of a class; a field is its name, its kind if it holds a quantity, and its meaning.
@@ -62,7 +64,26 @@ fn ufuncs<'py>(py: Python<'py>, name: &str) -> PyResult<Bound<'py, PyDict>> {
 /// A model from JSON or TOML text.
 #[pyfunction(name = "_model")]
 fn model(py: Python<'_>, name: &str, text: &str) -> PyResult<Handle> {
-    guard(name, || (listed(name)?.read)(py, text, true))
+    guard(name, || (listed(name)?.read)(py, text))
+}
+
+/// System and name of a function of the catalogue: the one door from a text to a function.
+#[pyfunction(name = "_function")]
+fn function(py: Python<'_>, path: &str) -> PyResult<(&'static str, &'static str)> {
+    let entry = catalogue::entry(path).map_err(|error| raise(py, error))?;
+    Ok(entry.path.split_once('.').unwrap_or(("", entry.path)))
+}
+
+/// Text of somebody else for a terminal.
+#[pyfunction(name = "_printable")]
+fn printed(text: &str) -> String {
+    printable(text).into_owned()
+}
+
+/// Text of somebody else for a message: short, and printable.
+#[pyfunction(name = "_short")]
+fn short(text: &str) -> String {
+    shortened(text)
 }
 
 /// Gives a class its `__init__` and its methods.
@@ -80,5 +101,9 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_function(wrap_pyfunction!(former, m)?)?;
     m.add_function(wrap_pyfunction!(ufuncs, m)?)?;
     m.add_function(wrap_pyfunction!(model, m)?)?;
+    m.add_function(wrap_pyfunction!(function, m)?)?;
+    m.add_function(wrap_pyfunction!(printed, m)?)?;
+    m.add_function(wrap_pyfunction!(short, m)?)?;
+    m.add("_MOST_BYTES", axlewright::base::document::MOST_BYTES)?;
     m.add_function(wrap_pyfunction!(adopt, m)?)
 }

@@ -1,6 +1,7 @@
 //! Genuine NumPy ufuncs: doubles in coherent SI in and out. A refused element is NaN and raises the "invalid" flag
 //! of the floating-point unit, so that `numpy.errstate` decides what happens.
 use crate::error::guard;
+use crate::interpreter::attached;
 use crate::kernel::Kernel;
 use numpy::npyffi::{NPY_TYPES, PY_UFUNC_API, npy_intp};
 use pyo3::prelude::*;
@@ -34,7 +35,7 @@ unsafe extern "C" fn inner_loop<K: Kernel<I, O>, const I: usize, const O: usize>
         }
         Ok(_) => flags::leave(before, Found::default()),
         // NumPy may have released the interpreter around this loop.
-        Err(error) => Python::attach(|py| error.restore(py)),
+        Err(error) => drop(attached(|py| error.restore(py))),
     }
 }
 

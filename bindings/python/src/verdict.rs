@@ -52,12 +52,16 @@ fn graded<'py, const N: usize>(
     }
     let rows = columns.first().map_or(0, Vec::len);
     let words = (0..rows).map(|row| {
+        if row % 65_536 == 65_535 {
+            py.check_signals()?;
+        }
         let mut at = [f64::NAN; N];
         for (number, column) in at.iter_mut().zip(&columns) {
             *number = column.get(row).copied().unwrap_or(f64::NAN);
         }
-        rule(at).word()
+        Ok(rule(at).word())
     });
+    let words = words.collect::<PyResult<Vec<_>>>()?;
     let options = PyDict::new(py);
     options.set_item("dtype", "object")?;
     let made = numpy.call_method("array", (PyList::new(py, words)?,), Some(&options))?;

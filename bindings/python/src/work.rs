@@ -2,7 +2,7 @@
 use crate::array::Value;
 use crate::error::{guard, raise};
 use crate::quantity::{Quantity, take};
-use axlewright::base::text::{System, print_in};
+use axlewright::base::text::{System, print_in, shortened};
 use axlewright::catalogue;
 use axlewright::units::{Quantity as _, Ratio};
 use pyo3::exceptions::{PyTypeError, PyValueError};
@@ -55,7 +55,8 @@ fn work<'py>(
             Some("us") => ("us", System::Us),
             Some(other) => {
                 return Err(PyValueError::new_err(format!(
-                    "system = {other:?} is not known; it is \"metric\" or \"us\""
+                    "system = \"{}\" is not known; it is \"metric\" or \"us\"",
+                    shortened(other)
                 )));
             }
         };

@@ -1,22 +1,30 @@
 """Work that an interrupt must end, in a process of its own: `interrupted.py HOW FOLDER`. It prints `inside` from within the work.
 
 The work itself reports: its native code calls `SimpleQueue.put`, which is native too, and another thread prints. The main thread
-runs no Python in the long call, so that an interrupt which the native code does not answer stays without an answer.
+runs no Python in the long call, so that an interrupt which the native code does not answer stays without an answer. A method of a model reports nothing:
+there the other thread says `inside` once it has run while the main thread stands in the call, which it can only where that releases the interpreter.
 """
 
 import os
 import signal
 import sys
+import threading
+import time
 from pathlib import Path
 from queue import SimpleQueue
 from threading import Thread
+from types import CodeType
 from unittest.mock import patch
 
+import numpy as np
+
+from axlewright import ride
 from axlewright.sheet import Sheet, Sweep, _progress, span
+from axlewright.units import m
 
 SHEETS = Path(__file__).parents[3] / "examples/sheets"
 MEASURED = SHEETS / "dunlin_measured.toml"
-WAYS = ("table", "one thread", "parquet", "stream", "chances")
+WAYS = ("table", "one thread", "parquet", "stream", "chances", "linkage", "motion")
 
 
 def long_table(threads: int) -> Sweep:
@@ -29,6 +37,36 @@ def long_stream() -> Sweep:
     """10¹² rows, weeks of work, in the memory of a batch."""
     lines = {"front.spring.rate": span("400 lbf/in", "700 lbf/in", 10**6), "front.unsprung_mass": span("80 kg", "140 kg", 10**6)}
     return Sheet.load(SHEETS / "dunlin.toml").what_if(lines)
+
+
+def long_linkage() -> None:
+    """Positions of a linkage, minutes of work."""
+    linkage = Sheet.load(MEASURED).model("front.suspension")
+    travel, rack = np.linspace(-0.04, 0.04, 3_000) * m, np.linspace(-0.02, 0.02, 2_000) * m
+    linkage.table(travel=travel, rack_travel=rack)
+
+
+def long_motion() -> None:
+    """A motion of a million rows, again and again."""
+    points = [{"velocity": f"{v} m/s", "force": f"{v * 3000} N"} for v in (-20, -1, 1, 20)]
+    car = ride.NonlinearQuarterCar(
+        sprung_mass="300 kg", unsprung_mass="40 kg", wheel_rate="25 N/mm", tyre_rate="220 N/mm", damper={"gas_force": "0 N", "points": points}, damper_motion_ratio=0.7
+    )
+    while True:
+        car.step(height="30 mm", duration="9.9 s", time_step="0.00001 s")
+
+
+def watch(code: CodeType, inside: "SimpleQueue[int]") -> None:
+    """Reports once it has run a hundred times between two instructions of the main thread."""
+    main, seen, last = threading.main_thread().ident, 0, -1
+    while seen < 100:
+        frame = sys._current_frames().get(main or 0)
+        while frame is not None and frame.f_code is not code:
+            frame = frame.f_back
+        at = -1 if frame is None else frame.f_lasti
+        seen, last = (seen + 1, at) if at == last and at >= 0 else (0, at)
+        time.sleep(0)  # gives the other thread its turn
+    inside.put(0)
 
 
 def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -> None:
@@ -48,6 +86,10 @@ def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -
                 inside.put(batch.num_rows)
         elif how == "chances":
             Sheet.load(MEASURED).assess().chances(10**7, progress=inside.put)
+        elif how in ("linkage", "motion"):
+            call = long_linkage if how == "linkage" else long_motion
+            Thread(target=watch, args=(call.__code__, inside), daemon=True).start()
+            call()
     raise AssertionError(f"{how} came to its end")
 
 

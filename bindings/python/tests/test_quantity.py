@@ -647,8 +647,8 @@ class TestModels:
             ({"altitude": 90000 * m}, DomainError, "altitude"),
             ({"cap": object()}, TypeError, "cap = <object"),
             ({"cap": {1: 2}}, TypeError, "cap: the key 1 is not text"),
-            ({"cap": np.nan}, ValueError, "cap = NaN is not a finite number"),
-            ({"cap": np.inf * psi_gauge}, ValueError, "cap = inf is not a finite number"),
+            ({"cap": np.nan}, DocumentError, "cap: NaN has no unit"),
+            ({"cap": np.inf * psi_gauge}, DomainError, "cap = inf is not a finite gauge pressure; valid: 0 <= cap"),
             ({"octane": 3}, TypeError, "octane"),
         ],
     )

@@ -176,7 +176,7 @@ def test_findings(dunlin, assessment):
     gap = next(one for one in assessment.assumed if one.path == "wanted.spring_margin")
     assert gap.value == 3 * mm and "common practice" in gap.ground
     assert assessment.value("front.tyre.size") == "235/70R16" and assessment.value("front.spring.wire_diameter") is None
-    with pytest.raises(KeyError, match=r"no finding 'front\.frequenzy'; did you mean 'front\.frequency'"):
+    with pytest.raises(KeyError, match=r"no finding `front\.frequenzy`; did you mean `front\.frequency`"):
         assessment["front.frequenzy"]
     assert pickle.loads(pickle.dumps(assessment)) == assessment
     assert pickle.loads(pickle.dumps(assessment.findings)) == assessment.findings

@@ -222,6 +222,13 @@ fn table(model: &Model) -> String {
     out
 }
 
+/// True for a method that may work for long: a table, and every answer of a system that solves a linkage or follows a motion. Others answer within a
+/// few microseconds.
+fn is_long(model: &Model, method: &Function) -> bool {
+    let table = method.results.iter().any(|result| matches!(result.content, Content::Table));
+    table || ["ride", "suspension"].contains(&model.system.as_str())
+}
+
 fn native_method(model: &Model, core: &str, method: &Function) -> String {
     let mut lets = String::new();
     let mut arguments = Vec::new();
@@ -250,17 +257,19 @@ fn native_method(model: &Model, core: &str, method: &Function) -> String {
             format!("call.parts(&{class}, [{}])", parts.join(", "))
         }
     };
+    let question = format!("model.{}({})", method.name, arguments.join(", "));
+    let ask = if is_long(model, method) { "worked" } else { "answer" };
+    let answer = format!("call.{ask}(|| {question})?");
     let names: Vec<String> = method.parameters.iter().map(|p| p.name.clone()).collect();
     let keywords: String = names.iter().map(|name| keyword("", name, false)).collect();
     format!(
         "struct {0};\n\nimpl Method for {0} {{\ntype Model = {core};\nconst NAME: &'static str = \"{1}.{2}.{3}\";\nconst DOC: &'static str = {4:?};\n\
          const KEYWORDS: &'static [Keyword] = &[{keywords}];\nfn call(model: &{core}, call: &Arguments<'_, '_>) -> PyResult<Py<PyAny>> {{\n\
-         {lets}let on = call.answer(model.{3}({5}))?;\n{result}\n}}\n}}\n\n",
+         {lets}let on = {answer};\n{result}\n}}\n}}\n\n",
         method_name(model, method),
         model.system,
         model.name,
         method.name,
         signed(&method.name, Some("$self, /"), &names, &doc_lines(method, false)),
-        arguments.join(", ")
     )
 }

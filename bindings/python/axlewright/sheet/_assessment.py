@@ -233,10 +233,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         for finding in self.findings:
             if finding.path == at:
                 return finding
-        from difflib import get_close_matches
-
-        near = get_close_matches(at, [finding.path for finding in self.findings], 1, 0.0)
-        raise KeyError(f"there is no finding {at!r}; did you mean {near[0]!r}?")
+        raise KeyError(self._handle.no_finding(at))
 
     def __iter__(self) -> Iterator[Finding]:
         return iter(self.findings)

@@ -9,7 +9,7 @@ from os import PathLike, fspath
 from pathlib import Path
 from typing import Any, Generic, Self, overload
 
-from axlewright._native import PriceListHandle, Quantity
+from axlewright._native import PriceListHandle, Quantity, _printable, _short
 from axlewright._table import Table
 from axlewright.sheet._shared import heading, html_table, read_file
 from axlewright.sheet._written import S
@@ -28,7 +28,7 @@ class Part:
     lines: tuple[tuple[str, str], ...]
 
     def __str__(self) -> str:
-        return f"{self.part} ({self.kind}): {self.cost:g}, {self.mass}"
+        return _printable(f"{self.part} ({self.kind}): {self.cost:g}, {self.mass}")
 
 
 class PriceList(Sequence[Part]):
@@ -104,7 +104,7 @@ class PriceList(Sequence[Part]):
             return read_file(path, cls.from_csv)
         if ending in (".toml", ".json"):
             return read_file(path, cls.from_toml)
-        raise ValueError(f"{fspath(path)} ends in {ending!r}; a price list ends in .csv, .toml, .json or .parquet")
+        raise ValueError(f"{_short(fspath(path))} ends in '{_short(ending)}'; a price list ends in .csv, .toml, .json or .parquet")
 
     @overload
     def __getitem__(self, at: int) -> Part: ...
@@ -132,7 +132,7 @@ class PriceList(Sequence[Part]):
         return type(self), (rows,)
 
     def __repr__(self) -> str:
-        return f"<PriceList of {len(self)} parts: {', '.join(dict.fromkeys(one.kind for one in self))}>"
+        return _printable(f"<PriceList of {len(self)} parts: {', '.join(dict.fromkeys(one.kind for one in self))}>")
 
     def _repr_html_(self) -> str:
         rows = (
@@ -175,10 +175,10 @@ class Choice:
         for part in self.parts:
             if part.kind == kind:
                 return part
-        raise KeyError(f"no part of the kind {kind!r}; there are {', '.join(part.kind for part in self.parts)}")
+        raise KeyError(f"no part of the kind '{_short(kind)}'; there are {', '.join(_short(part.kind) for part in self.parts)}")
 
     def __str__(self) -> str:
-        return f"{', '.join(part.part for part in self.parts)}: {self.cost:g}, {self.mass}"
+        return _printable(f"{', '.join(part.part for part in self.parts)}: {self.cost:g}, {self.mass}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +189,7 @@ class Rejected:
     why: str
 
     def __str__(self) -> str:
-        return f"{self.part.part}: {self.why}"
+        return _printable(f"{self.part.part}: {self.why}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,7 +275,7 @@ class ChosenOf(Generic[S]):
     def __str__(self) -> str:
         count = f"{len(self.feasible)}{' and more' if self.more else ''} feasible"
         lines = [f"{count}; cheapest: {self.cheapest or 'none'}; lightest: {self.lightest or 'none'}"]
-        lines += [f"not known: {one}" for one in self.not_known]
+        lines += [_printable(f"not known: {one}") for one in self.not_known]
         lines += [f"left out, measured on a part that is replaced: {one}" for one in self.dropped]
         lines += [f"worse with the cheapest: {one}" for one in (self.cheapest.worse if self.cheapest else ())]
         return "\n".join([*lines, *(f"rejected: {one}" for one in self.rejected)])
@@ -317,7 +317,7 @@ def _cell(value: Any) -> object:
         return repr(value)
     if hasattr(value, "item"):
         return _cell(value.item())
-    raise TypeError(f"{value!r} is neither text, a number nor a quantity")
+    raise TypeError(f"{_short(repr(value))} is neither text, a number nor a quantity")
 
 
 def _present(cell: Any) -> Any:

@@ -6,16 +6,18 @@ import os
 import sys
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from operator import index
 from typing import TYPE_CHECKING, Any, Generic, Literal, Self, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
 
-from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values
+from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values, _short
 from axlewright._table import Table, Units
 from axlewright._types import QuantityLike
 from axlewright.sheet._assessment import AssessmentOf
 from axlewright.sheet._drawing import draw_line, draw_map
+from axlewright.sheet._file import whole_file
 from axlewright.sheet._progress import Told
 from axlewright.sheet._shared import Progress
 from axlewright.sheet._written import S, Written
@@ -53,19 +55,19 @@ def axes_of(lines: Mapping[str | tuple[str, ...], Any]) -> tuple[Axis, ...]:
 def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
     if isinstance(paths, tuple):
         if isinstance(values, Span):
-            raise TypeError(f"{', '.join(paths)} change together; a span is of one line")
+            raise TypeError(f"{_short(', '.join(paths))} change together; a span is of one line")
         rows = []
         for place, row in enumerate(values):
             if isinstance(row, str) or len(row) != len(paths):
-                raise ValueError(f"entry {place} = {row!r} is not one value for each of {', '.join(paths)}")
+                raise ValueError(f"entry {place} = {_short(repr(row))} is not one value for each of {_short(', '.join(paths))}")
             rows.append(tuple(_sheet_text(path, value)[0] for path, value in zip(paths, row, strict=True)))
         return paths, rows, None
     if isinstance(values, Span):
         start, unit = _sheet_text(paths, values.start)
         stop, _ = _sheet_text(paths, values.stop)
-        count = int(values.count)
+        count = whole_number(f"{_short(paths)}: count", values.count)
         if not 2 <= count <= sys.maxsize:
-            raise ValueError(f"{paths}: count = {count} is outside its range; a range has at least two values, and at most {sys.maxsize}")
+            raise ValueError(f"{_short(paths)}: count = {_short(str(count))} is outside its range; a range has at least two values, and at most {sys.maxsize}")
         return (paths,), (start, stop, count), unit
     if not isinstance(values, Quantity | str | list | tuple) and not hasattr(values, "dtype") and isinstance(values, Iterable):
         values = list(values)
@@ -88,8 +90,8 @@ class SweepOf(Generic[S]):
         threads: int | None = None,
         progress: Progress = None,
     ) -> None:
-        if threads is not None and threads < 1:
-            raise ValueError(f"threads = {threads} is outside its range; valid: at least 1, or None")
+        if threads is not None:
+            threads = at_least_one("threads", threads)
         self._sheet, self._axes, self._outputs = sheet, axes, outputs
         self._grid, self._threads, self._progress = grid, threads, progress
         forms = [(list(paths), payload, unit) for paths, payload, unit in axes]
@@ -131,7 +133,7 @@ class SweepOf(Generic[S]):
 
         `pyarrow.record_batch(batch)` takes one as it is. A last column `reason` says why a row was refused.
         """
-        _at_least_one("rows", rows)
+        rows = at_least_one("rows", rows)
         with Told(self._progress, self.rows) as told:
             for start in range(self._start, self._stop, rows):
                 told.base = start - self._start
@@ -139,8 +141,7 @@ class SweepOf(Generic[S]):
 
     def partitions(self, count: int) -> list[Self]:
         """These rows as this many sweeps, in order, for other processes and machines."""
-        _at_least_one("count", count)
-        count = max(1, min(count, self.rows))
+        count = max(1, min(at_least_one("count", count), self.rows))
         edges = [self._start + self.rows * place // count for place in range(count + 1)]
         return [self._part(start, stop) for start, stop in zip(edges, edges[1:], strict=False)]
 
@@ -176,25 +177,16 @@ class SweepOf(Generic[S]):
     def to_parquet(self, path: str | os.PathLike[str], *, rows: int = ROWS, **options: Any) -> None:
         """Writes Parquet in bounded memory; needs pyarrow, which takes the `options`.
 
-        The file stands there whole or not at all: it is written beside its place, under another name.
+        The file stands there whole or not at all: it is written beside its place, under another name. The target of a symbolic link is replaced, and
+        the link stays; a file that was there keeps its mode; a pipe, a device or a folder is refused.
         """
+        rows = at_least_one("rows", rows)
         import pyarrow as pa
         import pyarrow.parquet as pq
 
-        name = os.fspath(path)
-        folder, base = os.path.split(name)
-        beside = os.path.join(folder, f".{base}.{os.getpid()}-{os.urandom(4).hex()}.part")
-        try:
-            with pq.ParquetWriter(beside, pa.schema(self), **options) as writer:
-                for batch in self.batches(rows):
-                    writer.write_batch(pa.record_batch(batch))
-            with open(beside, "rb+") as file:
-                os.fsync(file.fileno())
-            os.replace(beside, name)
-        except BaseException:
-            if os.path.exists(beside):
-                os.unlink(beside)
-            raise
+        with whole_file(path) as beside, pq.ParquetWriter(beside, pa.schema(self), **options) as writer:
+            for batch in self.batches(rows):
+                writer.write_batch(pa.record_batch(batch))
 
     def plot(self, output: str | None = None, *, ax: Any = None) -> Any:
         """Draws an output over the one or two lines that change, and returns the axes. Needs matplotlib.
@@ -332,9 +324,22 @@ def _same_axis(one: Axis, other: Axis) -> bool:
     return type(mine) is type(theirs) and mine == theirs
 
 
-def _at_least_one(name: str, count: int) -> None:
-    if count < 1:
-        raise ValueError(f"{name} = {count} is outside its range; valid: at least 1")
+def at_least_one(name: str, count: int) -> int:
+    """A count of something, by its name."""
+    whole = whole_number(name, count)
+    if whole < 1:
+        raise ValueError(f"{name} = {_short(str(whole))} is outside its range; valid: at least 1")
+    return whole
+
+
+def whole_number(name: str, count: float) -> int:
+    """A count that is a whole number, also one that is written as a float."""
+    if isinstance(count, float) and count.is_integer():
+        return int(count)
+    try:
+        return index(count)  # type: ignore[arg-type]
+    except TypeError:
+        raise TypeError(f"{name} = {_short(repr(count))} is not a whole number") from None
 
 
 def _findings(sheet: Written) -> set[str]:

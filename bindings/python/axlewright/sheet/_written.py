@@ -9,7 +9,7 @@ from os import PathLike
 from typing import Any, Literal, Self, TypeVar
 
 from axlewright._model import Model
-from axlewright._native import SheetHandle
+from axlewright._native import SheetHandle, _short
 from axlewright._types import QuantityLike
 from axlewright.sheet._shared import SheetValue, heading, html_table, read_file
 
@@ -63,7 +63,7 @@ class Written(Mapping[str, SheetValue]):
         """A line as it is written, with its tolerance: `"225 lbf/in +/- 3 %"`."""
         words = self._handle.text(path)
         if words is None:
-            raise KeyError(f"{path} is not written")
+            raise KeyError(f"{_short(path)} is not written")
         return words
 
     def with_(self, lines: Mapping[str, QuantityLike] | None = None, /, **more: QuantityLike) -> Self:
@@ -105,7 +105,7 @@ class Written(Mapping[str, SheetValue]):
     def __getitem__(self, path: str) -> SheetValue:
         value = self._handle.value(path)
         if value is None:
-            raise KeyError(f"{path} is not written; what follows from other lines is in assess().value({path!r})")
+            raise KeyError(f"{_short(path)} is not written; what follows from other lines is in assess().value(...)")
         return value
 
     def __contains__(self, path: object) -> bool:

@@ -6,6 +6,7 @@ use crate::error::raise;
 use crate::kernel::Class;
 use crate::keywords::Place;
 use crate::quantity::{Quantity, take};
+use crate::watch::watched;
 use axlewright::Result as Answer;
 use axlewright::units::{Kind, Quantity as Typed, Unit};
 use numpy::{PyArray1, PyArrayMethods};
@@ -24,6 +25,8 @@ pub struct Arguments<'a, 'py> {
     pub all: &'a [Place<'a, 'py>],
     pub given: RefCell<Vec<Given>>,
     pub fields: &'a Fields,
+    /// True for a model of a long document.
+    pub is_large: bool,
 }
 
 impl<'py> Arguments<'_, 'py> {
@@ -56,9 +59,16 @@ impl<'py> Arguments<'_, 'py> {
         };
         Ok(x.readonly().as_array().iter().copied().map(Q::from_si).collect())
     }
-    /// The core's answer, or its refusal as an exception.
-    pub fn answer<T>(&self, answer: Answer<T>) -> PyResult<T> {
-        answer.map_err(|error| raise(self.py(), error))
+    /// The core's answer, or its refusal as an exception. The interpreter is released where the model itself is large.
+    pub fn answer<T: Send>(&self, work: impl FnOnce() -> Answer<T> + Send) -> PyResult<T> {
+        if self.is_large {
+            return self.worked(work);
+        }
+        work().map_err(|error| raise(self.py(), error))
+    }
+    /// The core's answer, with the interpreter released: for work that may be long.
+    pub fn worked<T: Send>(&self, work: impl FnOnce() -> Answer<T> + Send) -> PyResult<T> {
+        watched(self.py(), work)
     }
     /// A quantity of an answer.
     pub fn give<Q: Typed>(&self, quantity: Q) -> PyResult<Py<PyAny>> {

@@ -1,12 +1,13 @@
 //! The document of a model: made from keywords, and read for the units in it.
 use crate::array::{Value, brief};
 use crate::quantity::{Quantity, pint, take};
-use axlewright::base::text::{read, read_as};
+use axlewright::base::text::{read, read_as, shortened};
 use axlewright::units::{Kind, Unit};
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyList, PyString, PyTuple};
 use serde_json::{Map, Number, Value as Json, json};
+use std::fmt::{self, Display, Formatter};
 
 /// A field of a model.
 pub struct Field {
@@ -65,9 +66,9 @@ pub fn units(document: &Json, fields: &[Field]) -> Vec<Given> {
     given
 }
 
-/// The keyword arguments of a model as the JSON text that the core decodes: quantities as they were written, `None`
-/// left out, all others unchanged.
-pub fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<String> {
+/// The keyword arguments of a model as the document that the core decodes: quantities as they were written, `None` left out, all others unchanged. Numbers
+/// that are not finite are listed with their paths: the document cannot be one of text then.
+pub fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<(Json, Vec<NotFinite>)> {
     let py = keywords.py();
     for field in fields {
         let (name, Some(kind)) = (field.name, field.kind) else { continue };
@@ -80,13 +81,56 @@ pub fn document(keywords: &Bound<'_, PyDict>, fields: &[Field]) -> PyResult<Stri
             keywords.set_item(name, written)?;
         }
     }
-    Ok(object(keywords, "", 0)?.to_string())
+    let mut others = Vec::new();
+    let made = object(keywords, &Path::Root, 0, &mut others)?;
+    Ok((made, others))
+}
+
+/// A number that is not finite, and its place in the document.
+pub struct NotFinite {
+    pub path: Vec<String>,
+    pub number: f64,
+    pub is_si: bool,
 }
 
 /// Levels of lists and dicts in a document: far more than any model has, far fewer than the stack holds.
 const DEEPEST: usize = 32;
 
-fn object(dict: &Bound<'_, PyDict>, path: &str, depth: usize) -> PyResult<Json> {
+/// Place in a document.
+enum Path<'a> {
+    Root,
+    Key(&'a Path<'a>, &'a str),
+    Place(&'a Path<'a>, usize),
+}
+
+impl Path<'_> {
+    fn steps(&self) -> Vec<String> {
+        match self {
+            Path::Root => Vec::new(),
+            Path::Key(around, key) => [around.steps(), vec![(*key).to_owned()]].concat(),
+            Path::Place(around, place) => [around.steps(), vec![place.to_string()]].concat(),
+        }
+    }
+}
+
+/// For a message: each key is shortened.
+impl Display for Path<'_> {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        match self {
+            Path::Root => Ok(()),
+            Path::Key(Path::Root, key) => f.write_str(&shortened(key)),
+            Path::Key(around, key) => write!(f, "{around}.{}", shortened(key)),
+            Path::Place(around, place) => write!(f, "{around}[{place}]"),
+        }
+    }
+}
+
+fn object(
+    dict: &Bound<'_, PyDict>,
+    path: &Path<'_>,
+    depth: usize,
+    others: &mut Vec<NotFinite>,
+) -> PyResult<Json> {
     let mut made = Map::new();
     for (key, value) in dict {
         let Ok(key) = key.cast::<PyString>() else {
@@ -96,18 +140,17 @@ fn object(dict: &Bound<'_, PyDict>, path: &str, depth: usize) -> PyResult<Json> 
             continue;
         }
         let key = key.to_str()?;
-        let path = if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") };
-        made.insert(key.to_owned(), json(&value, &path, depth + 1)?);
+        made.insert(key.to_owned(), json(&value, &Path::Key(path, key), depth + 1, others)?);
     }
     Ok(Json::Object(made))
 }
 
-fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
+fn json(x: &Bound<'_, PyAny>, path: &Path<'_>, depth: usize, others: &mut Vec<NotFinite>) -> PyResult<Json> {
     let py = x.py();
     if depth > DEEPEST {
         return Err(PyValueError::new_err(format!(
             "{}... lies deeper than {DEEPEST} levels of lists and dicts",
-            path.chars().take(40).collect::<String>()
+            path.to_string().chars().take(40).collect::<String>()
         )));
     }
     if let Ok(words) = x.cast::<PyString>() {
@@ -115,12 +158,14 @@ fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
     }
     if let Ok(quantity) = x.cast::<Quantity>() {
         let quantity = quantity.get();
-        let Value::Number(si) = quantity.value else { return list(x, path, depth) };
-        let plain = number(si, path)?;
+        let Value::Number(si) = quantity.value else { return list(x, path, depth, others) };
+        if !si.is_finite() {
+            return Ok(not_finite(si, true, path, others));
+        }
         let written = quantity.words(py);
         return Ok(match read_as(&written, quantity.kind) {
             Ok(reading) if reading.si == si => Json::String(written),
-            _ => json!({"value": plain, "unit": quantity.kind.units[0].symbol}),
+            _ => json!({"value": si, "unit": quantity.kind.units[0].symbol}),
         });
     }
     if pint::is_pint(x)? {
@@ -132,25 +177,34 @@ fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
     if x.is_instance_of::<PyBool>() {
         return Ok(Json::Bool(x.extract()?));
     }
-    if x.is_instance_of::<PyInt>() {
-        return Ok(Json::Number(Number::from(x.extract::<i64>()?)));
+    if let Ok(whole) = x.cast::<PyInt>() {
+        return match whole.extract::<i64>() {
+            Ok(whole) => Ok(Json::Number(Number::from(whole))),
+            Err(_) => {
+                let number = whole.extract::<f64>();
+                let number = number.map_err(|_| {
+                    PyValueError::new_err(format!("{path} = {} is too large to compute with", brief(x)))
+                })?;
+                Ok(plain(number, path, others))
+            }
+        };
     }
     if x.is_instance_of::<PyFloat>() {
-        return number(x.extract()?, path);
+        return Ok(plain(x.extract()?, path, others));
     }
     if let Ok(dict) = x.cast::<PyDict>() {
-        return object(dict, path, depth);
+        return object(dict, path, depth, others);
     }
     if x.is_instance_of::<PyList>() || x.is_instance_of::<PyTuple>() || x.hasattr("__array_interface__")? {
-        return list(x, path, depth);
+        return list(x, path, depth, others);
     }
     if x.hasattr("to_json")? {
         let text: String = x.call_method0("to_json")?.extract()?;
         return serde_json::from_str(&text)
             .map_err(|error| PyValueError::new_err(format!("{path}: {error}")));
     }
-    if let Ok(Value::Number(plain)) = Value::plain(x) {
-        return number(plain, path);
+    if let Ok(Value::Number(number)) = Value::plain(x) {
+        return Ok(plain(number, path, others));
     }
     Err(PyTypeError::new_err(format!(
         "{path} = {} is neither a quantity, a number, text, a list nor a dict",
@@ -158,15 +212,26 @@ fn json(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
     )))
 }
 
-fn list(x: &Bound<'_, PyAny>, path: &str, depth: usize) -> PyResult<Json> {
-    let elements =
-        x.try_iter()?.enumerate().map(|(i, element)| json(&element?, &format!("{path}[{i}]"), depth + 1));
+fn list(x: &Bound<'_, PyAny>, path: &Path<'_>, depth: usize, others: &mut Vec<NotFinite>) -> PyResult<Json> {
+    let elements = x.try_iter()?.enumerate().map(|(i, element)| {
+        if i % 4096 == 4095 {
+            x.py().check_signals()?;
+        }
+        json(&element?, &Path::Place(path, i), depth + 1, others)
+    });
     elements.collect::<PyResult<Vec<_>>>().map(Json::Array)
 }
 
-fn number(x: f64, path: &str) -> PyResult<Json> {
-    let number = Number::from_f64(x);
-    number
-        .map(Json::Number)
-        .ok_or_else(|| PyValueError::new_err(format!("{path} = {x} is not a finite number")))
+/// A number in a document.
+fn plain(number: f64, path: &Path<'_>, others: &mut Vec<NotFinite>) -> Json {
+    match Number::from_f64(number) {
+        Some(number) => Json::Number(number),
+        None => not_finite(number, false, path, others),
+    }
+}
+
+/// Lists a number that is not finite; in the document a zero keeps its place.
+fn not_finite(number: f64, is_si: bool, path: &Path<'_>, others: &mut Vec<NotFinite>) -> Json {
+    others.push(NotFinite { path: path.steps(), number, is_si });
+    Json::from(0)
 }

@@ -6,11 +6,14 @@ mod document;
 use crate::array::Value;
 use crate::call::MOST;
 use crate::error::{guard, raise};
+use crate::interpreter::released;
 use crate::keywords::{Call, Keyword, body, last, method};
 use crate::quantity::Quantity;
 use arguments::Fields;
-use axlewright::base::text::read_as;
-use axlewright::units::Kind;
+use axlewright::base::document::Document;
+use axlewright::base::error::NoSolution;
+use axlewright::base::text::{read_as, shortened};
+use axlewright::units::{Kind, Ratio};
 use axlewright::{Error, Model, Result as Answer};
 use document::{document, units};
 use pyo3::exceptions::{PyTypeError, PyValueError};
@@ -30,7 +33,11 @@ pub struct Handle {
     model: Shared,
     json: fn(&Shared) -> Answer<String>,
     fields: Fields,
+    is_large: bool,
 }
+
+/// Bytes of a document from which on an answer of its model may take long.
+const LARGE: usize = 10_000;
 
 type Shared = Arc<dyn Any + Send + Sync>;
 
@@ -65,8 +72,8 @@ pub struct Listed {
     pub name: &'static str,
     pub doc: &'static str,
     pub fields: &'static [Field],
-    /// Reads JSON or TOML text; a refusal names a line of the text only with `lines`.
-    pub read: fn(Python<'_>, &str, bool) -> PyResult<Handle>,
+    /// Reads JSON or TOML text.
+    pub read: fn(Python<'_>, &str) -> PyResult<Handle>,
     /// Gives the class its constructor from keywords.
     pub init: fn(&Bound<'_, PyAny>) -> PyResult<()>,
     /// Gives the class its methods.
@@ -86,11 +93,38 @@ pub fn method_of<M: Method>(class: &Bound<'_, PyAny>) -> PyResult<()> {
     method(class, last(M::NAME), M::DOC, entry::<M>)
 }
 
-fn read_model<D: Described>(py: Python<'_>, text: &str, lines: bool) -> PyResult<Handle> {
-    let model = D::Model::from_text(text).map_err(|error| match error {
-        Error::Document(faults) if !lines => raise(py, Error::Document(faults.without_places())),
+fn read_model<D: Described>(py: Python<'_>, text: &str) -> PyResult<Handle> {
+    let model = released(py, || D::Model::from_text(text)).map_err(|error| raise(py, error))?;
+    Ok(handle::<D>(model, text.len() > LARGE))
+}
+
+/// The model of keywords. A number that is not finite is refused by the model, by its name and limit, or here.
+fn of_keywords<D: Described>(py: Python<'_>, keywords: &Bound<'_, PyDict>) -> PyResult<Handle> {
+    let (json, others) = document(keywords, D::FIELDS)?;
+    let text = json.to_string();
+    let made = released(py, || {
+        let mut document = Document::from_text(&text)?;
+        for other in &others {
+            document.put(&other.path, other.number, other.is_si);
+        }
+        let model = D::Model::from_document(&document)?;
+        match others.first() {
+            None => Ok(model),
+            Some(other) => {
+                let refusal = NoSolution::new("is not a finite number");
+                let name = other.path.join(".");
+                Err(Error::no_solution(refusal.of(shortened(&name), Ratio::from_si(other.number))))
+            }
+        }
+    });
+    let model = made.map_err(|error| match error {
+        Error::Document(faults) => raise(py, Error::Document(faults.without_places())),
         other => raise(py, other),
     })?;
+    Ok(handle::<D>(model, text.len() > LARGE))
+}
+
+fn handle<D: Described>(model: D::Model, is_large: bool) -> Handle {
     let model = Arc::new(model);
     let written = model.clone();
     let fields = move || {
@@ -100,7 +134,7 @@ fn read_model<D: Described>(py: Python<'_>, text: &str, lines: bool) -> PyResult
         Some(model) => model.to_json(),
         None => Ok(String::new()),
     };
-    Ok(Handle { model, json, fields: Arc::new(LazyLock::new(Box::new(fields))) })
+    Handle { model, json, fields: Arc::new(LazyLock::new(Box::new(fields))), is_large }
 }
 
 /// `Stack(...)`: the document of the keywords, read.
@@ -121,7 +155,7 @@ unsafe extern "C" fn init<D: Described>(
                 keywords.set_item(keyword.name, value)?;
             }
         }
-        let handle = Py::new(py, read_model::<D>(py, &document(&keywords, D::FIELDS)?, false)?)?;
+        let handle = Py::new(py, of_keywords::<D>(py, &keywords)?)?;
         // SAFETY: live objects; the class forbids only to set it a second time.
         let set = unsafe {
             let name = intern!(py, "_handle").as_ptr();
@@ -147,7 +181,8 @@ unsafe extern "C" fn entry<M: Method>(
         let Some(model) = handle.model.downcast_ref::<M::Model>() else {
             return Err(PyTypeError::new_err(format!("{}: this is another model", M::NAME)));
         };
-        M::call(model, &Arguments { py, all: &places, given: RefCell::default(), fields: &handle.fields })
+        let (fields, is_large) = (&handle.fields, handle.is_large);
+        M::call(model, &Arguments { py, all: &places, given: RefCell::default(), fields, is_large })
     })
 }
 
@@ -155,14 +190,14 @@ unsafe extern "C" fn entry<M: Method>(
 #[pyfunction(name = "_json")]
 fn model_json(py: Python<'_>, handle: &Bound<'_, Handle>) -> PyResult<String> {
     let handle = handle.get();
-    guard("to_json", || (handle.json)(&handle.model).map_err(|error| raise(py, error)))
+    guard("to_json", || released(py, || (handle.json)(&handle.model)).map_err(|error| raise(py, error)))
 }
 
 /// A field of a model in the document, as a quantity: a tolerance is left out.
 #[pyfunction(name = "_field")]
 fn field(py: Python<'_>, words: &str, kind: &str) -> PyResult<Py<PyAny>> {
-    let kind =
-        Kind::named(kind).ok_or_else(|| PyValueError::new_err(format!("there is no quantity {kind}")))?;
+    let kind = Kind::named(kind)
+        .ok_or_else(|| PyValueError::new_err(format!("there is no quantity {}", shortened(kind))))?;
     let reading = read_as(words, kind).map_err(|error| raise(py, error))?;
     Quantity::result(py, Value::Number(reading.si), kind, reading.unit)
 }

@@ -10,6 +10,7 @@ mod unit;
 mod words;
 
 use crate::array::Value;
+use axlewright::base::text::shortened;
 use axlewright::units::{KINDS, Kind};
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
@@ -20,14 +21,15 @@ pub use take::take;
 use words::rounded;
 
 fn kind_named(name: &str) -> PyResult<&'static Kind> {
-    Kind::named(name).ok_or_else(|| PyValueError::new_err(format!("there is no kind of quantity {name:?}")))
+    Kind::named(name)
+        .ok_or_else(|| PyValueError::new_err(format!("there is no kind of quantity `{}`", shortened(name))))
 }
 
 /// The unit of a kind, by their names (for pickle).
 #[pyfunction(name = "_unit")]
 fn unit_named(kind: &str, unit: &str) -> PyResult<Unit> {
     let kind = kind_named(kind)?;
-    let missing = || PyValueError::new_err(format!("{} has no unit {unit:?}", kind.name));
+    let missing = || PyValueError::new_err(format!("{} has no unit `{}`", kind.name, shortened(unit)));
     Ok(Unit { unit: kind.unit(unit).ok_or_else(missing)?, kind })
 }
 

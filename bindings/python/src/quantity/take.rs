@@ -88,7 +88,10 @@ fn take_slow(
     if first_with_unit(x)?.is_some() {
         let mut unit = None;
         let mut numbers = Vec::new();
-        for element in x.try_iter()? {
+        for (place, element) in x.try_iter()?.enumerate() {
+            if place % 4096 == 4095 {
+                py.check_signals()?;
+            }
             let (value, given) = take(&element?, argument, kind)?;
             let Value::Number(number) = value else {
                 return Err(PyTypeError::new_err(format!(

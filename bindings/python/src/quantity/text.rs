@@ -6,7 +6,7 @@ use axlewright::base::text;
 use numpy::PyUntypedArray;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyFloat, PyString};
+use pyo3::types::{PyDict, PyFloat};
 
 impl Quantity {
     /// An array with its elements written by `format`; a lazy or labelled one unchanged.
@@ -30,14 +30,15 @@ impl Quantity {
                 number.call_method1("__format__", (spec,)).map(|number| self.with_symbol(&number.to_string()))
             }
             Value::Array(_) => {
-                let one = PyString::new(py, &format!("{{:{spec}}}"));
+                let one = py.import("operator")?.call_method1("methodcaller", ("__format__", spec))?;
                 PyFloat::new(py, 0.0)
                     .call_method1("__format__", (spec,))
-                    .and_then(|_| self.array_words(py, &one.getattr("format")?))
+                    .and_then(|_| self.array_words(py, &one))
             }
         };
         made.map_err(|error| {
-            let advice = format!("{spec:?} is no format of a quantity; use .2f, metric or us");
+            let advice =
+                format!("\"{}\" is no format of a quantity; use .2f, metric or us", text::shortened(spec));
             let refused = PyValueError::new_err(advice);
             refused.set_cause(py, Some(error));
             refused

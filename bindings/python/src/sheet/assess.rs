@@ -1,7 +1,8 @@
 //! The findings of a sheet.
 use super::shown::{kind_of, known, system, unit_of};
-use super::watch::Watch;
 use crate::error::{guard, raise};
+use crate::interpreter::released;
+use crate::watch::{Watch, watched};
 use axlewright::Verdict;
 use axlewright::sheet::{self as core, Answer};
 use pyo3::exceptions::PyKeyError;
@@ -28,7 +29,7 @@ type FindingForm = (
 
 impl AssessmentHandle {
     fn answer(&self, path: &str) -> PyResult<&Answer> {
-        self.assessment.answer(path).ok_or_else(|| PyKeyError::new_err(format!("there is no finding {path}")))
+        self.assessment.answer(path).ok_or_else(|| PyKeyError::new_err(self.assessment.no_answer(path)))
     }
 }
 
@@ -40,7 +41,20 @@ impl AssessmentHandle {
     fn findings(&self, py: Python<'_>, units: &str) -> PyResult<Vec<FindingForm>> {
         guard("Assessment", || {
             let of = system(units)?;
-            let give = |answer: &Answer| {
+            let grounds = |answer: &Answer| {
+                let functions = self.assessment.functions(answer).into_iter();
+                let functions = functions.map(|entry| (entry.path, entry.revision, entry.source)).collect();
+                let lacking = if answer.verdict == Verdict::NotKnown {
+                    let missing = self.assessment.missing(answer);
+                    (missing.needs, missing.refused, self.assessment.missing_text(answer))
+                } else {
+                    Default::default()
+                };
+                ((self.assessment.rests_on(answer), functions), lacking)
+            };
+            let answers = self.assessment.answers();
+            let grounds: Vec<_> = watched(py, || Ok(answers.iter().map(grounds).collect()))?;
+            let give = |(answer, (grounds, lacking)): (&Answer, _)| {
                 let (kind, margin) = (answer.kind, answer.margin_kind);
                 let numbers = [
                     (answer.value, kind),
@@ -52,27 +66,20 @@ impl AssessmentHandle {
                     (answer.worst, margin),
                 ];
                 let numbers = numbers.into_iter().map(|(si, kind)| known(py, si, kind, unit_of(kind, of)));
-                let functions = self.assessment.functions(answer).into_iter();
-                let unknown = answer.verdict == Verdict::NotKnown;
-                let (needs, refused, said) = if unknown {
-                    let missing = self.assessment.missing(answer);
-                    (missing.needs, missing.refused, self.assessment.missing_text(answer))
-                } else {
-                    Default::default()
-                };
                 Ok((
                     (answer.path, answer.system, answer.question, answer.form),
                     numbers.collect::<PyResult<Numbers>>()?,
                     (answer.verdict.word(), answer.is_safety(), answer.caution),
-                    (
-                        self.assessment.rests_on(answer),
-                        functions.map(|entry| (entry.path, entry.revision, entry.source)).collect(),
-                    ),
-                    (needs, refused, said),
+                    grounds,
+                    lacking,
                 ))
             };
-            self.assessment.answers().iter().map(give).collect()
+            answers.iter().zip(grounds).map(give).collect()
         })
+    }
+    /// Message for a name that no finding has.
+    fn no_finding(&self, path: &str) -> String {
+        self.assessment.no_answer(path)
     }
     fn severity(&self) -> u8 {
         self.assessment.severity()
@@ -80,14 +87,20 @@ impl AssessmentHandle {
     fn stamp(&self) -> PyResult<String> {
         guard("Assessment", || Ok(self.assessment.stamp()))
     }
-    fn text(&self, units: &str, work: bool) -> PyResult<String> {
-        guard("Assessment", || Ok(self.assessment.to_text(system(units)?, work)))
+    fn text(&self, py: Python<'_>, units: &str, work: bool) -> PyResult<String> {
+        guard("Assessment", || {
+            let of = system(units)?;
+            watched(py, || Ok(self.assessment.to_text(of, work)))
+        })
     }
-    fn to_json(&self) -> PyResult<String> {
-        guard("Assessment", || Ok(self.assessment.to_json()))
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> {
+        guard("Assessment", || watched(py, || Ok(self.assessment.to_json())))
     }
-    fn work(&self, path: &str, units: &str) -> PyResult<String> {
-        guard("Assessment", || Ok(self.assessment.work(self.answer(path)?, system(units)?)))
+    fn work(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<String> {
+        guard("Assessment", || {
+            let (answer, of) = (self.answer(path)?, system(units)?);
+            watched(py, || Ok(self.assessment.work(answer, of)))
+        })
     }
     fn limit(&self, path: &str, units: &str) -> PyResult<String> {
         guard("Assessment", || Ok(self.answer(path)?.limit_text(system(units)?)))
@@ -95,8 +108,11 @@ impl AssessmentHandle {
     fn margin(&self, path: &str, units: &str) -> PyResult<String> {
         guard("Assessment", || Ok(self.answer(path)?.margin_text(system(units)?)))
     }
-    fn compare(&self, other: &AssessmentHandle, units: &str) -> PyResult<String> {
-        guard("Assessment", || Ok(self.assessment.compare(&other.assessment, system(units)?)))
+    fn compare(&self, py: Python<'_>, other: &AssessmentHandle, units: &str) -> PyResult<String> {
+        guard("Assessment", || {
+            let of = system(units)?;
+            Ok(released(py, || self.assessment.compare(&other.assessment, of)))
+        })
     }
     /// Value of a line, written or not.
     fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {
@@ -152,7 +168,7 @@ impl AssessmentHandle {
         guard("Assessment", || {
             let (of, answer) = (system(units)?, self.answer(path)?);
             let kind = answer.margin_kind;
-            let rows = self.assessment.sensitivity(answer).into_iter();
+            let rows = watched(py, || Ok(self.assessment.sensitivity(answer)))?.into_iter();
             let give = |one: core::Sensitivity| {
                 let tolerance = known(py, one.tolerance, one.kind, unit_of(one.kind, of))?;
                 let change = known(py, one.margin_change, kind, unit_of(kind, of))?;
@@ -177,7 +193,7 @@ impl AssessmentHandle {
             let of = system(units)?;
             let mut watch = Watch::new(progress.as_ref());
             let told =
-                py.detach(|| self.assessment.chances_told(samples, seed, &mut |done| watch.tell(done)));
+                released(py, || self.assessment.chances_told(samples, seed, &mut |done| watch.tell(done)));
             let chances = watch.answer(py, told)?;
             let give = |(one, answer): (core::Chance, &Answer)| {
                 let kind = answer.margin_kind;

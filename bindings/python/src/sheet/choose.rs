@@ -1,9 +1,10 @@
 //! Price lists, and the parts that meet requirements.
 use super::shown::{system_of, unit_of, written_units};
-use super::watch::Watch;
 use crate::array::Value;
 use crate::error::{guard, raise};
+use crate::interpreter::released;
 use crate::quantity::Quantity;
+use crate::watch::Watch;
 use axlewright::base::text::System;
 use axlewright::sheet::{self as core, Choice, Requirement};
 use axlewright::units::{Mass, Quantity as _};
@@ -20,14 +21,14 @@ impl PriceListHandle {
     #[staticmethod]
     fn from_csv(py: Python<'_>, text: &str) -> PyResult<Self> {
         guard("PriceList", || {
-            let list = core::PriceList::from_csv(text).map_err(|error| raise(py, error))?;
+            let list = released(py, || core::PriceList::from_csv(text)).map_err(|error| raise(py, error))?;
             Ok(PriceListHandle { list })
         })
     }
     #[staticmethod]
     fn from_text(py: Python<'_>, text: &str) -> PyResult<Self> {
         guard("PriceList", || {
-            let list = core::PriceList::from_text(text).map_err(|error| raise(py, error))?;
+            let list = released(py, || core::PriceList::from_text(text)).map_err(|error| raise(py, error))?;
             Ok(PriceListHandle { list })
         })
     }
@@ -78,7 +79,7 @@ pub fn choose(
         .map(|text| Requirement::parse(text).map_err(|error| raise(py, error)))
         .collect::<PyResult<_>>()?;
     let mut watch = Watch::new(progress);
-    let chosen = py.detach(|| {
+    let chosen = released(py, || {
         let mut tell = |done| watch.tell(done);
         core::choose(sheet, &prices.list, &requirements, limit, &mut tell)
     });

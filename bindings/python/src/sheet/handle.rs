@@ -5,6 +5,8 @@ use super::shown::{kind_of, known, system_of, written_units};
 use super::value::text;
 use super::what_if::{AxisForm, WhatIfHandle};
 use crate::error::{guard, raise};
+use crate::interpreter::released;
+use crate::watch::watched;
 use axlewright::base::text::{System, read_as};
 use axlewright::sheet as core;
 use pyo3::prelude::*;
@@ -25,21 +27,21 @@ impl SheetHandle {
     #[staticmethod]
     fn from_text(py: Python<'_>, text: &str) -> PyResult<Self> {
         guard("Sheet", || {
-            let sheet = core::Sheet::from_text(text).map_err(|error| raise(py, error))?;
+            let sheet = released(py, || core::Sheet::from_text(text)).map_err(|error| raise(py, error))?;
             Ok(SheetHandle { sheet })
         })
     }
     fn name(&self) -> &str {
         self.sheet.name()
     }
-    fn to_toml(&self) -> PyResult<String> {
-        guard("Sheet", || Ok(self.sheet.to_toml()))
+    fn to_toml(&self, py: Python<'_>) -> PyResult<String> {
+        guard("Sheet", || Ok(released(py, || self.sheet.to_toml())))
     }
-    fn to_json(&self) -> PyResult<String> {
-        guard("Sheet", || Ok(self.sheet.to_json()))
+    fn to_json(&self, py: Python<'_>) -> PyResult<String> {
+        guard("Sheet", || Ok(released(py, || self.sheet.to_json())))
     }
-    fn hash(&self) -> PyResult<String> {
-        guard("Sheet", || Ok(self.sheet.hash()))
+    fn hash(&self, py: Python<'_>) -> PyResult<String> {
+        guard("Sheet", || Ok(released(py, || self.sheet.hash())))
     }
     fn system(&self) -> PyResult<&'static str> {
         guard("Sheet", || {
@@ -89,14 +91,14 @@ impl SheetHandle {
         guard("Sheet.fit", || {
             let mut sheet = self.sheet.clone();
             let lines: Vec<(&str, &str)> = lines.iter().map(|(path, text)| (&**path, &**text)).collect();
-            sheet.fit(&lines).map_err(|error| raise(py, error))?;
+            let sheet = watched(py, move || sheet.fit(&lines).map(|_| sheet))?;
             Ok(SheetHandle { sheet })
         })
     }
     /// Type and document of a model that the sheet holds, and the fields that come from elsewhere.
     fn model(&self, py: Python<'_>, path: &str) -> PyResult<(&'static str, String, Vec<Origin>)> {
         guard("Sheet.model", || {
-            let model = self.sheet.model(path).map_err(|error| raise(py, error))?;
+            let model = watched(py, || self.sheet.model(path))?;
             let elsewhere = model.elsewhere.iter().map(|on| (on.field.clone(), on.line, on.origin)).collect();
             Ok((model.model, model.to_json(), elsewhere))
         })
@@ -105,8 +107,11 @@ impl SheetHandle {
     fn remarks(&self) -> Vec<String> {
         self.sheet.remarks()
     }
-    fn assess(&self) -> PyResult<AssessmentHandle> {
-        guard("Sheet.assess", || Ok(AssessmentHandle { assessment: self.sheet.assess() }))
+    fn assess(&self, py: Python<'_>) -> PyResult<AssessmentHandle> {
+        guard("Sheet.assess", || {
+            let assessment = watched(py, || Ok(self.sheet.assess()))?;
+            Ok(AssessmentHandle { assessment })
+        })
     }
     fn what_if(
         &self,

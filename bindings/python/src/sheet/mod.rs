@@ -1,12 +1,10 @@
-//! The build sheet: handles of the core behind the classes of `axlewright.sheet`. Long work releases the interpreter, reports its progress
-//! and answers an interrupt.
+//! The build sheet: handles of the core behind the classes of `axlewright.sheet`.
 mod assess;
 mod batch;
 mod choose;
 mod handle;
 mod shown;
 mod value;
-mod watch;
 mod what_if;
 
 use crate::error::guard;

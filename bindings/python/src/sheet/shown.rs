@@ -2,7 +2,7 @@
 use crate::array::Value;
 use crate::error::raise;
 use crate::quantity::Quantity;
-use axlewright::base::text::{System, read_as};
+use axlewright::base::text::{System, read_as, shortened};
 use axlewright::sheet as core;
 use axlewright::units::{Kind, Unit};
 use pyo3::exceptions::PyValueError;
@@ -21,9 +21,10 @@ pub fn system(name: &str) -> PyResult<System> {
     match name {
         "metric" => Ok(System::Metric),
         "us" => Ok(System::Us),
-        other => {
-            Err(PyValueError::new_err(format!("system = {other:?} is not known; it is \"metric\" or \"us\"")))
-        }
+        other => Err(PyValueError::new_err(format!(
+            "system = \"{}\" is not known; it is \"metric\" or \"us\"",
+            shortened(other)
+        ))),
     }
 }
 

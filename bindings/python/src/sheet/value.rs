@@ -3,7 +3,7 @@ use super::shown::kind_of;
 use crate::array::{Value, brief};
 use crate::error::guard;
 use crate::quantity::{Quantity, take};
-use axlewright::base::text::read_as;
+use axlewright::base::text::{read_as, shortened};
 use numpy::PyArray1;
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
@@ -16,7 +16,7 @@ pub fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
         return Ok(words.to_str()?.to_owned());
     }
     let Some(kind) = kind_of(py, path)? else {
-        return Err(PyTypeError::new_err(format!("{path} = {} is not text", brief(value))));
+        return Err(PyTypeError::new_err(format!("{} = {} is not text", shortened(path), brief(value))));
     };
     let (taken, unit) = take(value, path, kind)?;
     let Value::Number(si) = taken else {
@@ -47,7 +47,9 @@ pub fn values<'py>(
 ) -> PyResult<(Bound<'py, PyAny>, Option<&'static str>)> {
     guard("what_if", || {
         let Some(kind) = kind_of(py, path)? else {
-            let wrong = || PyTypeError::new_err(format!("{path} = {} is no list of texts", brief(values)));
+            let wrong = || {
+                PyTypeError::new_err(format!("{} = {} is no list of texts", shortened(path), brief(values)))
+            };
             if values.is_instance_of::<PyString>() {
                 return Err(wrong());
             }

@@ -1,9 +1,10 @@
 //! Lines over values: a sweep as one table, or piece by piece.
 use super::batch::{Batch, Units};
 use super::shown::{kind_of, system_of, written_units};
-use super::watch::Watch;
 use crate::error::{guard, raise};
+use crate::interpreter::{attached, released};
 use crate::table::{self, Array, Schema, Source, batch, stream};
+use crate::watch::{Watch, watched};
 use axlewright::Table;
 use axlewright::sheet::{self as core, Axis};
 use numpy::{PyArray1, PyArrayMethods};
@@ -67,7 +68,7 @@ impl WhatIfHandle {
         let system = system_of(&written);
         units.extend(written.into_iter().map(|(path, kind, unit)| (path.to_owned(), kind, unit)));
         let outputs: Vec<&str> = outputs.iter().map(String::as_str).collect();
-        let what_if = sheet.what_if(made, !grid, &outputs).map_err(|error| raise(py, error))?;
+        let what_if = watched(py, || sheet.what_if(made, !grid, &outputs))?;
         Ok(WhatIfHandle { what_if, lengths, units: Arc::new(Units { lines: units, system }) })
     }
     /// Some rows, with the interpreter released.
@@ -79,7 +80,7 @@ impl WhatIfHandle {
         progress: Option<&Py<PyAny>>,
     ) -> PyResult<Table> {
         let mut watch = Watch::new(progress);
-        let table = py.detach(|| self.what_if.table(rows, threads, &mut |done| watch.tell(done)));
+        let table = released(py, || self.what_if.table(rows, threads, &mut |done| watch.tell(done)));
         watch.answer(py, table)
     }
 }
@@ -178,14 +179,15 @@ impl Pieces {
 
 impl Source for Pieces {
     fn schema(&mut self) -> PyResult<Schema> {
-        Python::attach(|py| Ok(batch(&Arc::new(self.of.get().compute(py, 0..0, None, None)?))?.0))
+        let none = attached(|py| self.of.get().compute(py, 0..0, None, None)).ok_or_else(table::gone)?;
+        Ok(batch(&Arc::new(none?))?.0)
     }
     fn next(&mut self) -> PyResult<Option<Array>> {
         if self.left.is_empty() {
             return Ok(None);
         }
         let stop = self.left.end.min(self.left.start + self.rows);
-        let table = Python::attach(|py| self.compute(py, self.left.start..stop))?;
-        Ok(Some(batch(&Arc::new(table))?.1))
+        let table = attached(|py| self.compute(py, self.left.start..stop)).ok_or_else(table::gone)?;
+        Ok(Some(batch(&Arc::new(table?))?.1))
     }
 }

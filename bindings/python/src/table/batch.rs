@@ -20,7 +20,10 @@ fn column(name: &str, x: &Bound<'_, PyAny>, unit: &str, quantity: &str) -> PyRes
     }
     let (mut codes, mut labels) = (Vec::new(), Vec::new());
     let mut places = HashMap::<String, i32>::new();
-    for word in x.try_iter()? {
+    for (row, word) in x.try_iter()?.enumerate() {
+        if row % 65_536 == 65_535 {
+            x.py().check_signals()?;
+        }
         let word = word?;
         if word.is_none() {
             codes.push(-1);

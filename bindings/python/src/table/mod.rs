@@ -17,7 +17,7 @@ use std::sync::{Mutex, PoisonError};
 
 pub use arrow::{Array, Schema};
 pub use batch::{batch, batch_capsules, schema_capsule};
-pub use stream::{Source, interrupt_again, stream};
+pub use stream::{Source, gone, interrupt_again, stream};
 
 /// The unit in which a column of this name and kind is shown.
 type Shown = Box<dyn Fn(&str, &'static Kind) -> &'static Unit + Send + Sync>;

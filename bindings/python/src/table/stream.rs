@@ -1,7 +1,8 @@
 //! Record batches one after another, each made when it is asked for.
 use super::arrow::{Array, Schema, Stream};
 use super::batch::{ArrowColumns, whole};
-use pyo3::exceptions::PyKeyboardInterrupt;
+use crate::interpreter::attached;
+use pyo3::exceptions::{PyKeyboardInterrupt, PyRuntimeError};
 use pyo3::ffi;
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyList};
@@ -43,10 +44,11 @@ struct Once {
 
 impl Source for Once {
     fn schema(&mut self) -> PyResult<Schema> {
-        Python::attach(|py| {
+        attached(|py| {
             let columns: ArrowColumns<'_> = self.columns.bind(py).extract()?;
             Ok(whole(self.rows, &columns)?.0)
         })
+        .ok_or_else(gone)?
     }
     fn next(&mut self) -> PyResult<Option<Array>> {
         Ok(self.array.take())
@@ -70,6 +72,13 @@ pub fn arrow_stream<'py>(
 
 const FAILED: c_int = 5; // EIO
 
+/// Reason for the end of a stream whose interpreter ends.
+const GONE: &str = "the Python interpreter has ended";
+
+pub fn gone() -> PyErr {
+    PyRuntimeError::new_err(GONE)
+}
+
 /// Makes the interpreter raise once more an interrupt that it raised here.
 pub fn interrupt_again(_: Python<'_>) {
     // SAFETY: it only marks that the signal has come.
@@ -84,13 +93,13 @@ fn status<T>(open: &mut Open, answer: PyResult<T>, give: impl FnOnce(T)) -> c_in
             0
         }
         Err(error) => {
-            Python::attach(|py| {
+            let words = attached(|py| {
                 if error.is_instance_of::<PyKeyboardInterrupt>(py) {
                     interrupt_again(py);
                 }
-                let words = error.value(py).to_string().replace('\0', " ");
-                open.error = CString::new(words).unwrap_or_default();
+                error.value(py).to_string().replace('\0', " ")
             });
+            open.error = CString::new(words.unwrap_or_else(|| GONE.to_owned())).unwrap_or_default();
             FAILED
         }
     }

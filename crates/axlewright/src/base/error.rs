@@ -158,6 +158,9 @@ impl core::error::Error for Error {}
 /// Most faults that are reported at once; the reader stops there.
 pub const MOST_FAULTS: usize = 25;
 
+/// Bytes of the longest path that a fault keeps whole.
+const LONGEST_KEY: usize = 2000;
+
 /// One fault of a document.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Fault {
@@ -178,7 +181,10 @@ pub struct Fault {
 impl Fault {
     /// A fault whose place is not known yet.
     pub fn new(key: impl ToString, message: impl ToString) -> Fault {
-        Fault { key: key.to_string(), message: message.to_string(), ..Fault::default() }
+        let key = key.to_string();
+        // No key of a document that is read is so long, and each fault would carry it.
+        let key = if key.len() > LONGEST_KEY { shortened(&key) } else { key };
+        Fault { key, message: message.to_string(), ..Fault::default() }
     }
 }
 

@@ -6,6 +6,7 @@
 
 use super::error::{Error, Result};
 use super::numeric;
+use super::stop::go_on;
 use crate::cannot;
 use crate::units::Time;
 use differential_equations::methods::{DormandPrince, ExplicitRungeKutta, Ordinary};
@@ -99,6 +100,7 @@ impl<const N: usize> Integrator<N> {
         let motion = Motion(slope);
         let mut at = reached(&surfaces, self.0.t(), *self.0.y());
         while !at.passed.contains(&true) && to - at.time > LEAST_PART * self.0.h() {
+            go_on()?;
             let step = self.0.h();
             let last = step >= to - at.time;
             if self.is_spent() {

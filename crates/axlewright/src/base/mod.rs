@@ -11,6 +11,7 @@ mod no_solution;
 pub mod numeric;
 #[cfg(feature = "sheet")]
 pub mod section;
+pub mod stop;
 pub mod table;
 pub mod text;
 pub mod units;

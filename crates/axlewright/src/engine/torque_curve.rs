@@ -209,7 +209,7 @@ impl TorqueCurve {
         for speed in engine_speed {
             let on = torque_at(&curve, *speed)
                 .and_then(|torque| Ok(Pull { torque, power: super::power(torque, *speed)? }));
-            rows.push((*speed,), on);
+            rows.push((*speed,), on)?;
         }
         rows.finish()
     }

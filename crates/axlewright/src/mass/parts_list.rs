@@ -249,7 +249,7 @@ impl PartsList {
                 pitch_inertia: inertia(pitch),
                 yaw_inertia: inertia(yaw),
             };
-            rows.push((part.name.as_str(),), Ok(on));
+            rows.push((part.name.as_str(),), Ok(on))?;
         }
         rows.finish()
     }
@@ -263,7 +263,7 @@ impl PartsList {
         let mut rows = Filling::over(["part"], &[self.swaps().len()])?;
         for part in self.swaps() {
             let on = self.with(core::slice::from_ref(part)).map(|after| after.less(&before));
-            rows.push((part.name.as_str(),), on);
+            rows.push((part.name.as_str(),), on)?;
         }
         rows.finish()
     }

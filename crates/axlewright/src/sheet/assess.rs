@@ -11,6 +11,7 @@ use super::graph::{FindingInfo, Graph, MarginSlots, Slot};
 use super::margin::{margin, margin_kind, value_kind, verdict};
 use super::plan::{Origin, Plan, Refusals};
 use super::worst::counted;
+use crate::base::text::{did_you_mean, shortened};
 use crate::base::work::Work;
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
@@ -220,6 +221,12 @@ impl Assessment {
     /// The answer of this name.
     pub fn answer(&self, path: &str) -> Option<&Answer> {
         self.answers.iter().find(|answer| answer.path == path)
+    }
+
+    /// Message for a name that no answer has.
+    pub fn no_answer(&self, path: &str) -> String {
+        let known = self.answers.iter().map(|answer| answer.path);
+        format!("there is no finding `{}`{}", shortened(path), did_you_mean(path, known))
     }
 
     /// The worst of the answers: 0 meets, 1 tight, 2 short. Not a verdict of the vehicle: it is for whoever has to stop at it.

@@ -9,6 +9,7 @@ use super::graph::{Calls, Graph, Slot, StepInfo};
 use super::room::MOST_RESULTS;
 use crate::base::section::Content;
 use crate::base::section::rule::Given;
+use crate::base::stop::go_on;
 use crate::{Error, Result};
 
 /// Origin of the value of a line.
@@ -394,6 +395,10 @@ impl Node {
 
     /// Calls it for one set of values; where an input has no value, neither has the result.
     pub fn run(&self, sheet: &Sheet, values: &mut [f64], refusals: &mut Refusals) {
+        // The rest of work that nobody wants any more is skipped: its answer is dropped.
+        if go_on().is_err() {
+            return;
+        }
         let refused = |error| refusals.push((self.first.1, error));
         let results = self.results(sheet, |slot| values[usize::from(slot)], refused);
         values[usize::from(self.first.1)] = results[self.first.0];
@@ -409,6 +414,9 @@ impl Node {
         block: &mut Block<'_>,
         refused: &mut dyn FnMut(usize, Slot, Error),
     ) {
+        if go_on().is_err() {
+            return;
+        }
         let changes = self.inputs().iter().any(|input| block.column(*input).len() > 1);
         let rows = if changes { block.rows } else { 1 };
         let line = self.first.1;

@@ -2,7 +2,9 @@
 
 use super::graph::Graph;
 use super::{joined, spot_of};
-use crate::base::document::{Collector, Document, MOST_VALUES, Source, Spot, Tree, sized, too_many};
+use crate::base::document::{
+    Collector, Document, LONGEST_TEXT, MOST_VALUES, Source, Spot, Tree, sized, too_long, too_many,
+};
 use crate::base::text::{self, shortened};
 use crate::units::Mass;
 use crate::{Error, Result, cannot};
@@ -61,6 +63,9 @@ impl PriceList {
         }
         let mut from = 0;
         for (place, head) in heads.iter().enumerate() {
+            if faults.is_full() {
+                break;
+            }
             from += text.get(from..).and_then(|rest| rest.find(head.as_str())).unwrap_or(0);
             if let (false, Err(error)) = (OWN.contains(&head.as_str()), super::writable(head)) {
                 faults.add(Some(from), error);
@@ -73,7 +78,8 @@ impl PriceList {
         let mut parts = Parts::default();
         let mut values = 0;
         let heads_are_wrong = !faults.is_empty();
-        for record in reader.records() {
+        let mut records = reader.records();
+        while let Some(record) = records.next() {
             if faults.is_full() || heads_are_wrong {
                 break;
             }
@@ -91,14 +97,25 @@ impl PriceList {
                 faults.add(Some(start), Error::document("", too_many()));
                 break;
             }
-            // Each cell stands behind the one before.
+            // Each cell stands behind the one before. One with quotes in it stands otherwise in the text: then nothing is searched any more.
+            let end = records.reader().position().byte() as usize;
+            let mut rest = text.get(start..end);
             let mut from = start;
-            let mut cells = Vec::new();
+            let (mut cells, mut long) = (Vec::new(), None);
             for (head, cell) in heads.iter().zip(record.iter()).filter(|(_, cell)| !cell.is_empty()) {
-                from += text.get(from..).and_then(|rest| rest.find(cell)).unwrap_or(0);
+                let found = rest.and_then(|rest| rest.find(cell));
+                let at = from + found.unwrap_or(0);
+                if cell.chars().nth(LONGEST_TEXT).is_some() {
+                    long.get_or_insert((at, head));
+                }
                 let value = Tree::Text(cell.to_owned());
-                cells.push((head.clone(), Spot { key_at: Some(from), at: Some(from), value }));
-                from += cell.len();
+                cells.push((head.clone(), Spot { key_at: Some(at), at: Some(at), value }));
+                rest = found.and_then(|_| text.get(at + cell.len()..end));
+                from = at + found.map_or(0, |_| cell.len());
+            }
+            if let Some((at, key)) = long {
+                faults.add(Some(at), Error::document(shortened(key), too_long()));
+                continue;
             }
             parts.add(Some(start), cells, &mut faults);
         }
@@ -168,15 +185,18 @@ fn twice(key: &str, other: &str) -> Error {
     Error::document(shortened(key), message)
 }
 
+/// Bytes of a path beyond which nothing is read below it: no line has so long a one, and each value would carry it.
+const LONGEST_PATH: usize = 200;
+
 /// The values of a table, by their paths.
 fn flatten(path: &str, spot: Spot, cells: &mut Vec<(String, Spot)>) {
     match spot.value {
-        Tree::Table(entries) if Graph::get().slot(path).is_none() => {
+        Tree::Table(entries) if path.len() <= LONGEST_PATH && Graph::get().slot(path).is_none() => {
             for (key, inner) in entries {
                 flatten(&joined(path, &key), inner, cells);
             }
         }
-        Tree::List(items) => {
+        Tree::List(items) if path.len() <= LONGEST_PATH => {
             for (place, item) in items.into_iter().enumerate() {
                 flatten(&format!("{path}[{place}]"), item, cells);
             }

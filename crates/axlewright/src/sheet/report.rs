@@ -14,7 +14,7 @@ use super::{Sheet, Text, quoted};
 use crate::Verdict;
 use crate::base::document::NONE;
 use crate::base::section::Content;
-use crate::base::text::{System, print};
+use crate::base::text::{System, is_hidden, print, printable};
 use crate::base::work::Entry;
 use crate::units::Kind;
 use serde_json::{Map, Value, json};
@@ -213,7 +213,7 @@ impl Assessment {
     pub fn to_text(&self, system: System, with_work: bool) -> String {
         let mut out = String::new();
         if !self.sheet.name().is_empty() {
-            out.push_str(&format!("{}\n", self.sheet.name()));
+            out.push_str(&format!("{}\n", printable(self.sheet.name())));
         }
         out.push_str(&format!("{}\n", self.stamp()));
         for verdict in [Verdict::Short, Verdict::Tight, Verdict::Meets] {
@@ -267,8 +267,10 @@ impl Assessment {
             out.push_str("\nDOES NOT APPLY, because the sheet says so\n");
         }
         for answer in apart {
-            let said =
-                |path: &&str| format!("{path} = {}", self.sheet.get(path).ok().flatten().unwrap_or_default());
+            let said = |path: &&str| {
+                let text = self.sheet.get(path).ok().flatten().unwrap_or_default();
+                format!("{path} = {}", printable(&text))
+            };
             let by: Vec<String> = self.rests_on(answer).iter().map(said).collect();
             out.push_str(&format!("  {}: {}\n", answer.path, by.join(", ")));
         }
@@ -325,7 +327,8 @@ impl Assessment {
         let graph = Graph::get();
         let show = |slot: Slot| {
             let value = said(slot, self.values[usize::from(slot)], system);
-            format!("{} = {}", graph.info(slot).path, self.sheet.text_of(slot).unwrap_or(value))
+            let text = self.sheet.text_of(slot).unwrap_or(value);
+            format!("{} = {}", graph.info(slot).path, printable(&text))
         };
         let mut out = String::new();
         for step in self.work_steps(answer) {
@@ -410,12 +413,12 @@ impl Assessment {
                 json!({"line": Graph::get().slots[slot].path, "value": value, "kind": kind.name, "unit": kind.si})
             })
             .collect();
-        json!({
+        let whole = json!({
             "library": format!("axlewright {}", env!("CARGO_PKG_VERSION")), "sheet": self.sheet.name(),
             "hash": self.sheet.hash(), "severity": self.severity(), "findings": findings, "contradictions": contradictions,
             "assumed": assumed, "remarks": self.sheet.remarks(), "lines": lines,
-        })
-        .to_string()
+        });
+        printable_json(&whole.to_string())
     }
 
     /// The functions behind an answer, in the order in which they are called.
@@ -430,8 +433,8 @@ impl Assessment {
 
     /// Two sheets side by side: every finding whose value, margin or verdict differs.
     pub fn compare(&self, other: &Assessment, system: System) -> String {
-        let mut out =
-            format!("{} | {}\n{} | {}\n", self.sheet.name(), other.sheet.name(), self.stamp(), other.stamp());
+        let mut out = format!("{} | {}\n", printable(self.sheet.name()), printable(other.sheet.name()));
+        out.push_str(&format!("{} | {}\n", self.stamp(), other.stamp()));
         for (one, two) in self.answers().iter().zip(other.answers()) {
             let same = |a: f64, b: f64| a == b || (a.is_nan() && b.is_nan());
             if same(one.margin, two.margin) && same(one.value, two.value) && one.verdict == two.verdict {
@@ -452,6 +455,20 @@ impl Assessment {
         }
         out
     }
+}
+
+/// JSON for a terminal: a character that is no mark on paper stands only in a text, where an escape means the same.
+fn printable_json(json: &str) -> String {
+    let mut out = String::with_capacity(json.len());
+    for c in json.chars() {
+        match is_hidden(c) {
+            true => {
+                c.encode_utf16(&mut [0; 2]).iter().for_each(|unit| out.push_str(&format!("\\u{unit:04x}")))
+            }
+            false => out.push(c),
+        }
+    }
+    out
 }
 
 fn indented(text: &str) -> String {

@@ -2,6 +2,7 @@
 
 use crate::base::document::Model;
 use crate::base::table::{Filling, Table, record};
+use crate::base::text::refusal;
 use crate::tyre::load_capacity;
 use crate::units::{Length, Mass, Ratio, TurnsPerDistance, Velocity, km_h};
 use crate::{Error, Result, valid};
@@ -234,7 +235,7 @@ impl Tyre {
                     new.rolling_circumference / rolling.rolling_circumference - Ratio::from_si(1.0);
                 (rolling, Overread { overread })
             });
-            rows.push((*worn,), on);
+            rows.push((*worn,), on)?;
         }
         rows.finish()
     }
@@ -314,8 +315,7 @@ impl Tyre {
     }
 
     fn refuse(&self, message: &str) -> Error {
-        let shown: String = self.marking.trim().chars().take(40).collect();
-        Error::Text { text: shown, message: message.to_owned() }
+        refusal(&self.marking, message.to_owned())
     }
 
     fn read(&self) -> Result<(Marking, Service)> {

@@ -288,7 +288,7 @@ impl WheelChange {
                     track_change: on.track_change,
                     scrub_change: on.scrub_change,
                 });
-                rows.push((*offset, *rim_width), on);
+                rows.push((*offset, *rim_width), on)?;
             }
         }
         rows.finish()

@@ -158,7 +158,8 @@ impl Run<'_> {
             return false;
         };
         let found =
-            around.named(limit.argument, &|spot| self.si(spot, kind) == Some(value)).filter(|_| whole);
+            around.named(limit.argument, &|spot| self.si(spot, kind).is_some_and(|si| same(si, value)));
+        let found = found.filter(|_| whole);
         let Some(spot) = found else {
             if self.faults.borrow().is_empty() {
                 self.note(around.at, fault);
@@ -244,6 +245,11 @@ impl Spot {
     }
 }
 
+/// True for one number, and for two that are none.
+fn same(one: f64, other: f64) -> bool {
+    one == other || one.is_nan() && other.is_nan()
+}
+
 /// A value inside the limits.
 fn inside(limit: &Limit) -> f64 {
     let (lower, upper) = (limit.lower, limit.upper);
@@ -284,8 +290,8 @@ impl Display for Path<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Path::Root => Ok(()),
-            Path::Key(Path::Root, key) => f.write_str(key),
-            Path::Key(around, key) => write!(f, "{around}.{key}"),
+            Path::Key(Path::Root, key) => f.write_str(&shortened(key)),
+            Path::Key(around, key) => write!(f, "{around}.{}", shortened(key)),
             Path::Place(around, place) => write!(f, "{around}[{place}]"),
         }
     }

@@ -18,7 +18,7 @@ pub use stated::Stated;
 #[cfg(feature = "serde")]
 pub use tree::{DEEPEST, Document, Field, LONGEST_TEXT, MOST_BYTES, MOST_VALUES, within_bytes};
 #[cfg(feature = "sheet")]
-pub(crate) use tree::{NONE, Spot, Tree, sized, too_many};
+pub(crate) use tree::{NONE, Spot, Tree, sized, too_long, too_many};
 pub use value::Value;
 #[cfg(feature = "sheet")]
 pub(crate) use value::{PARTS, bare, wanted};

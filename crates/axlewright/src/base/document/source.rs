@@ -2,6 +2,7 @@
 
 use crate::Error;
 use crate::base::error::{Fault, Faults, MOST_FAULTS};
+use crate::base::text::is_hidden;
 
 /// Text of a document and the starts of its lines; empty if it was not read from text.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -44,7 +45,7 @@ fn excerpt(line: &str, before: usize) -> String {
     const WIDE: usize = 72;
     const AHEAD: usize = 48;
     let first = before.saturating_sub(AHEAD);
-    let printed = |c: char| if c == '\t' || c.is_control() { ' ' } else { c };
+    let printed = |c: char| if is_hidden(c) { ' ' } else { c };
     let mut window: Vec<char> = line.chars().skip(first).take(WIDE).map(printed).collect();
     if first > 0
         && let Some(start) = window.first_mut()

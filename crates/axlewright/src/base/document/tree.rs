@@ -89,6 +89,19 @@ impl Document {
         Ok(document)
     }
 
+    /// Puts a number on a place that is there already, also one that is not finite: the model refuses it by its name. The steps of a path are keys, and
+    /// places of a list from 0. A number in coherent SI stands on a key of any kind, a plain one on a pure number.
+    pub fn put(&mut self, path: &[String], number: f64, is_si: bool) {
+        let place = path.iter().try_fold(&mut self.root, |spot, step| match &mut spot.value {
+            Tree::Table(entries) => entries.iter_mut().find(|(key, _)| key == step).map(|(_, spot)| spot),
+            Tree::List(items) => step.parse::<usize>().ok().and_then(|place| items.get_mut(place)),
+            _ => None,
+        });
+        if let Some(spot) = place {
+            spot.value = if is_si { Tree::Si(number) } else { Tree::Number(number) };
+        }
+    }
+
     /// Reads as much of a text as possible, and returns the faults.
     pub(crate) fn read(text: &str) -> Result<(Document, Vec<(usize, Error)>)> {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
@@ -275,7 +288,7 @@ fn too_deep() -> String {
     format!("the document is nested more than {DEEPEST} levels deep, the most that are read")
 }
 
-fn too_long() -> String {
+pub(crate) fn too_long() -> String {
     format!("the text has more than {LONGEST_TEXT} characters, the most that are read")
 }
 

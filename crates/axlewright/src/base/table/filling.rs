@@ -2,6 +2,7 @@
 
 use super::{Column, Inputs, MOST_REFUSED, Record, Row, Table, no_memory, too_many_refused, within_memory};
 use crate::base::error::{Error, Result};
+use crate::base::stop::go_on;
 
 /// Fills a table by rows: the inputs `I`, which are always kept, and the results `O` or the reason for a refusal. Rows wait until
 /// there is a block of them, which goes into the columns one column after the other.
@@ -47,9 +48,10 @@ impl<I: Inputs, O: Row> Filling<I, O> {
         let (refused, most_refused, too_many) = (Vec::new(), MOST_REFUSED, false);
         Ok(Filling { columns, inputs, rows: 0, refused, most_refused, too_many, waiting_inputs, waiting })
     }
-    /// Adds a row.
+    /// Adds a row; an error once the caller of long work wants it no more.
     #[inline]
-    pub(crate) fn push(&mut self, inputs: I, results: Result<O>) {
+    pub(crate) fn push(&mut self, inputs: I, results: Result<O>) -> Result<()> {
+        go_on()?;
         match results {
             Ok(results) => {
                 self.waiting_inputs.push(inputs);
@@ -61,6 +63,7 @@ impl<I: Inputs, O: Row> Filling<I, O> {
             Err(reason) => self.refuse(inputs, reason),
         }
         self.rows += 1;
+        Ok(())
     }
     #[cold]
     fn refuse(&mut self, inputs: I, reason: Error) {

@@ -39,7 +39,7 @@ fn seen(row: usize) -> crate::Result<Seen<'static>> {
 fn filled<R: Record>(row: impl Fn(usize) -> crate::Result<R>) -> Table {
     let mut rows = Filling::over(["state", "travel"], &[ROWS]).unwrap();
     for place in 0..ROWS {
-        rows.push(("before", Length::from_si(place as f64)), row(place));
+        rows.push(("before", Length::from_si(place as f64)), row(place)).unwrap();
     }
     rows.finish().unwrap()
 }
@@ -100,7 +100,7 @@ pub(crate) fn difference(one: (&Table, usize), other: (&Table, usize)) -> Option
 /// The row that a result makes alone.
 pub(crate) fn alone<I: Inputs, R: Record>(names: I::Names, inputs: I, results: crate::Result<R>) -> Table {
     let mut rows = Filling::over(names, &[1]).unwrap();
-    rows.push(inputs, results);
+    rows.push(inputs, results).unwrap();
     rows.finish().unwrap()
 }
 
@@ -142,8 +142,8 @@ fn two_records_stand_beside_each_other() {
 fn numbers_fill_columns_that_only_the_model_knows() {
     let columns = vec![Length::column("rise"), Ratio::column("share")];
     let mut rows = Filling::with(["travel"], columns, &[2]).unwrap();
-    rows.push((Length::from_si(0.1),), Ok(vec![1.5, 0.25]));
-    rows.push((Length::from_si(0.2),), Err(too_far(1)));
+    rows.push((Length::from_si(0.1),), Ok(vec![1.5, 0.25])).unwrap();
+    rows.push((Length::from_si(0.2),), Err(too_far(1))).unwrap();
     let table = rows.finish().unwrap();
     assert_eq!(table.numbers("travel"), Some(&[0.1, 0.2][..]));
     let [rise, share] = ["rise", "share"].map(|name| table.numbers(name).unwrap());
@@ -210,8 +210,8 @@ fn results_and_tables_are_serialized_with_their_units() {
     assert_eq!(serde_json::to_string(&on).unwrap(), r#"{"rise":"1 m","turn":3,"name":"upper"}"#);
 
     let mut rows = Filling::over(["turn"], &[2]).unwrap();
-    rows.push((1_i64,), Ok(held(0.5, "grip")));
-    rows.push((2_i64,), Err(too_far(1)));
+    rows.push((1_i64,), Ok(held(0.5, "grip"))).unwrap();
+    rows.push((2_i64,), Err(too_far(1))).unwrap();
     assert_eq!(
         serde_json::to_string(&rows.finish().unwrap()).unwrap(),
         concat!(

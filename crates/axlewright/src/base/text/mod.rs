@@ -46,15 +46,19 @@ mod read;
 mod unit;
 
 #[cfg(feature = "sheet")]
-pub(crate) use near::{did_you_mean, nearest};
+pub use near::did_you_mean;
+#[cfg(feature = "sheet")]
+pub(crate) use near::nearest;
 #[cfg(feature = "serde")]
 pub(crate) use near::{is_near, unknown_key};
 #[cfg(feature = "serde")]
+pub(crate) use print::is_hidden;
+#[cfg(feature = "serde")]
 pub(crate) use print::print_as;
-pub(crate) use print::{
-    DIGITS, digits_apart, in_shop_units, print_si_to, said, said_in, shop_units, shortened,
+pub(crate) use print::{DIGITS, digits_apart, in_shop_units, print_si_to, said, said_in, shop_units};
+pub use print::{
+    QUOTED, System, print, print_fixed, print_in, print_in_first, print_si, printable, shortened,
 };
-pub use print::{System, print, print_fixed, print_in, print_in_first, print_si};
 pub use read::{Form, Reading, Tolerance, parse, read, read_as, unit, value_as};
 pub(crate) use read::{is_two_parts, no_share, refusal};
 pub(crate) use unit::distance;

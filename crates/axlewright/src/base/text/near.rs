@@ -17,8 +17,9 @@ pub(crate) fn nearest<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> O
     near.map(|(_, known)| known).filter(|known| is_near(word, known))
 }
 
-/// The question for a misspelt word; empty if no known word is near.
-pub(crate) fn did_you_mean<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
+/// The question for a misspelt word, such as "; did you mean `front.spring.rate`?"; empty if no known word is near. A word longer than
+/// [`QUOTED`] is never compared.
+pub fn did_you_mean<'a>(word: &str, known: impl Iterator<Item = &'a str>) -> String {
     nearest(word, known).map_or(String::new(), |near| format!("; did you mean `{near}`?"))
 }
 

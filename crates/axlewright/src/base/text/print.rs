@@ -1,6 +1,8 @@
 //! Quantities as people read them: in the units of a shop, rounded to what a shop measures.
 
 use crate::units::{Kind, Quantity, Unit};
+use core::ops::RangeInclusive;
+use std::borrow::Cow;
 
 /// Unit systems of a shop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -150,15 +152,47 @@ fn join(number: f64, symbol: &str) -> String {
 }
 
 /// Characters in the longest text that is quoted.
-pub(super) const QUOTED: usize = 60;
+pub const QUOTED: usize = 60;
 
-/// Text for a message: short, and without control characters for a terminal.
-pub(crate) fn shortened(text: &str) -> String {
-    let shown = |c: char| if c.escape_debug().count() > 2 { '\u{FFFD}' } else { c };
-    let mut clipped: String = text.chars().take(QUOTED).map(shown).collect();
-    if text.chars().nth(QUOTED).is_some() {
-        clipped.pop();
-        clipped.push('…');
+/// Text that somebody else wrote, for a message: at most [`QUOTED`] characters of it, and printable. The work does not grow with the text.
+pub fn shortened(text: &str) -> String {
+    let end = match text.char_indices().nth(QUOTED) {
+        None => return printable(text).into_owned(),
+        Some(_) => text.char_indices().nth(QUOTED - 1).map_or(0, |(end, _)| end),
+    };
+    format!("{}…", printable(text.get(..end).unwrap_or_default()))
+}
+
+/// Text that somebody else wrote, for a terminal: what would move its cursor, clear it or turn its text around is shown as an escape, `\x1b` or
+/// `\u{202e}`, also the end of a line.
+pub fn printable(text: &str) -> Cow<'_, str> {
+    if !text.contains(is_hidden) {
+        return Cow::Borrowed(text);
     }
-    clipped
+    let mut out = String::with_capacity(text.len() + 8);
+    for c in text.chars() {
+        match c {
+            '\n' => out.push_str("\\n"),
+            '\r' => out.push_str("\\r"),
+            '\t' => out.push_str("\\t"),
+            c if is_hidden(c) && u32::from(c) < 0x100 => out.push_str(&format!("\\x{:02x}", u32::from(c))),
+            c if is_hidden(c) => out.push_str(&format!("\\u{{{:x}}}", u32::from(c))),
+            c => out.push(c),
+        }
+    }
+    Cow::Owned(out)
+}
+
+/// True for a character that is no mark on paper: a control, a separator of lines, a direction of writing, a tag.
+pub(crate) fn is_hidden(c: char) -> bool {
+    const FORMATS: [RangeInclusive<char>; 7] = [
+        '\u{200e}'..='\u{200f}',
+        '\u{2028}'..='\u{202e}',
+        '\u{2060}'..='\u{206f}',
+        '\u{fdd0}'..='\u{fdef}',
+        '\u{fff0}'..='\u{fffb}',
+        '\u{feff}'..='\u{feff}',
+        '\u{e0000}'..='\u{e0fff}',
+    ];
+    c.is_control() || FORMATS.iter().any(|range| range.contains(&c))
 }

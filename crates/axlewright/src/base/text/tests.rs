@@ -551,3 +551,17 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn what_somebody_else_wrote_is_printed_short_and_plain() {
+    use super::{QUOTED, printable, shortened};
+    assert_eq!(printable("Dünlin 2\u{a0}½ \\ \"x\""), "Dünlin 2\u{a0}½ \\ \"x\"");
+    assert_eq!(
+        printable("\u{1b}[2J\u{9b}A\u{7f}\r\n\t\u{202e}\u{2028}\u{feff}"),
+        r"\x1b[2J\x9bA\x7f\r\n\t\u{202e}\u{2028}\u{feff}"
+    );
+    let fits = "é".repeat(QUOTED);
+    assert_eq!(shortened(&fits), fits);
+    assert_eq!(shortened(&format!("{fits}x")), format!("{}…", "é".repeat(QUOTED - 1)));
+    assert_eq!(shortened("a\u{1b}b"), r"a\x1bb");
+}

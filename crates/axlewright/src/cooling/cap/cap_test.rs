@@ -408,7 +408,7 @@ impl CapTest {
                         holding_margin: on.holding_margin,
                     })
                 });
-                rows.push((*holding, *altitude), on);
+                rows.push((*holding, *altitude), on)?;
             }
         }
         rows.finish()

@@ -246,7 +246,7 @@ impl PressureDecay {
         let mut rows = Filling::over(["later_temperature"], &[later_temperature.len()])?;
         for temperature in later_temperature {
             let changed = PressureDecay { later_temperature: Value::new(*temperature), ..self.clone() };
-            rows.push((*temperature,), changed.findings());
+            rows.push((*temperature,), changed.findings())?;
         }
         rows.finish()
     }

@@ -208,7 +208,7 @@ impl Coolant {
                         mass_fraction,
                         ..self.clone()
                     };
-                    rows.push((*cap, *altitude, *strength), changed.margin());
+                    rows.push((*cap, *altitude, *strength), changed.margin())?;
                 }
             }
         }

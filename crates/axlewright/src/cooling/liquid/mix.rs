@@ -260,7 +260,7 @@ impl Mix {
                 };
                 Ok((on, Drained { drained_volume }))
             });
-            rows.push((*strength,), on);
+            rows.push((*strength,), on)?;
         }
         rows.finish()
     }

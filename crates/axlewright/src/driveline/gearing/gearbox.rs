@@ -195,7 +195,7 @@ impl Gearbox {
                     step,
                     engine_speed_after_shift: after,
                 };
-                rows.push((name, place as i64 + 1), Ok(on));
+                rows.push((name, place as i64 + 1), Ok(on))?;
             }
         }
         rows.finish()
@@ -220,7 +220,7 @@ impl Gearbox {
                         let margin = self.red_line.quantity / engine_speed;
                         AtSpeed { engine_speed, margin }
                     });
-                    rows.push((name, place as i64 + 1, *speed), on);
+                    rows.push((name, place as i64 + 1, *speed), on)?;
                 }
             }
         }

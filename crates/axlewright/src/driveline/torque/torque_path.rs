@@ -304,7 +304,7 @@ impl TorquePath {
             let Sides { input, output, bound } = demand.steady;
             let steady = Steady { input_torque: input, output_torque: output };
             let on = (steady, (self.held(part, &demand), Holding { bound: bound.word() }));
-            rows.push((part.name.as_str(),), Ok(on));
+            rows.push((part.name.as_str(),), Ok(on))?;
         }
         rows.finish()
     }
@@ -356,7 +356,7 @@ impl TorquePath {
                         Ok(demands) => Ok(self.held(part, &demands[place])),
                         Err(reason) => Err(reason.clone()),
                     };
-                    rows.push((*torque, *shock, part.name.as_str()), held);
+                    rows.push((*torque, *shock, part.name.as_str()), held)?;
                 }
             }
         }

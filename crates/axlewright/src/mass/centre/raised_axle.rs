@@ -288,7 +288,7 @@ impl RaisedAxle {
                     largest_error: on.largest_error,
                 })
             });
-            rows.push((*lift,), on);
+            rows.push((*lift,), on)?;
         }
         rows.finish()
     }

@@ -132,7 +132,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
             let mut numbers =
                 vec![frequency(AngularVelocity::from_si(mode.angular_velocity)).si(), mode.damping_ratio];
             numbers.extend(shares);
-            rows.push((word,), Ok(numbers));
+            rows.push((word,), Ok(numbers))?;
         }
         rows.finish()
     }
@@ -193,7 +193,7 @@ impl<const N: usize, const W: usize> Vehicle<N, W> {
                 }
                 numbers
             });
-            rows.push((frequency,), numbers);
+            rows.push((frequency,), numbers)?;
         }
         rows.finish()
     }

@@ -229,7 +229,7 @@ impl QuarterCar {
                     tyre_load_variation: Force::from_si(of(on.tyre_load)),
                 }
             });
-            rows.push((frequency,), on);
+            rows.push((frequency,), on)?;
         }
         rows.finish()
     }

@@ -4,6 +4,7 @@
     reason = "distances and heights are checked to be of one length, and a course has a piece at least"
 )]
 
+use crate::base::stop::go_on;
 use crate::units::{Length, Time, Velocity};
 use crate::{Error, Result, cannot, valid};
 use core::array::from_fn;
@@ -212,6 +213,7 @@ impl<const W: usize> Course<W> {
         let (mut now, mut begins) = (0.0, next(&places));
         let mut row = 1;
         while row < self.rows {
+            go_on()?;
             let end = row as f64 * self.time_step;
             let mut whole = true;
             while begins < end - near {

@@ -5,6 +5,7 @@
 )]
 
 use super::matrix::{Eliminate, Square};
+use crate::base::stop::go_on;
 use crate::ride::road::course::{Course, Piece};
 use crate::{Error, Result, cannot};
 use core::array::from_fn;
@@ -189,6 +190,7 @@ impl<const N: usize, const W: usize> Linear<N, W> {
             let whole = leg.whole.then(|| *known.whole(self, pieces, leg.duration));
             let mut on = state;
             for (from, to) in leg.steps() {
+                go_on()?;
                 if leg.duration > 0.0 {
                     for (wheel, (height, rate)) in road(from).into_iter().enumerate() {
                         on[wheel] = height;

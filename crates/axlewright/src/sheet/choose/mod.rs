@@ -24,6 +24,7 @@ use super::plan::Plan;
 use super::what_if::{Axis, Progress, slots_of};
 use super::{PriceList, Sheet, line_of};
 use crate::base::table::Values;
+use crate::base::text::shortened;
 use crate::units::{Kind, Mass, Quantity, Ratio};
 use crate::{Error, Result, Verdict, cannot};
 use buckets::Point;
@@ -205,7 +206,7 @@ impl<'a> Chooser<'a> {
                     let unit = if what == "mass" { " kg" } else { "" };
                     let message = format!(
                         "{value}{unit} of `{}` is outside its range; valid: 0{unit} to {most}{unit}",
-                        candidate.part
+                        shortened(&candidate.part)
                     );
                     return Err(Error::document(what, message));
                 }
@@ -228,7 +229,8 @@ impl<'a> Chooser<'a> {
                 if let Some(path) = of(*place).symmetric_difference(&first).next() {
                     let message = format!(
                         "all parts of the kind `{}` write this line, or none: compare `{}` with the others",
-                        kinds[kind], list.parts[*place].part
+                        shortened(&kinds[kind]),
+                        shortened(&list.parts[*place].part)
                     );
                     return Err(Error::document(path, message));
                 }
@@ -236,7 +238,8 @@ impl<'a> Chooser<'a> {
             if let Some((path, other)) = first.iter().find_map(|path| {
                 lines.iter().position(|known: &Vec<String>| known.contains(path)).map(|other| (path, other))
             }) {
-                let message = format!("two kinds write this line: `{}` and `{}`", kinds[other], kinds[kind]);
+                let [one, two] = [other, kind].map(|kind| shortened(&kinds[kind]));
+                let message = format!("two kinds write this line: `{one}` and `{two}`");
                 return Err(Error::document(path, message));
             }
             lines.push(first.into_iter().collect());
@@ -397,7 +400,7 @@ impl<'a> Chooser<'a> {
         for ((_, kinds), bounds) in groups {
             let rows = kinds.iter().try_fold(1_usize, |rows, kind| rows.checked_mul(self.left[*kind].len()));
             let Some(rows) = rows.filter(|rows| *rows <= MOST_ROWS) else {
-                let names: Vec<&str> = kinds.iter().map(|kind| self.kinds[*kind].as_str()).collect();
+                let names: Vec<String> = kinds.iter().map(|kind| shortened(&self.kinds[*kind])).collect();
                 let texts: Vec<&str> =
                     bounds.iter().map(|b| requirements[self.bounds[*b].requirement].text()).collect();
                 return Err(cannot!(

@@ -1,10 +1,10 @@
 //! Requirements on a choice, as they are written.
 
-use crate::base::text::value_as;
+use crate::base::text::{refusal, value_as};
 use crate::sheet::graph::Graph;
 use crate::sheet::what_if::kind_of;
 use crate::units::{Kind, Mass, Quantity, Ratio};
-use crate::{Error, Result, Verdict};
+use crate::{Result, Verdict};
 
 /// Something that must hold: a band, open at one end or not, or a verdict.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,6 +29,9 @@ pub(super) enum Test {
     NoWorse,
 }
 
+/// Characters in the longest requirement that is read.
+const LONGEST: usize = 200;
+
 /// Text of the requirement that no finding gets worse.
 const NO_FINDING_WORSE: &str = "no finding worse";
 
@@ -36,10 +39,12 @@ impl Requirement {
     /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
     /// `front.coil_bind.verdict = meets`, `no finding worse`.
     pub fn parse(text: &str) -> Result<Requirement> {
-        let wrong = |message: &str| Error::Text {
-            text: text.chars().take(120).collect(),
-            message: message.to_owned(),
-        };
+        let wrong = |message: &str| refusal(text, message.to_owned());
+        if text.chars().nth(LONGEST).is_some() {
+            return Err(wrong(&format!(
+                "more than {LONGEST} characters are no requirement; write it like `x <= 1.4 Hz`"
+            )));
+        }
         if text.split_whitespace().eq(NO_FINDING_WORSE.split(' ')) {
             return Ok(Requirement::no_finding_worse());
         }

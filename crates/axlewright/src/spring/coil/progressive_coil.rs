@@ -132,7 +132,7 @@ impl ProgressiveCoil {
         self.check()?;
         let mut rows = Filling::over(["deflection"], &[deflection.len()])?;
         for deflection in deflection {
-            rows.push((*deflection,), self.at(*deflection));
+            rows.push((*deflection,), self.at(*deflection))?;
         }
         rows.finish()
     }

@@ -140,7 +140,7 @@ impl BumpStop {
         self.check()?;
         let mut rows = Filling::over(["compression"], &[compression.len()])?;
         for compression in compression {
-            rows.push((*compression,), self.at(*compression));
+            rows.push((*compression,), self.at(*compression))?;
         }
         rows.finish()
     }

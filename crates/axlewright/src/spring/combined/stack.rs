@@ -256,7 +256,7 @@ impl Stack {
             let closed = self.springs.iter().filter(|spring| spring.is_closed(*load));
             let names = closed.map(|spring| spring.name.as_str()).collect::<Vec<_>>().join(", ");
             let on = self.under_load(*load).map(|on| (on, Closed { closed_springs: names }));
-            rows.push((*load,), on);
+            rows.push((*load,), on)?;
         }
         rows.finish()
     }

@@ -173,7 +173,7 @@ impl AdjustableDamper {
             for bump in &bump {
                 for rebound in &rebound {
                     let on = secants(bump, rebound, *velocity);
-                    rows.push((*velocity, bump.setting, rebound.setting), on);
+                    rows.push((*velocity, bump.setting, rebound.setting), on)?;
                 }
             }
         }

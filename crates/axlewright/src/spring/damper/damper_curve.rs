@@ -162,7 +162,7 @@ impl DamperCurve {
                 let rebound_force = self.force(Velocity::from_si(-velocity.si()))?;
                 Ok((Forces { bump_force, rebound_force }, on))
             });
-            rows.push((*velocity,), on);
+            rows.push((*velocity,), on)?;
         }
         rows.finish()
     }

@@ -239,7 +239,7 @@ impl Corner {
                     motion_ratio: Value::new(*motion_ratio),
                     ..self.clone()
                 };
-                rows.push((*rate, *motion_ratio), changed.at_ride_height());
+                rows.push((*rate, *motion_ratio), changed.at_ride_height())?;
             }
         }
         rows.finish()

@@ -97,7 +97,7 @@ fn compared<M: Independent>(before: &M, mut after: M, standing: Length, travel: 
         let states = [("before", &before, none), ("after", &after, standing)];
         for ((state, ready, from), reach) in states.into_iter().zip(&mut reaches) {
             let row = ready.row_at(reach, from + *travel);
-            rows.push((state, *travel), row);
+            rows.push((state, *travel), row)?;
         }
     }
     rows.finish()

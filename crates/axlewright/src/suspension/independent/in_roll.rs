@@ -148,7 +148,7 @@ impl PreparedLinkage<'_> {
         let mut reaches = Reaches::new(&self.linkage);
         for (heave, roll) in heave.iter().flat_map(|heave| roll.iter().map(move |roll| (*heave, *roll))) {
             for rack in rack_travel {
-                rows.push((heave, roll, *rack), self.rolled(&mut reaches, heave, roll, *rack));
+                rows.push((heave, roll, *rack), self.rolled(&mut reaches, heave, roll, *rack))?;
             }
         }
         rows.finish()

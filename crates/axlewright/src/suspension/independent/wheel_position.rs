@@ -331,7 +331,7 @@ impl<'a> PreparedLinkage<'a> {
                 let found = near && reach.holds(angle[place]);
                 let row =
                     if found { Ok(both.one(place).found(&joints)) } else { self.row_at(reach, *travel) };
-                rows.push((*travel, *rack), row);
+                rows.push((*travel, *rack), row)?;
                 if states.len() == rack_travel.len() {
                     // No other row has this travel of the rack.
                     *reach = self.linkage.reach(rack.si());

@@ -37,11 +37,11 @@ pub(in crate::suspension) fn outlines<'a, A: Quantity, B: Quantity>(
                     for (part, points) in &outline {
                         for (point, at) in points {
                             let [x, y, z] = [at.x, at.y, at.z].map(Length::from_si);
-                            rows.push(inputs, Ok(Place { part, point, x, y, z }));
+                            rows.push(inputs, Ok(Place { part, point, x, y, z }))?;
                         }
                     }
                 }
-                Err(error) => rows.push(inputs, Err(error)),
+                Err(error) => rows.push(inputs, Err(error))?,
             }
         }
     }

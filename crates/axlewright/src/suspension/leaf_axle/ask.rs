@@ -73,7 +73,7 @@ impl LeafAxle {
         let mut rows = Filling::over(["heave", "roll"], &[heave.len(), roll.len()])?;
         for heave in heave {
             for roll in roll {
-                rows.push((*heave, *roll), ready.at(*heave, *roll));
+                rows.push((*heave, *roll), ready.at(*heave, *roll))?;
             }
         }
         rows.finish()

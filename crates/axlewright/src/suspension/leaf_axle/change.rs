@@ -205,7 +205,7 @@ fn compared(
     let mut rows = Filling::over(["state", "heave"], &[2, heave.len()])?;
     for heave in heave {
         for (state, ready, from) in [("before", before, 0.0), ("after", after, standing)] {
-            rows.push((state, *heave), ready.at(Length::from_si(from) + *heave, none));
+            rows.push((state, *heave), ready.at(Length::from_si(from) + *heave, none))?;
         }
     }
     rows.finish()

@@ -78,7 +78,7 @@ impl LiveAxle {
         let mut on = Found::unknown();
         for heave in heave {
             for roll in roll {
-                rows.push((*heave, *roll), ready.find(*heave, *roll, &mut on).map(|()| on));
+                rows.push((*heave, *roll), ready.find(*heave, *roll, &mut on).map(|()| on))?;
             }
         }
         rows.finish()

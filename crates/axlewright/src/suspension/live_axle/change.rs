@@ -116,7 +116,7 @@ impl LiveAxle {
         let mut on = Found::unknown();
         for heave in heave {
             for (state, ready, from) in [("before", &before, none), ("after", &after, standing)] {
-                rows.push((state, *heave), ready.find(from + *heave, level, &mut on).map(|()| on));
+                rows.push((state, *heave), ready.find(from + *heave, level, &mut on).map(|()| on))?;
             }
         }
         rows.finish()

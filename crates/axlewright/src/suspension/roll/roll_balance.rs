@@ -566,7 +566,7 @@ impl RollBalance {
                             rear_inner_load: on.rear_inner_load,
                         })
                     });
-                    rows.push((*front_bar, *rear_bar, *turn), on);
+                    rows.push((*front_bar, *rear_bar, *turn), on)?;
                 }
             }
         }
