@@ -1,5 +1,6 @@
 //! All tests of this package in one program: it is linked once, and its tests run side by side.
 
+mod arguments;
 mod claims;
 mod demo_sheets;
 mod messages;

@@ -219,7 +219,7 @@ static double any_number(double good)
  * array, and so is every refusal. */
 static void extremes(const family *of)
 {
-    enum { DRAWS = 8000 };
+    enum { DRAWS = 1000 };
     long answered = 0, endless = 0, apart = 0;
     char detail[512] = "";
     for (long draw = 0; draw < DRAWS; draw++) {
