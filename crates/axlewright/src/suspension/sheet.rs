@@ -504,9 +504,10 @@ const LIVE: About =
     About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt", "axle.leaf"])
         .only_with("axle.wheels", &["live_axle"]);
 /// Tie rods of the front, which is steered on a live axle, too.
-const STEERED: About = About::parts(&["front.tie_rod"]);
+const STEERED: About = About::parts(&["front.tie_rod"]).told_by(&["front.rack_travel"]);
 /// Tie rods of rear wheels that move by themselves.
-const REAR_TIE_ROD: About = About::parts(&["rear.tie_rod"]).only_with("rear.wheels", &["independent"]);
+const REAR_TIE_ROD: About =
+    About::parts(&["rear.tie_rod"]).only_with("rear.wheels", &["independent"]).told_by(&["rear.rack_travel"]);
 /// Links and rods of such an axle.
 const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
     .only_with("axle.suspension", &[ON_LINKS])
