@@ -565,6 +565,12 @@ const WANTED: &[Line] = &[
         LinearStiffness::KIND,
         "wheel rate for the least natural frequency that is wanted",
     )
+    derived(
+        "axle.wanted_spring_strength",
+        Ratio::KIND,
+        "margin of the stress of a spring that is wanted; not known while something is missing that could raise the stress",
+    )
+    .by(&[same(&["wanted.spring_strength"], "definition: a coil bears no more than its least gaps let come")]),
     .by(&[step("spring.tangent_rate_for_frequency", &["axle.wanted.frequency_low", "axle.sprung_mass"])]),
     derived(
         "axle.wanted.wheel_rate_high",
@@ -703,7 +709,7 @@ pub const SHEET: Section = Section {
             path: "axle.spring_strength",
             question: "Does the spring bear the worst that comes to it?",
             margin: Margin::Ratio { capacity: "axle.spring.allowed_stress", demand: "axle.spring.stress" },
-            wanted: "wanted.spring_strength",
+            wanted: "axle.wanted_spring_strength",
             rests_on: &[],
             about: &[],
             caution: LOOSE,

@@ -77,6 +77,7 @@ pub(super) const ALSO: &[Also] = &[
     also("axle.bump_clearance").measured_on(&["axle.leaf"]),
     also("axle.bump_remaining").by(&[by(&on_leaves::BUMP_REMAINING)]),
     also("axle.spring.stress").by(&[same(&["axle.leaf.stress"], LEAF)]),
+    also("axle.wanted_spring_strength").by(&[by(&on_leaves::WOUND_TOLD)]),
     also("axle.coil_bind").about(COIL_SPRUNG),
     also("axle.captive").about(COIL_SPRUNG),
     also("axle.buckling").about(COIL_SPRUNG),

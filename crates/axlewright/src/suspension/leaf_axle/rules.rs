@@ -269,6 +269,29 @@ pub(super) const WOUND_STRESS: Rule = rule! {
     says "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress", SOURCE
 };
 
+/// Margin that is wanted of leaves, and their stress under the drive torque.
+struct WoundTold {
+    #[allow(dead_code, reason = "it says that there are leaves")]
+    form: LeafForm,
+    wound_stress: Option<Stress>,
+    margin: Ratio,
+}
+fields!(WoundTold { form, wound_stress, margin });
+
+impl WoundTold {
+    /// Not known where that stress is not: it may be the greater one.
+    fn margin(&self) -> Result<Ratio> {
+        Ok(if self.wound_stress.is_some() { self.margin } else { Ratio::from_si(f64::NAN) })
+    }
+}
+
+pub(in crate::suspension) const WOUND_TOLD: Rule = rule! {
+    "axle.leaf" WoundTold::margin, WoundTold
+    takes { form, wound_stress, margin = "wanted.spring_strength" }
+    says "the margin that is wanted, where the stress under the drive torque is known", "definition: the largest counts";
+    lacking "the drive torque bends the leaves, too: write drive_torque of the axle, 0 N·m where it is not driven"
+};
+
 /// Axle at ride height.
 struct AtRide {
     wheel_rate: LinearStiffness,
