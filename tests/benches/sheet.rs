@@ -99,7 +99,7 @@ fn axes() -> Result<Vec<Axis>> {
         Axis::numbers("front.spring.rate", &spread(7e4, 1.2e5, 7919))?,
         Axis::numbers("front.spring.motion_ratio", &spread(0.5, 0.7, 104_729))?,
         Axis::numbers("final_drive.ratio", &spread(3.0, 5.0, 1_299_709))?,
-        Axis::numbers("coolant.header_pressure", &spread(5e4, 1.4e5, 15_485_863))?,
+        Axis::numbers("coolant.header_pressure", &spread(5e4, 1e5, 15_485_863))?,
     ])
 }
 

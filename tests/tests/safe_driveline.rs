@@ -467,3 +467,105 @@ fn a_clutch_holds_no_more_than_its_sizes_give() {
         assert_eq!(is_told(&on, "clutch.high_capacity"), verdict == "tight", "{friction}");
     }
 }
+
+/// The model counts the load at rest, where the sheet doubts a driven load below it.
+#[test]
+fn a_torque_path_counts_the_load_at_rest() {
+    let bounded = |load: f64, rest: Option<f64>| {
+        let mut path = path(9000.0, Side::Input, Some(RatingKind::Peak));
+        let force = |newtons: f64| Value::new(axlewright::units::Force::from_si(newtons));
+        path.grip = Some(driveline::Grip {
+            driven_load: force(load),
+            load_at_rest: rest.map(force),
+            loaded_radius: Value::parse("350 mm").unwrap(),
+            strength_coefficient: Some(Value::new(Ratio::from_si(1.0))),
+            pull_coefficient: Some(Value::new(Ratio::from_si(0.8))),
+            inertia_factor: Some(Value::new(Ratio::from_si(1.0))),
+        });
+        path.parts[0] = Part {
+            ratio: None,
+            torque_rating: Some(Value::new(Torque::from_si(500.0))),
+            ..path.parts[0].clone()
+        };
+        (of_path(&path), path.pull().unwrap().wheel_torque.si())
+    };
+    // On 350 mm 1 kN holds 350 N·m, and 2 kN 700 N·m; 800 N·m come.
+    for (load, rest, held, word) in [
+        (1e3, None, 350.0, Verdict::Meets),
+        (1e3, Some(2e3), 700.0, Verdict::Short),
+        (1e3, Some(1.2e3), 420.0, Verdict::Tight),
+        (1e3, Some(0.9e3), 350.0, Verdict::Meets),
+    ] {
+        let ((margin, verdict), pull) = bounded(load, rest);
+        near(margin, 500.0 / held);
+        assert_eq!(verdict, word, "{load} {rest:?}");
+        near(pull, 280.0);
+    }
+    // The sheet gives it to its model.
+    let lines = [
+        ("driveline.driven", "rear"),
+        ("rear.axle_mass", "1300 kg"),
+        ("grip.driven_load", "5 kN"),
+        ("grip.strength_coefficient", "1"),
+        ("grip.loaded_radius", "350 mm"),
+    ];
+    for (driven, at_rest) in [("rear", Some(1300.0 * 9.80665)), ("front", None)] {
+        let all = [&lines[1..], &[("driveline.driven", driven)]].concat();
+        let found = value(&assessed(&all), "grip.load_at_rest");
+        at_rest.map_or_else(|| assert!(found.is_nan()), |load| near(found, load));
+    }
+}
+
+/// The shock of a gear that is engaged behind a converter is not that of a clutch.
+#[test]
+fn a_model_of_the_sheet_takes_no_shock_of_a_clutch_for_that_of_a_converter() {
+    let shock = |lines: &Lines<'static>| value(&assessed(lines), "driveline.shock_factor");
+    let converter = [("clutch.capacity", ""), ("clutch.high_capacity", ""), ("converter.stall_ratio", "2")];
+    assert!(shock(&converter).is_nan());
+    near(shock(&[&converter[..], &[("converter.shock_factor", "1.5")]].concat()), 1.5);
+    near(shock(&[]), 2.0);
+    // Both: both factors are wanted, and the greater one counts.
+    assert!(shock(&converter[2..]).is_nan());
+    near(shock(&[converter[2], ("converter.shock_factor", "1.5")]), 2.0);
+}
+
+/// Losses stand between the engine and the grip: gears whose losses nobody told may lose as much as any, 30 %.
+#[test]
+fn gears_without_an_efficiency_relieve_nothing_by_it() {
+    let shaft = |efficiency: Option<f64>, ratio: Option<f64>| {
+        let ratios = |of: f64| Value::new(Ratio::from_si(of));
+        let mut path = path(1000.0, Side::Input, Some(RatingKind::Continuous));
+        path.grip = Some(driveline::Grip {
+            driven_load: Value::parse("8 kN").unwrap(),
+            load_at_rest: None,
+            loaded_radius: Value::parse("350 mm").unwrap(),
+            strength_coefficient: Some(ratios(1.0)),
+            pull_coefficient: None,
+            inertia_factor: None,
+        });
+        // 900 N·m of the engine in first gear, and the shaft before the axle.
+        path.parts[0].torque_rating = None;
+        let shaft = Part {
+            ratio: None,
+            torque_rating: Some(Value::new(Torque::from_si(900.0))),
+            ..path.parts[0].clone()
+        };
+        let axle = Part {
+            ratio: ratio.map(ratios),
+            least_ratio: ratio.map(ratios),
+            efficiency: efficiency.map(ratios),
+            torque_rating: None,
+            ..path.parts[0].clone()
+        };
+        path.parts.extend([shaft, axle]);
+        let table = path.parts_table().unwrap();
+        table.numbers("demand").unwrap()[1]
+    };
+    // 2800 N·m at the wheels are 700 N·m before an axle of 4 to 1 without losses.
+    near(shaft(Some(1.0), Some(4.0)), 700.0);
+    near(shaft(Some(0.9), Some(4.0)), 2800.0 / 3.6);
+    near(shaft(None, Some(4.0)), 900.0);
+    near(shaft(None, Some(5.0)), 2800.0 / 3.5);
+    // A shaft has no gears to lose anything.
+    near(shaft(None, None), 900.0);
+}

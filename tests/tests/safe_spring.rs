@@ -309,3 +309,109 @@ fn a_spring_that_its_wire_does_not_give_is_refused() {
         [(low[0], "420 lbf/in"), ("front.spring.active_coils", ""), ("front.spring.solid_length", "100 mm")];
     assert_ne!(verdict(&measured(&uncounted), "front.spring_strength"), NotKnown);
 }
+
+/// Travel of the wheel by which a spring of this ratio and change of it shortens by so much, by bisection: `r z + r' z^2 / 2`.
+fn travel_for(shortening: f64, gradient: f64) -> f64 {
+    let (mut low, mut high) = (-0.3, 0.3);
+    for _ in 0..80 {
+        let middle: f64 = 0.5 * (low + high);
+        if 0.6 * middle + 0.5 * gradient * middle * middle < shortening {
+            low = middle
+        } else {
+            high = middle
+        }
+    }
+    0.5 * (low + high)
+}
+
+/// A ratio that falls in bump leaves less droop, and one that grows leaves less bump.
+#[test]
+fn a_motion_ratio_that_changes_counts_over_the_travel() {
+    let with = |gradient: &'static str| {
+        let wanted = [("wanted.bump", "95 mm"), ("wanted.droop", "115 mm")];
+        on(&[&wanted[..], &[("front.spring.ratio_gradient", gradient)]].concat())
+    };
+    // 300 kg on 60 N/mm at 0.6 leave 71.7 mm to full droop along the spring, and 58.3 mm of the stroke of 130 mm.
+    let droop = 0.39 - (0.4 - 300.0 * 9.80665 / 0.6 / 60e3);
+    for (gradient, of, bump, drooped) in
+        [("0 1/m", 0.0, Meets, Meets), ("1 1/m", 1.0, Tight, Meets), ("-1 1/m", -1.0, Meets, Tight)]
+    {
+        let on = with(gradient);
+        let [up, down] = [travel_for(0.13 - droop, of), -travel_for(-droop, of)];
+        assert!((value(&on, "front.bump_clear") - up).abs() < 1e-9, "{gradient}");
+        assert!((value(&on, "front.droop_clear") - down).abs() < 1e-9, "{gradient}");
+        assert_eq!([verdict(&on, "front.bump"), verdict(&on, "front.droop")], [bump, drooped], "{gradient}");
+    }
+    // Coil bind before a damper that stands apart, with the spring's own way over the travel.
+    let apart = [
+        ("front.damper.mounting", "apart"),
+        ("front.damper.motion_ratio", "0.9"),
+        ("front.damper.stroke", "300 mm"),
+        ("front.spring.solid_length", "175 mm"),
+    ];
+    for (gradient, of, meets) in [("0 1/m", 0.0, true), ("-0.5 1/m", -0.5, true), ("0.5 1/m", 0.5, false)] {
+        let on = on(&[&apart[..], &[("front.spring.ratio_gradient", gradient)]].concat());
+        let sag = -travel_for(-droop, of);
+        let closed = 0.3 / 0.9 - sag;
+        let used = 0.6 * closed + 0.5 * of * closed * closed + droop;
+        let left = 0.39 - used - 0.185;
+        assert!((value(&on, "front.spring.bind_margin") - left).abs() < 1e-9, "{gradient}: {left}");
+        assert_eq!(verdict(&on, "front.coil_bind") == Meets, meets, "{gradient}");
+    }
+}
+
+/// The model says what it does not know, where the sheet is no better than tight.
+#[test]
+fn a_corner_marks_what_could_still_take_from_its_travel() {
+    let open = |corner: Corner| {
+        let on = corner.at_ride_height().unwrap();
+        [on.droop_open, on.bump_open].map(|open| !open.is_empty())
+    };
+    let gas = Stated::Given(Value::new(Force::from_si(250.0)));
+    let told = Corner { gas_force: Stated::None, ..corner() };
+    assert_eq!(open(told.clone()), [false, false]);
+    assert_eq!(open(Corner { gas_force: gas, ..corner() }), [false, false]);
+    assert_eq!(open(corner()), [true, false]);
+    assert_eq!(open(Corner { bump_stop_travel: Stated::Unknown, ..told.clone() }), [false, true]);
+    assert_eq!(open(Corner { bump_stop_travel: Stated::None, ..told.clone() }), [false, false]);
+    let clear =
+        Corner { bump_stop_travel: Stated::Unknown, bump_clearance: Some(Value::new(mm(40.0))), ..told };
+    assert_eq!(open(clear), [false, false]);
+    // The same corner on a sheet.
+    for (line, finding, place) in
+        [("front.damper.gas_force", "front.droop", 0), ("front.bump_stop_travel", "front.bump", 1)]
+    {
+        let sheet = corner_sheet(&[(line, "")]);
+        let marked = open(sheet.model("front.corner").unwrap().read::<Corner>().unwrap());
+        assert_eq!((marked[place], verdict(&sheet.assess(), finding)), (true, Tight), "{line}");
+    }
+}
+
+/// Spring and damper of a coil-over have one axis: another ratio of the damper is doubted on the sheet, and marked by the model.
+#[test]
+fn a_coil_over_has_one_ratio() {
+    for (ratio, doubted) in [("0.5", true), ("0.57", true), ("0.6", false), ("0.603", false)] {
+        let sheet = corner_sheet(&[("front.damper.motion_ratio", ratio)]);
+        let corner = sheet.model("front.corner").unwrap().read::<Corner>().unwrap();
+        let marked = !corner.at_ride_height().unwrap().bump_open.is_empty();
+        assert_eq!((marked, verdict(&sheet.assess(), "front.bump") == Tight), (doubted, doubted), "{ratio}");
+    }
+}
+
+/// A wheel that its preload holds on the open damper stands above ride height: what was told from there is nearer.
+#[test]
+fn what_was_told_from_ride_height_is_nearer_to_a_wheel_above_it() {
+    for (rate, above) in [("600 N/mm", true), ("60 N/mm", false)] {
+        let with = |line: &'static str| {
+            let on = on(&[("front.spring.rate", rate), (line, "50 mm")]);
+            (value(&on, "front.bump_clear"), value(&on, "front.droop_remaining").min(0.0))
+        };
+        for line in ["front.tyre_clearance", "front.joint_bump_clearance", "front.bump_clearance"] {
+            let (clear, droop) = with(line);
+            assert!(
+                (clear - (0.05 + droop)).abs() < 1e-12 && (droop < 0.0) == above,
+                "{line} {rate}: {clear}"
+            );
+        }
+    }
+}

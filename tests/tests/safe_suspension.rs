@@ -399,6 +399,20 @@ fn stiff_wagtail(scales: [&'static str; 4], more: &[(&'static str, &'static str)
         ("rear.anti_roll_bar.motion_ratio", "0.5"),
         ("front.unsprung_mass", "60 kg"),
         ("rear.unsprung_mass", "75 kg"),
+        ("front.bump_stop_travel", "none"),
+        ("rear.bump_stop_travel", "none"),
+        ("front.damper.gas_force", "none"),
+        ("rear.damper.gas_force", "none"),
+        ("front.joint_bump_clearance", "none"),
+        ("front.hose_bump_clearance", "none"),
+        ("front.tyre_clearance", "none"),
+        ("front.joint_droop_clearance", "none"),
+        ("front.hose_droop_clearance", "none"),
+        ("rear.joint_bump_clearance", "none"),
+        ("rear.hose_bump_clearance", "none"),
+        ("rear.tyre_clearance", "none"),
+        ("rear.joint_droop_clearance", "none"),
+        ("rear.hose_droop_clearance", "none"),
         ("scales.left_front", left_front),
         ("scales.right_front", right_front),
         ("scales.left_rear", left_rear),
@@ -654,4 +668,161 @@ fn wheels_and_what_is_drawn_of_them_agree() {
     assert!(right.contradictions().is_empty());
     assert_eq!(verdict(&right, "vehicle.roll"), Meets);
     assert_eq!(verdict(&right, "front.toggle"), Meets);
+}
+
+/// A dray whose rear axle has an anti-roll bar with a drop link that hangs so far below its lever.
+fn barred(hangs: &str) -> Assessment {
+    assessed(
+        "dray",
+        &[
+            ("rear.anti_roll_bar.rate", "20 N/mm"),
+            ("rear.anti_roll_bar.bearings", "body"),
+            ("rear.anti_roll_bar.link_eye.x", "-3300 mm"),
+            ("rear.anti_roll_bar.link_eye.y", "400 mm"),
+            ("rear.anti_roll_bar.link_eye.z", hangs),
+            ("rear.anti_roll_bar.lever_end.x", "-3300 mm"),
+            ("rear.anti_roll_bar.lever_end.y", "400 mm"),
+            ("rear.anti_roll_bar.lever_end.z", "600 mm"),
+            ("rear.anti_roll_bar.lever_pivot.x", "-3100 mm"),
+            ("rear.anti_roll_bar.lever_pivot.y", "400 mm"),
+            ("rear.anti_roll_bar.lever_pivot.z", "600 mm"),
+        ],
+    )
+}
+
+/// Levers of 200 mm with short drop links: the link lines up with the lever long before the shackles do.
+#[test]
+fn the_drop_link_of_a_bar_ends_the_travel_of_leaf_springs() {
+    let free = assessed("dray", &[]);
+    assert_eq!(verdict(&free, "rear.linkage_range"), Meets);
+    for (hangs, link, locks) in [("560 mm", 40.0, true), ("580 mm", 20.0, true), ("400 mm", 200.0, false)] {
+        let on = barred(hangs);
+        let [droop, bump] = ["rear.linkage_droop", "rear.linkage_bump"].map(|line| value(&on, line));
+        // Straight up and down, the eye is at most 200 mm and the link from the pivot: it goes a little further fore and aft.
+        let reach = ((200.0_f64 + link).powi(2) - 200.0_f64.powi(2)).sqrt() - link;
+        if locks {
+            assert!((droop * 1e3 / reach - 1.0).abs() < 0.12, "{hangs}: {droop} {reach}");
+            assert!(droop < value(&free, "rear.droop_remaining"), "{hangs}");
+        } else {
+            assert!(droop > value(&free, "rear.droop_remaining"));
+        }
+        assert!(bump <= value(&free, "rear.linkage_bump"));
+        assert_eq!(verdict(&on, "rear.linkage_range"), if locks { Short } else { Meets }, "{hangs}");
+        let clear = value(&on, "rear.droop_clear") < value(&free, "rear.droop_clear") - 0.01;
+        assert_eq!(clear, locks, "{hangs}");
+    }
+    // A bar that is only begun leaves the range open.
+    assert_eq!(verdict(&barred(""), "rear.linkage_range"), NotKnown);
+    // The model ends there, too, and refuses a place beyond it.
+    let mut model = LeafAxle::from_text(&text("dray_rear_axle")).unwrap();
+    let point = |x: f64, z: f64| {
+        axlewright::suspension::Point::new(Length::from_si(x), Length::from_si(0.4), Length::from_si(z))
+    };
+    model.anti_roll_bar = Stated::Given(axlewright::suspension::AxleBar {
+        bearings: axlewright::suspension::Mount::Body,
+        link_eye: point(-3.3, 0.56),
+        lever_end: point(-3.3, 0.6),
+        lever_pivot: point(-3.1, 0.6),
+    });
+    let level = Angle::from_si(0.0);
+    let range = model.travel_range(level).unwrap();
+    assert_eq!(range.droop_end, "anti-roll bar");
+    for (beyond, reached) in [(0.001, false), (-0.001, true)] {
+        let there = range.droop - Length::from_si(beyond);
+        assert_eq!(model.at(there, level).is_ok(), reached, "{beyond}");
+    }
+}
+
+/// A rear axle with the travel of a rack is steered, whatever else is left out.
+#[test]
+fn a_rack_says_that_an_axle_is_steered() {
+    let toggle = |lines: &[(&str, &str)]| verdict(&measured(lines), "rear.toggle");
+    assert_eq!(toggle(&[]), axlewright::Verdict::DoesNotApply);
+    assert_eq!(toggle(&[("rear.rack_travel", "0 mm")]), axlewright::Verdict::DoesNotApply);
+    assert_eq!(toggle(&[("rear.rack_travel", "30 mm")]), NotKnown);
+    assert_eq!(toggle(&[("rear.rack_travel", "1 mm")]), NotKnown);
+    // A tie rod that is said to be none beside a rack.
+    let front = |lines: &[(&str, &str)]| {
+        let base = [("front.wheels", "independent"), ("front.tie_rod", "none")];
+        verdict(&sheet(&[&base[..], lines].concat()).assess(), "front.toggle")
+    };
+    assert_eq!(front(&[]), axlewright::Verdict::DoesNotApply);
+    assert_eq!(front(&[("front.rack_travel", "60 mm")]), NotKnown);
+}
+
+/// The right spring of an axle that a rod leads sideways carries by its own motion ratio, and stands on seats of its own.
+#[test]
+fn the_other_coil_over_has_its_own_seats() {
+    for rod in ["370 mm", "330 mm"] {
+        let on = measured(&[("rear.lateral_rod.axle.z", rod)]);
+        let of = |line: &str| value(&on, line);
+        let [left, right] = ["rear.spring.motion_ratio", "rear.spring.right_motion_ratio"].map(of);
+        let weight = of("rear.sprung_mass") * 9.80665;
+        let length = |ratio: f64| of("rear.spring.free_length") - weight / ratio / of("rear.spring.rate");
+        // Both have the same length between their eyes at ride height.
+        let offset = of("rear.linkage_eye_length") - length(right);
+        assert!((of("rear.spring.right_seat_offset") - offset).abs() < 1e-12, "{rod}");
+        assert!((offset - of("rear.spring.seat_offset")).abs() > 1e-4, "{rod}");
+        // Coil bind and preload of the side that has less of each.
+        let open = of("rear.damper.open_length");
+        let seats = [of("rear.spring.seat_offset"), offset].map(|offset| open - offset);
+        let (near, far) = (seats[0].min(seats[1]), seats[0].max(seats[1]));
+        let bind = near - of("rear.damper.stroke") - of("rear.spring.shortest");
+        assert!((of("rear.spring.bind_margin") - bind).abs() < 1e-12, "{rod}");
+        let captive = of("rear.spring.free_length") - far;
+        assert!((of("rear.spring.captive_margin") - captive).abs() < 1e-12, "{rod}");
+        assert!(right != left);
+    }
+    // Independent wheels are mirror images.
+    assert!(value(&measured(&[]), "front.spring.right_seat_offset").is_nan());
+}
+
+/// What ends the travel ends the lean: until it is told, no lean is cleared.
+#[test]
+fn a_lean_needs_the_stops_of_both_axles() {
+    let findings = ["vehicle.roll_stops", "vehicle.wheel_lift", "vehicle.tip"];
+    let whole = [
+        ("grip.strength_coefficient", "0.8"),
+        ("wanted.wheel_lift", "1"),
+        ("vehicle.centre_of_gravity_height", "660 mm +/- 10 mm"),
+    ];
+    let of = |lines: &[(&str, &str)]| {
+        let on = measured(&[&whole[..], lines].concat());
+        findings.map(|finding| verdict(&on, finding))
+    };
+    assert_eq!(of(&[]), [Meets; 3]);
+    for line in [
+        "front.bump_stop_travel",
+        "front.tyre_clearance",
+        "front.damper.gas_force",
+        "rear.hose_droop_clearance",
+        "rear.joint_bump_clearance",
+    ] {
+        assert_eq!(of(&[(line, "")]), [Tight; 3], "{line}");
+        let on = measured(&[&whole[..], &[(line, "")]].concat());
+        let write = on.to_write(on.answer("vehicle.roll_stops").unwrap());
+        assert!(!write.is_empty(), "{line}");
+    }
+    assert_eq!(of(&[("front.bump_stop_travel", "none")]), [Meets; 3]);
+    // What tips, tips.
+    let high = of(&[("front.bump_stop_travel", ""), ("vehicle.centre_of_gravity_height", "1.4 m")]);
+    assert_eq!(high[2], Short);
+}
+
+/// The drive torque bends the leaves, too: without it nothing clears them.
+#[test]
+fn leaves_need_their_drive_torque() {
+    let strength = |lines: &[(&str, &str)]| {
+        verdict(
+            &assessed("dray", &[&[("wanted.spring_strength", "1")], lines].concat()),
+            "rear.spring_strength",
+        )
+    };
+    let none = [("engine.peak_torque", ""), ("grip.strength_coefficient", "")];
+    let told = |torque: &'static str| [&none[..], &[("rear.drive_torque", torque)]].concat();
+    assert_eq!(strength(&none), NotKnown);
+    assert_eq!(strength(&told("0 N·m")), Meets);
+    assert_eq!(strength(&told("1000 N·m")), Meets);
+    assert_eq!(strength(&told("20000 N·m")), Short);
+    assert_eq!(strength(&[&none[..], &[("rear.spring.allowed_stress", "300 MPa")]].concat()), Short);
 }

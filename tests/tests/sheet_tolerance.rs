@@ -564,3 +564,50 @@ fn the_tolerance_of_a_wish_counts_through_the_lines_between() {
         assert_eq!([exact, wide].map(judged), [Verdict::Meets, Verdict::Tight], "{finding}");
     }
 }
+
+/// Both wheels weigh 600 kg ± 20 kg: the heavier one weighs 620 kg at the most, and not 640 kg.
+#[test]
+fn the_greatest_of_several_lines_takes_the_one_that_is_moved() {
+    let with = |left: &str, right: &str, carries: &str| {
+        let lines = [
+            ("front.tyre.size", "225/70R15 108V"),
+            ("front.tyre.load_capacity", carries),
+            ("front.tyre.pressure", "2.5 bar gauge"),
+            ("front.tyre.rated_pressure", "2.5 bar gauge"),
+            ("front.tyre.service", "as_made"),
+            ("use.peak_speed", "180 km/h"),
+            ("scales.left_front", left),
+            ("scales.right_front", right),
+            ("wanted.load", "1.05"),
+        ];
+        let judged = judged(&lines, "front.tyre_load");
+        let mut sheet = Sheet::new("");
+        lines.iter().for_each(|(path, text)| sheet.set(path, text).unwrap());
+        // A row of a what-if is judged alike.
+        let axis = Axis::texts("front.unsprung_mass", &["100 kg", "60 kg"]).unwrap();
+        let table = sheet.what_if(vec![axis], false, &["front.tyre_load.verdict"]).unwrap().whole().unwrap();
+        assert_eq!(
+            table.word("front.tyre_load.verdict", 0),
+            Some(judged.0.word()),
+            "{left} {right} {carries}"
+        );
+        judged
+    };
+    for (left, right, carries, heaviest, verdict) in [
+        ("600 kg +/- 20 kg", "600 kg +/- 20 kg", "652 kg", 620.0, Verdict::Meets),
+        ("600 kg +/- 20 kg", "600 kg +/- 20 kg", "650 kg", 620.0, Verdict::Tight),
+        ("600 kg +/- 20 kg", "600 kg +/- 20 kg", "619 kg", 620.0, Verdict::Short),
+        ("600 kg +/- 20 kg", "590 kg +/- 40 kg", "652 kg", 630.0, Verdict::Tight),
+        ("600 kg +/- 10 kg sd", "600 kg +/- 20 kg", "652 kg", 620.0, Verdict::Meets),
+        ("600 kg +/- 15 kg sd", "500 kg +/- 20 kg", "652 kg", 630.0, Verdict::Tight),
+    ] {
+        let (found, _, worst) = with(left, right, carries);
+        let carried: f64 = carries.trim_end_matches(" kg").parse().unwrap();
+        assert_relative_eq!(worst, carried / heaviest, max_relative = 1e-12);
+        assert_eq!(found, verdict, "{left} {right} {carries}");
+    }
+    // What else moves the margin is added to that.
+    let (verdict, margin, worst) = with("600 kg +/- 20 kg", "600 kg +/- 20 kg", "652 kg +/- 5 kg");
+    assert_relative_eq!(worst, margin - (652.0 / 600.0 - 652.0 / 620.0) - 5.0 / 600.0, max_relative = 1e-12);
+    assert_eq!(verdict, Verdict::Tight);
+}

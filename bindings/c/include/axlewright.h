@@ -355,6 +355,8 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///         known`, never guessed
 ///     grip (table, optional): grip of the tyres, if it is to limit the torque: `driven_load` (load
 ///         on the ground under all driven wheels, with the transfer of the same launch),
+///         `load_at_rest` (of the same wheels: if it is known and the greater one, it counts for
+///         what a part must bear, because a dropped clutch meets it before the body moves),
 ///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a
 ///         part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for
 ///         the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio
@@ -365,12 +367,14 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///         `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that
 ///         ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip
 ///         relieves no rating on the input side, and the parts before it are relieved in that gear
-///         only), `efficiency`, `differential` (for one of the two shafts behind a differential:
-///         `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`,
-///         all of both through one shaft, because the other wheel may be off the ground; left out
-///         if it is not known, which counts as locked), `share` (for a part behind any other split:
-///         the largest share of torque and grip before it that the part can take), `torque_rating`,
-///         `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
+///         only), `efficiency` (without it a part passes all of the engine's torque on, and one
+///         with a ratio takes from the grip as if 0.7 were left, the least), `differential` (for
+///         one of the two shafts behind a differential: `open`, half of the torque and of the grip
+///         for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the
+///         other wheel may be off the ground; left out if it is not known, which counts as locked),
+///         `share` (for a part behind any other split: the largest share of torque and grip before
+///         it that the part can take), `torque_rating`, `rating_side` (input, output) and
+///         `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
@@ -759,10 +763,11 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     damper_mounting (choice, optional): `coil_over` if spring and damper have one axis, or
 ///         `apart`; if it is left out, `apart` holds, and the damper needs a ratio of its own
 ///     gas_force (force, optional, or "none"): `F_g`, force with which the gas opens the damper at
-///         ride height; `"none"` without gas; if it is left out, no gas is counted
+///         ride height; `"none"` without gas; if it is left out, no gas is counted, and
+///         `droop_open` says so
 ///     bump_stop_travel (length, optional, or "none"): `b`, travel of the wheel from full droop
 ///         until the bump stop is touched, measured with the spring out; `"none"` if there is no
-///     bump stop; if it is left out, no bump stop is counted
+///     bump stop; if it is left out, no bump stop is counted, and `bump_open` says so
 ///     bump_clearance (length, optional): `c`, height above the spring's seat to its bump stop, or
 ///         to what it hits first, at ride height; the seat rises with the wheel, or with the spring
 ///         if `r` is above 1
@@ -1366,6 +1371,11 @@ typedef struct {
   double wheel_rate;
   /// frequency [Hz]: undamped natural frequency of the sprung mass on that rate
   double frequency;
+  /// text: what is missing that could still take from the sag: its verdict is then no better than
+  /// `tight`; empty where nothing is
+  const char *droop_open;
+  /// text: what is missing that could still take from the bump travel, in the same way
+  const char *bump_open;
 } axw_spring_corner_at_ride_height_result;
 
 /// Results of `axw_suspension_double_wishbone_at`; its texts live until the model is freed.
@@ -9947,7 +9957,7 @@ int32_t axw_spring_corner_json(const axw_spring_corner *model, char *buffer, siz
 /// `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Returns
-///     result (struct): 9 results
+///     result (struct): 11 results
 int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
     axw_spring_corner_at_ride_height_result *result);
 
@@ -9961,7 +9971,7 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 /// Returns
 ///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
 ///     `spring_length`, `sag`, `bump_remaining`, `ends_first`, `bind_margin`, `captive_margin`,
-///     `wheel_rate`, `frequency`.
+///     `wheel_rate`, `frequency`, `droop_open`, `bump_open`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
 
@@ -10394,8 +10404,8 @@ int32_t axw_suspension_leaf_axle_table(const axw_suspension_leaf_axle *model, co
 int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
-/// Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump
-/// stop, coil, bar and the leaves' strength may end it earlier.
+/// Travel of the springs in droop and bump until a shackle lines up with its spring, or a drop link
+/// of the bar with its lever; damper, bump stop, coil and the leaves' strength may end it earlier.
 ///
 /// Parameters
 ///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
@@ -10403,8 +10413,8 @@ int32_t axw_suspension_leaf_axle_points(const axw_suspension_leaf_axle *model, c
 ///
 /// Returns
 ///     droop (length [m]): lowest heave, negative
-///     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or
-///         `axle's pitch`
+///     droop_end (text): what ends it: `shackle`, `half to the fixed eye`, `half to the shackle`,
+///         `axle's pitch` or `anti-roll bar`
 ///     bump (length [m]): highest heave
 ///     bump_end (text): what ends it, by the same names
 int32_t axw_suspension_leaf_axle_travel_range(const axw_suspension_leaf_axle *model, double roll,

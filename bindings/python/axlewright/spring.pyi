@@ -104,6 +104,8 @@ class AtRideHeight(NamedTuple):
     captive_margin: Quantity
     wheel_rate: Quantity
     frequency: Quantity
+    droop_open: str
+    bump_open: str
 
 class DampingAt(NamedTuple):
     bump_damping: Quantity

@@ -394,7 +394,7 @@ class LeafAxle(Model):
         """Positions of all joints and the bent shape of the springs, part by part, to draw the axle or to measure clearances."""
 
     def travel_range(self, *, roll: QuantityLike) -> TravelRange:
-        """Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump stop, coil, bar and the leaves' strength may end it earlier."""
+        """Travel of the springs in droop and bump until a shackle lines up with its spring, or a drop link of the bar with its lever; damper, bump stop, coil and the leaves' strength may end it earlier."""
 
     def wind_up(self, *, heave: QuantityLike, torque: QuantityLike) -> WindUp:
         """Wind-up of the axle in its springs under drive or brake, at constant heave."""

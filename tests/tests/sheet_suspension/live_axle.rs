@@ -65,15 +65,18 @@ fn a_live_axle_on_the_sheet_is_the_model() {
     assert!((of("rear.spring.ratio_gradient") - slope).abs() < 1e-6, "{slope}");
     // Travel: the damper is open and closed, the spring has its gaps.
     let least = of("rear.spring.shortest_between_eyes");
-    for (path, eyes) in
-        [("rear.damper.droop_end", 0.57), ("rear.damper.bump_end", 0.37), ("rear.spring.bump_end", least)]
-    {
+    for (path, eyes) in [("rear.damper.droop_end", 0.57), ("rear.damper.bump_end", 0.37)] {
         // The side that comes there first.
         let there = on_axle(&model, of(path), 0.0);
         let both = [there.left_eye_length.si(), there.right_eye_length.si()];
         let there = if path.ends_with("droop_end") { both[0].max(both[1]) } else { both[0].min(both[1]) };
         assert!((there - eyes).abs() < 1e-11, "{path}: {there} {eyes}");
     }
+    // Each spring on its own seats.
+    let there = on_axle(&model, of("rear.spring.bump_end"), 0.0);
+    let right = least + of("rear.spring.right_seat_offset") - of("rear.spring.seat_offset");
+    let spare = [there.left_eye_length.si() - least, there.right_eye_length.si() - right];
+    assert!(spare[0].min(spare[1]).abs() < 1e-11, "{spare:?}");
     let range = model.travel_range(Angle::from_si(0.0)).unwrap();
     assert_eq!(of("rear.linkage_bump").to_bits(), range.bump.si().to_bits());
     assert_eq!(of("rear.linkage_droop").to_bits(), (-range.droop.si()).to_bits());

@@ -10,7 +10,7 @@ use crate::{Error, Result};
 
 fields!(Strength { liquid, mass_fraction });
 fields!(Grown { mean_temperature, growth_limit });
-fields!(UnderCap { header_pressure, rating, keeps_at_most });
+fields!(UnderCap { header_pressure, rating, keeps_at_most, holds_at_least });
 fields!(Trial { trapped });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
@@ -59,10 +59,12 @@ struct UnderCap {
     header_pressure: GaugePressure,
     rating: Option<GaugePressure>,
     keeps_at_most: Option<GaugePressure>,
+    /// What the tested cap surely keeps, the gauge's error taken off.
+    holds_at_least: Option<GaugePressure>,
 }
 
 impl UnderCap {
-    /// The pressure, no more than the tested cap keeps; refused above the cap's rating.
+    /// The pressure, no more than the tested cap surely keeps; refused above the cap's rating.
     fn kept(&self) -> Result<GaugePressure> {
         match self.rating {
             Some(rating) if self.header_pressure > rating => {
@@ -72,10 +74,12 @@ impl UnderCap {
                     refusal.of("coolant.header_pressure", self.header_pressure).at_most(rating),
                 ))
             }
-            _ => Ok(match self.keeps_at_most {
-                Some(most) if self.header_pressure > most => most,
-                _ => self.header_pressure,
-            }),
+            _ => {
+                let surely = self.holds_at_least.map(|least| least.si().max(0.0));
+                let most = [self.keeps_at_most.map(GaugePressure::si), surely];
+                let least = most.into_iter().flatten().fold(self.header_pressure.si(), f64::min);
+                Ok(GaugePressure::from_si(least))
+            }
         }
     }
 }
@@ -190,8 +194,11 @@ pub(super) const TESTED_AIR: Rule = rule! {
 };
 pub(super) const KEPT: Rule = rule! {
     "coolant" UnderCap::kept, UnderCap
-    takes { header_pressure, rating = "cap.rating", keeps_at_most = "cap.keeps_at_most" }
-    says "min(p, p_k), p <= p_r", "definition: no more stands under a cap than it keeps, and a cap opens at its rating"
+    takes {
+        header_pressure, rating = "cap.rating", keeps_at_most = "cap.keeps_at_most",
+        holds_at_least = "cap.holds_at_least",
+    }
+    says "min(p, p_k, p_h - e), p <= p_r", "definition: no more stands under a cap than it keeps, and a cap opens at its rating"
 };
 pub(super) const KEEPS_AT_MOST: Rule = rule! {
     "cap" CapTest::keeps_at_most, CapTest

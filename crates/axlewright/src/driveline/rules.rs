@@ -41,7 +41,14 @@ fields!(OneShaft { differential });
 fields!(GripBounds { strength_coefficient, pull_coefficient });
 fields!(Pulling { engine, grip, strength_coefficient, pull_coefficient });
 fields!(AtGround { torque, loaded_radius });
-fields!(Grip { driven_load, loaded_radius, strength_coefficient, pull_coefficient, inertia_factor });
+fields!(Grip {
+    driven_load,
+    load_at_rest,
+    loaded_radius,
+    strength_coefficient,
+    pull_coefficient,
+    inertia_factor
+});
 fields!(Ratios { first, ratios });
 fields!(LowRange { low_ratio });
 
@@ -175,6 +182,8 @@ pub(super) const COUPLING_RATIO: Rule =
 pub(super) const INPUT_TORQUE: Rule = coupling!(Coupling::torque, "T, or T r_s behind a converter");
 pub(super) const DROPPED_TORQUE: Rule =
     coupling!(Coupling::dropped, "T_c s with the clutch's highest capacity that is known, or T r_s s");
+pub(super) const SHOCK: Rule =
+    coupling!(Coupling::shock, "s of clutch or converter, the greater one where there are both");
 const TOLD: &str = "definition: a margin is enough only if nothing that raises the torque is missing";
 
 pub(super) const HIGH_CAPACITY_TOLD: Rule = rule! {

@@ -7,6 +7,7 @@ use super::torque::torque_path::TorquePath;
 use crate::base::section::{
     About, Also, Finding, Line, Margin, ModelOf, Rule, Section, Step, also, by, choice, derived, gives,
     greatest_of, joined, least_of, line, model, pick, product_of, quotient_of, renamed, rule, same, step,
+    sum_of,
 };
 use crate::engine::{CURVE, Written};
 use crate::tyre::STANDS;
@@ -146,12 +147,14 @@ const CONVERTER: &[Line] = &[
     derived("driveline.coupling_ratio", Ratio::KIND, "torque behind clutch or converter over that of the engine").by(&[by(&COUPLING_RATIO)]),
     flow("driveline.input_torque", "behind clutch or converter, engine as the limit").by(&[by(&INPUT_TORQUE)]),
     derived("driveline.shock_factor", Ratio::KIND, "factor of a dropped clutch, or of a converter with which a gear is engaged")
-        .by(&[greatest_of(&["?clutch.shock_factor", "?converter.shock_factor"], "definition")]),
+        .by(&[by(&SHOCK)]),
     flow("driveline.dropped_torque", "behind a dropped clutch, or a converter with which a gear is engaged").by(&[by(&DROPPED_TORQUE)]),
     derived("driveline.shock_reserve", Ratio::KIND, "factor on the margin that is wanted of a part: 1 where the shock is known, without limit where it is not")
         .by(&[by(&SHOCK_TOLD), by(&HIGH_SHOCK_TOLD), by(&CONVERTER_SHOCK_TOLD)])
         .or(f64::INFINITY, "write clutch.shock_factor with clutch.high_capacity, or converter.shock_factor with converter.stall_ratio: until then no rating is better than tight, unless the grip with grip.inertia_factor bounds the shock"),
 ];
+
+const AT_REST: &str = "definition: a dropped clutch meets the load at rest before the body moves";
 
 /// Lines on the grip of the tyres.
 const GRIP: &[Line] = &[
@@ -165,11 +168,14 @@ const GRIP: &[Line] = &[
     line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
         .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
         .measured_on(&[])
-        // Both wheels of one axle at the least.
+        .by(&[same(&["grip.load_at_rest"], AT_REST).at_least(1.0)]),
+    derived("grip.wheel_at_rest", Force::KIND, "load of one driven wheel at rest, the two of its axle alike; of the lighter axle where nobody says which is driven")
         .by(&[
-            pick(&["driveline.driven", "front.tyre.load", "rear.tyre.load"]).at_least(2.0),
-            least_of(&["front.tyre.load", "rear.tyre.load"], "definition: one axle is driven at the least").at_least(2.0),
+            pick(&["driveline.driven", "front.tyre.load", "rear.tyre.load"]),
+            least_of(&["front.tyre.load", "rear.tyre.load"], "definition: one axle is driven at the least"),
         ]),
+    derived("grip.load_at_rest", Force::KIND, "load of both driven wheels of an axle at rest")
+        .by(&[sum_of(&["grip.wheel_at_rest", "grip.wheel_at_rest"], "definition: both wheels of an axle")]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")

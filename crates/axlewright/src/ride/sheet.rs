@@ -6,7 +6,8 @@ use crate::base::section::{
     words,
 };
 use crate::units::{
-    Acceleration, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness, Velocity,
+    Acceleration, Damping, Length, LinearStiffness, Mass, Quantity, Ratio, RoadRoughness, STANDARD_GRAVITY,
+    Velocity,
 };
 
 words!(RoadClass { A = "a", B = "b", C = "c", D = "d", E = "e", F = "f", G = "g", H = "h" });
@@ -22,10 +23,44 @@ fields!(WheelOnRoad {
     tyre_rate,
 });
 
+fields!(LighterOnRoad { wheel, side_travel });
+fields!(SidesTold { side_travel, margin });
+
 /// Waves between which ISO 8608 gives its classes (from memory), in metres.
 const WAVES: [f64; 2] = [0.35, 91.0];
 
+/// The lighter wheel of an axle on a road.
+struct LighterOnRoad {
+    wheel: WheelOnRoad,
+    /// Travel by which it stands further in droop than the mean of both; nothing where that is not known.
+    side_travel: Option<Length>,
+}
+
+impl LighterOnRoad {
+    fn tyre_load_share(&self) -> Result<Ratio> {
+        let WheelOnRoad { sprung_mass, wheel_rate, .. } = &self.wheel;
+        let travel = self.side_travel.map_or(0.0, Length::si);
+        let lighter = sprung_mass.quantity.si() - wheel_rate.quantity.si() * travel / STANDARD_GRAVITY;
+        let sprung_mass = Value::new(Mass::from_si(lighter));
+        Ok(WheelOnRoad { sprung_mass, ..self.wheel.clone() }.ride()?.tyre_load_share)
+    }
+}
+
+/// Margin that is wanted, and the difference of both sides, which must be told.
+struct SidesTold {
+    #[allow(dead_code, reason = "it must be there")]
+    side_travel: Length,
+    margin: Ratio,
+}
+
+impl SidesTold {
+    fn margin(&self) -> Result<Ratio> {
+        Ok(self.margin)
+    }
+}
+
 /// One wheel on a road.
+#[derive(Clone)]
 struct WheelOnRoad {
     roughness: RoadRoughness,
     road_speed: Velocity,
@@ -62,13 +97,28 @@ const RIDE: Rule = rule! {
     says "ride.QuarterCar on the road, waves from 0.35 m to 91 m",
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response"
 };
+const LIGHTER_RIDE: Rule = rule! {
+    "axle" LighterOnRoad::tyre_load_share, LighterOnRoad
+    takes {
+        wheel.roughness = "use.roughness", wheel.road_speed = "use.road_speed", wheel.sprung_mass = "axle.sprung_mass",
+        wheel.unsprung_mass = "axle.wheel_unsprung_mass", wheel.wheel_rate = "axle.wheel_rate",
+        wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", side_travel,
+    }
+    says "as ride.QuarterCar on the road, of the wheel with the sprung mass m - k z_s / g: the lighter one",
+        "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response; balance of the vertical forces"
+};
+const SIDES_TOLD: Rule = rule! {
+    "axle" SidesTold::margin, SidesTold
+    takes { side_travel, margin = "wanted.tyre_load_margin" }
+    says "the wanted margin, where the difference of both sides is told", "definition: what is wanted of an axle is wanted of both its wheels"
+};
 const ROUGHNESS: Rule = rule! {
     "use" RoadSurface::roughness, RoadSurface
     takes { road_class = "use.road" }
     says "G of the class, see ride.RoadSurface", "ISO 8608:2016, annex C, from memory"
 };
 
-const LINES: [Line; 14] = [
+const LINES: [Line; 16] = [
     choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
     derived(
         "use.roughness",
@@ -87,6 +137,22 @@ const LINES: [Line; 14] = [
     .by(&[gives(&RIDE, "weighted_acceleration")]),
     derived("axle.tyre_load_share", Ratio::KIND, "RMS variation of the tyre load over the static load")
         .by(&[gives(&RIDE, "tyre_load_share")]),
+    derived(
+        "axle.lighter_tyre_load_share",
+        Ratio::KIND,
+        "RMS variation of the tyre load over the static load, of the lighter wheel of the axle",
+    )
+    .by(&[by(&LIGHTER_RIDE)]),
+    derived(
+        "axle.wanted_tyre_load",
+        Ratio::KIND,
+        "margin that is wanted below the highest variation, where the difference of both wheels is told",
+    )
+    .by(&[by(&SIDES_TOLD)])
+    .or(
+        f64::INFINITY,
+        "write the scales of both wheels, heavier_wheel or side_travel of the axle: the lighter wheel holds the road less, and until then road holding is no better than tight",
+    ),
     derived("axle.road_travel", Length::KIND, "RMS of the wheel's travel on that road")
         .by(&[gives(&RIDE, "suspension_travel")]),
     derived(
@@ -149,8 +215,8 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.road_holding",
             question: "Does the tyre keep enough of its load on that road?",
-            margin: Margin::AtMost { value: "axle.tyre_load_share", most: "wanted.tyre_load_share" },
-            wanted: "wanted.tyre_load_margin",
+            margin: Margin::AtMost { value: "axle.lighter_tyre_load_share", most: "wanted.tyre_load_share" },
+            wanted: "axle.wanted_tyre_load",
             rests_on: &[],
             about: &[],
             caution: HOLD,

@@ -20,6 +20,8 @@ struct Part {
     none: Vec<&'static str>,
     /// A line of it that is written.
     written: Option<&'static str>,
+    /// A line of another part that says that there is such a part.
+    told: Option<&'static str>,
     /// True if a line is written beside which the part must be written too.
     beside: bool,
 }
@@ -47,10 +49,15 @@ impl Applies {
                 none.clear();
             }
             none.dedup();
+            let tells = |slot: &&Slot| {
+                changes(**slot) || sheet.values.get(slot).is_some_and(|written| written.si > 0.0)
+            };
+            let path = |slot: &Slot| Graph::get().info(*slot).path;
             Part {
                 about,
                 none,
-                written: written.map(|slot| Graph::get().info(*slot).path),
+                written: written.map(path),
+                told: about.told_by.iter().find(tells).map(path),
                 beside: about.beside.iter().any(|slot| is_written(&slot)),
             }
         };
@@ -104,6 +111,9 @@ impl Part {
         let chosen = chosen.filter(|(_, word)| !word.is_nan());
         let allows = chosen.is_none_or(|(choice, word)| choice.allows(word));
         let says = || chosen.map_or(String::new(), |(choice, word)| said(choice.slot, word));
+        if let (false, Some(told)) = (self.none.is_empty(), self.told) {
+            return both(format!("{} is `none`, but {told} is written", self.none.join(", ")));
+        }
         if !self.none.is_empty() {
             let claims = chosen.is_some_and(|(choice, _)| choice.sure && allows);
             return if claims {
@@ -112,7 +122,7 @@ impl Part {
                 Asked::No(self.none.clone())
             };
         }
-        match (chosen, self.written) {
+        match (chosen, self.written.or(self.told)) {
             (Some(_), Some(written)) if !allows => both(format!("{}, but {written} is written", says())),
             (Some((choice, _)), _) if !allows && is_doubted(choice.slot) => {
                 both(format!("{}, which contradicts another line", says()))

@@ -7,7 +7,7 @@
 use super::Sheet;
 use super::graph::{FieldInfo, Graph, ModelInfo, Slot};
 use super::plan::{Origin, Plan};
-use crate::base::document::{Document, Field, Model};
+use crate::base::document::{Document, Field, Model, NONE};
 use crate::base::section::Content;
 use crate::base::text::did_you_mean;
 use crate::units::Kind;
@@ -91,18 +91,25 @@ impl Sheet {
         let named = model.named.iter().map(|(field, word)| (*field, *word));
         fields.extend(named.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
         fields.extend(model.end.map(|(field, word)| (field.to_owned(), Owned::Text(word.to_owned()))));
+        // A part without end that the sheet says is not there: the model is told so, too.
+        let is_none = |slot: Slot| {
+            let info = Graph::get().info(slot);
+            info.line.absent.is_some_and(|si| !si.is_finite()) && self.none_around(info.path).is_some()
+        };
+        let told = |slot: Slot| known(slot) || is_none(slot);
         let begun: Vec<usize> = model
             .fields
             .iter()
-            .filter(|field| field.required && !known(field.slot))
+            .filter(|field| field.required && !told(field.slot))
             .filter_map(|field| field.part)
             .collect();
         let drawn =
-            |field: &&FieldInfo| known(field.slot) && !field.part.is_some_and(|part| begun.contains(&part));
+            |field: &&FieldInfo| told(field.slot) && !field.part.is_some_and(|part| begun.contains(&part));
         for field in model.fields.iter().filter(drawn) {
             let info = Graph::get().info(field.slot);
             let written = self.values.get(&field.slot);
             let value = match (info.line.content, written) {
+                _ if is_none(field.slot) => Owned::Text(NONE.to_owned()),
                 (Content::Quantity(kind), None) => Owned::Si(values[usize::from(field.slot)], kind),
                 (Content::Choice(words), None) => {
                     let place = values[usize::from(field.slot)] as usize;

@@ -7,8 +7,8 @@
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
 use super::room::MOST_RESULTS;
-use crate::base::section::Content;
 use crate::base::section::rule::Given;
+use crate::base::section::{Content, How};
 use crate::base::stop::go_on;
 use crate::{Error, Result};
 
@@ -322,6 +322,11 @@ impl Planner {
 impl Node {
     pub fn call(&self) -> Calls {
         self.step.call
+    }
+
+    /// True if it takes one of several lines, the greatest or the least.
+    pub fn selects(&self) -> bool {
+        matches!(self.call(), Calls::Combine(combine) if matches!(combine.how, How::Greatest | How::Least))
     }
 
     pub fn inputs(&self) -> &[Slot] {

@@ -10,23 +10,26 @@ use super::margin::{graded, margin, verdict};
 use super::plan::{Plan, at};
 use super::uncertainty::{Spread, changes, stretched, tolerances};
 use crate::Verdict;
+use std::collections::BTreeMap;
 
 /// Margin with every tolerance counted against it, as it is gathered line by line.
 #[derive(Debug, Clone)]
 pub(super) struct Worst {
     margin: f64,
     loss: f64,
+    /// Losses behind a greatest or least of several lines, by the one that is moved: one of them is taken, so that they do not add up.
+    selected: BTreeMap<Selection, f64>,
     /// True if something is refused within a tolerance.
     refused: bool,
 }
 
 impl Worst {
     pub fn of(margin: f64) -> Worst {
-        Worst { margin, loss: 0.0, refused: false }
+        Worst { margin, loss: 0.0, selected: BTreeMap::new(), refused: false }
     }
 
-    /// Counts a tolerance with these margins at its ends; tells which of them is worse, if one is.
-    pub fn count(&mut self, [low, high]: [f64; 2]) -> Option<usize> {
+    /// Counts a tolerance with these margins at its ends, behind this selection if behind one; tells which of them is worse, if one is.
+    pub fn count(&mut self, [low, high]: [f64; 2], behind: Option<Selection>) -> Option<usize> {
         if low.is_nan() || high.is_nan() {
             self.refused = true;
             return None;
@@ -34,14 +37,24 @@ impl Worst {
         let loss = self.margin - low.min(high);
         // Also false where an infinite margin stays infinite.
         (loss > 0.0).then(|| {
-            self.loss += loss;
+            *behind.map_or(&mut self.loss, |behind| self.selected.entry(behind).or_default()) += loss;
             usize::from(high < low)
         })
     }
 
+    /// All losses together: of a selection the greatest of those by each line that may be taken.
+    fn losses(&self) -> f64 {
+        let mut selected: BTreeMap<Slot, f64> = BTreeMap::new();
+        for ((slot, _), loss) in &self.selected {
+            let most = selected.entry(*slot).or_default();
+            *most = most.max(*loss);
+        }
+        selected.values().fold(self.loss, |sum, loss| sum + loss)
+    }
+
     /// The margin with all losses together, or at the [`corner`], if that is less; not a number where something is refused within a tolerance.
     pub fn margin(&self, corner: Option<f64>) -> f64 {
-        let together = self.margin - self.loss;
+        let together = self.margin - self.losses();
         match corner {
             _ if self.refused => f64::NAN,
             Some(corner) if corner < together || corner.is_nan() => corner,
@@ -52,13 +65,55 @@ impl Worst {
     /// The verdict at this margin, never better than at the margin without tolerances; no better than tight where something is refused.
     pub fn verdict(&self, finding: &FindingInfo, worst: f64, wanted: f64) -> Verdict {
         // Rounding of the margin that is counted with the losses.
-        let noise = 1e-12 * (self.margin.abs() + self.loss);
+        let noise = 1e-12 * (self.margin.abs() + self.losses());
         match verdict(finding, self.margin, wanted) {
             Verdict::Meets | Verdict::Tight if worst.is_nan() => Verdict::Tight,
             Verdict::Meets | Verdict::Tight if worst < self.margin => verdict(finding, worst + noise, wanted),
             plain => plain,
         }
     }
+}
+
+/// The greatest or least of several lines by which alone a line reaches a finding, and the place of the one among them that it moves.
+pub(super) type Selection = (Slot, usize);
+
+/// For each finding and each line, the selection by which alone the line reaches it; of several the last one.
+pub(super) fn selections<'a>(
+    plan: &Plan,
+    lines: &[Slot],
+    findings: impl Iterator<Item = &'a FindingInfo> + Clone,
+) -> Vec<Vec<Option<Selection>>> {
+    let mut all = vec![vec![None; lines.len()]; findings.clone().count()];
+    let selecting: Vec<usize> = (0..plan.nodes.len()).filter(|node| plan.nodes[*node].selects()).collect();
+    for (place, line) in lines.iter().enumerate() {
+        for selects in &selecting {
+            // What the line moves on every other way.
+            let mut moved = vec![false; plan.origins.len()];
+            moved[usize::from(*line)] = true;
+            let mut taken = vec![];
+            for (number, node) in plan.nodes.iter().enumerate() {
+                let inputs = node.inputs().iter().enumerate();
+                let hits = inputs.filter(|(_, input)| moved[usize::from(**input)]).map(|(hit, _)| hit);
+                if number == *selects {
+                    taken = hits.collect();
+                    if taken.len() != 1 {
+                        break;
+                    }
+                } else if hits.count() > 0 {
+                    node.outputs().for_each(|(_, slot)| moved[usize::from(slot)] = true);
+                }
+            }
+            let output = plan.nodes[*selects].outputs().next();
+            if let ([taken], Some((_, output))) = (&taken[..], output) {
+                for (all, finding) in all.iter_mut().zip(findings.clone()) {
+                    if !finding.slots().any(|slot| moved[usize::from(slot)]) {
+                        all[place] = Some((output, *taken));
+                    }
+                }
+            }
+        }
+    }
+    all
 }
 
 /// A line with a tolerance as one finding sees it, in one row or many; a column of one value holds in all of them.
@@ -215,11 +270,13 @@ pub(super) fn counted(sheet: &Sheet, plan: &Plan, values: &[f64]) -> Vec<Counted
         graph.findings.iter().map(|finding| Worst::of(margin(finding, value))).collect();
     let mut squares = vec![0.0; worst.len()];
     let mut lines: Vec<Vec<Moved>> = worst.iter().map(|_| vec![]).collect();
+    let slots: Vec<Slot> = spread.iter().map(|spread| spread.slot).collect();
+    let behind = selections(plan, &slots, graph.findings.iter());
     changes(sheet, plan, values, &spread, |line, change| {
         let Spread { slot, ends, share, .. } = spread[line];
         let deviation = change.half * share;
         squares[change.finding] += deviation * deviation;
-        let worse = worst[change.finding].count(change.ends);
+        let worse = worst[change.finding].count(change.ends, behind[change.finding][line]);
         lines[change.finding].push(Moved {
             slot,
             here: vec![value(slot)],

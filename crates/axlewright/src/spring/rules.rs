@@ -8,7 +8,8 @@ use super::wheel::other_side::{
     BothAxles, BothDampers, BothDampings, BothFrequencies, BothRates, BothSprings,
 };
 use super::wheel::travel::{
-    AtWheel, Bind, Bump, BumpClear, BumpTold, Carried, DroopClear, DroopTold, HeavierSide, Mounting, Sides,
+    AtWheel, Bind, Bump, BumpClear, BumpTold, Captive, Carried, DroopClear, DroopTold, HeavierSide, Lever,
+    Mounting, Sides,
 };
 use crate::base::section::{Rule, fields, rule, words};
 
@@ -60,18 +61,21 @@ pub(super) const ONE_AXIS: Rule = rule! {
 };
 pub(super) const DAMPER_TRAVEL: Rule = rule! {
     "axle.damper" DamperTravel::whole, DamperTravel
-    takes { bump_end, droop_end, stroke, motion_ratio }
-    says "z_c - z_o of the linkage; h / r_d where it is not drawn", TRAVEL
+    takes {
+        bump_end, droop_end, stroke, motion_ratio, mounting, ratio_gradient = "axle.spring.ratio_gradient",
+        droop_remaining = "axle.droop_remaining",
+    }
+    says "z_c - z_o of the linkage; where it is not drawn h / r_d, or of a coil-over with a ratio that changes r (z_c - z_o) + r' (z_c^2 - z_o^2) / 2 = h", TRAVEL
 };
 pub(super) const DROOP_REMAINING: Rule = rule! {
     "axle.spring" Droop::remaining, Droop
-    takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, motion_ratio }
-    says "z = -z_o of the linkage; (L_d - L) / r where it is not drawn", TRAVEL
+    takes { droop_end = "axle.damper.droop_end", droop_length, ride_length, lever = "axle.spring" }
+    says "z = -z_o of the linkage; r z - r' z^2 / 2 = L_d - L where it is not drawn", TRAVEL
 };
 pub(super) const COIL_TRAVEL: Rule = rule! {
     "axle.spring" AtWheel::travel, AtWheel
-    takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", motion_ratio }
-    says "(L - L_c - s) / r", TRAVEL
+    takes { longer = "axle.spring.ride_length", shorter = "axle.spring.shortest", lever = "axle.spring" }
+    says "r z + r' z^2 / 2 = L - L_c - s", TRAVEL
 };
 pub(super) const BUMP_REMAINING: Rule = rule! {
     "axle" Bump::remaining, Bump
@@ -160,9 +164,10 @@ const LEAST_TRAVEL: &str = "definition: remaining travel is the least of what en
 pub(super) const BUMP_CLEAR: Rule = rule! {
     "axle" BumpClear::remaining, BumpClear
     takes {
-        bump_remaining, linkage_bump, joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel,
+        bump_remaining, droop_remaining, linkage_bump, joint_bump_clearance, hose_bump_clearance, tyre_clearance,
+        side_travel,
     }
-    says "the least of z - z_s, joint, hose and tyre, z no more than a drawn linkage goes", LEAST_TRAVEL
+    says "the least of z - z_s, joint, hose and tyre, z no more than a drawn linkage goes; less what the wheel stands above ride height", LEAST_TRAVEL
 };
 pub(super) const DROOP_CLEAR: Rule = rule! {
     "axle" DroopClear::remaining, DroopClear
@@ -185,10 +190,16 @@ pub(super) const DROOP_TOLD: Rule = rule! {
 pub(super) const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
     takes {
-        droop_length, damper_travel = "axle.damper.wheel_travel", motion_ratio, shortest,
-        mounting = "axle.damper.mounting", stroke = "axle.damper.stroke",
+        droop_length, damper_travel = "axle.damper.wheel_travel", lever = "axle.spring",
+        droop_remaining = "axle.droop_remaining", shortest, mounting = "axle.damper.mounting",
+        stroke = "axle.damper.stroke", seat_offset, right_seat_offset,
     }
-    says "L_d - (h / r_d) r - (L_c + s); L_d - h - (L_c + s) of a coil-over", LENGTHS
+    says "L_d - (h / r_d) r - (L_c + s), with what r' adds to that over the travel; L_d - h - (L_c + s) of a coil-over", LENGTHS
+};
+pub(super) const CAPTIVE: Rule = rule! {
+    "axle.spring" Captive::margin, Captive
+    takes { free_length, droop_length, seat_offset, right_seat_offset }
+    says "L_0 - L_d, of the coil-over with the longer L_d", LENGTHS
 };
 pub(super) const SHORTEST: Rule = rule! {
     "axle.spring" Shortest::length, Shortest
@@ -222,9 +233,18 @@ fields!(OpenDamper { mounting, open_length, seat_offset });
 fields!(AtMount { mount_ratio, angle, eye_length });
 fields!(Carried { sprung_mass, motion_ratio, gas_force, damper_motion_ratio });
 fields!(OnOneAxis { mounting, motion_ratio });
-fields!(DamperTravel { bump_end, droop_end, stroke, motion_ratio });
-fields!(Droop { droop_end, droop_length, ride_length, motion_ratio });
-fields!(AtWheel { longer, shorter, motion_ratio });
+fields!(DamperTravel {
+    bump_end,
+    droop_end,
+    stroke,
+    motion_ratio,
+    mounting,
+    ratio_gradient,
+    droop_remaining
+});
+fields!(Lever { motion_ratio, ratio_gradient });
+fields!(Droop { droop_end, droop_length, ride_length, lever });
+fields!(AtWheel { longer, shorter, lever });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
 fields!(Sides { left, right, wheel_rate, right_wheel_rate });
 fields!(BothSprings {
@@ -244,6 +264,7 @@ fields!(BothRates { rate_wanted, sides, softest, firmest });
 fields!(HeavierSide { axle_mass, heavier_wheel, wheel_rate });
 fields!(BumpClear {
     bump_remaining,
+    droop_remaining,
     linkage_bump,
     joint_bump_clearance,
     hose_bump_clearance,
@@ -266,7 +287,18 @@ fields!(BumpTold {
     stop_told
 });
 fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
-fields!(Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke });
+fields!(Bind {
+    droop_length,
+    damper_travel,
+    lever,
+    droop_remaining,
+    shortest,
+    mounting,
+    stroke,
+    seat_offset,
+    right_seat_offset
+});
+fields!(Captive { free_length, droop_length, seat_offset, right_seat_offset });
 fields!(Shortest { solid_length, minimum_gap, wire_diameter, mean_diameter, active_coils });
 fields!(Wound { largest_force, wire_diameter, mean_diameter, active_coils, shear_modulus, rate });
 fields!(Compression { free_length, shortest });

@@ -225,6 +225,11 @@ const AT_RIDE: &[Line] = &[
         "between the eyes of the coil-over less between its seats",
     ),
     derived(
+        "axle.spring.right_seat_offset",
+        Length::KIND,
+        "the same of the right coil-over, whose spring carries by its own motion ratio",
+    ),
+    derived(
         "axle.spring.shortest_between_eyes",
         Length::KIND,
         "between the eyes where the spring has its least gaps",
@@ -413,7 +418,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     )
     .by(&[by(&BIND)]),
     derived("axle.spring.captive_margin", Length::KIND, "compression of the spring at full droop")
-        .by(&[difference_of(&["axle.spring.free_length", "axle.spring.droop_length"], LENGTHS)]),
+        .by(&[by(&CAPTIVE)]),
     derived(
         "axle.spring.largest_compression",
         Length::KIND,
@@ -561,6 +566,12 @@ const WANTED: &[Line] = &[
         .within(1.0, 100.0, "definition: below 1 a part is short, not tight")
         .or(1.1, "common practice, no source"),
     derived(
+        "axle.wanted_spring_strength",
+        Ratio::KIND,
+        "margin of the stress of a spring that is wanted; not known while something is missing that could raise the stress",
+    )
+    .by(&[same(&["wanted.spring_strength"], "definition: a coil bears no more than its least gaps let come")]),
+    derived(
         "axle.wanted.wheel_rate_low",
         LinearStiffness::KIND,
         "wheel rate for the least natural frequency that is wanted",
@@ -703,7 +714,7 @@ pub const SHEET: Section = Section {
             path: "axle.spring_strength",
             question: "Does the spring bear the worst that comes to it?",
             margin: Margin::Ratio { capacity: "axle.spring.allowed_stress", demand: "axle.spring.stress" },
-            wanted: "wanted.spring_strength",
+            wanted: "axle.wanted_spring_strength",
             rests_on: &[],
             about: &[],
             caution: LOOSE,

@@ -10,7 +10,8 @@ use super::live_axle::rules as on_links;
 use super::roll::rules::{
     ANTI_DIVE, ANTI_SQUAT, BALANCE, BAR_WHEEL_RATE, BESIDE_LEAVES, BIND_FORCE, BIND_SHARE, BRAKE_ANTI_LIFT,
     DRAWN_WHEELS, DRIVE_ANTI_LIFT, FRONT_DRIVE_SHARE, GRIP_LOST, HIGHEST_GRIP, JOINT_REMAINING, LIMITS,
-    LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, WHEELS,
+    LINKAGE_REMAINING, NO_ANGLE, NO_FORCE, NO_LENGTH, REAR_BRAKE_SHARE, REAR_DRIVE_SHARE, ROLL_STOPS_TOLD,
+    TIP_TOLD, WHEEL_LIFT_TOLD, WHEELS,
 };
 use super::roll::steer_rules::{
     FRONT_ROLL_SLOPE, FRONT_ROLL_UNDERSTEER, REAR_ROLL_SLOPE, REAR_ROLL_UNDERSTEER, ROLL_STEER_MARGIN, SQUAT,
@@ -345,6 +346,9 @@ const ROLL: &[Line] = &[
         .by(&[gives(&LIMITS, "stop")]),
     derived("vehicle.lift_acceleration", Acceleration::KIND, "least lateral acceleration at which one wheel lifts, stops counted")
         .by(&[gives(&LIMITS, "lift")]),
+    derived("vehicle.wanted_roll_stops", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&ROLL_STOPS_TOLD)]),
+    derived("vehicle.wanted_wheel_lift", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&WHEEL_LIFT_TOLD)]),
+    derived("vehicle.wanted_tip", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&TIP_TOLD)]),
     derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
         .by(&[gives(&LIMITS, "tip")]),
     line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
@@ -358,6 +362,8 @@ const ROLL: &[Line] = &[
     derived("vehicle.grip_balance", Ratio::KIND, "share of grip that the front loses more than the rear: above zero the vehicle runs wide at the limit")
         .by(&[difference_of(&["front.grip_loss", "rear.grip_loss"], "definition: the axle that loses more runs wide")]),
 ];
+
+const WANTED_BESIDE_STOPS: &str = "margin of that acceleration that is wanted; without limit until it is told what ends the travel of both axles";
 
 /// Lines under `wanted`.
 const WANTED: &[Line] = &[
@@ -504,9 +510,10 @@ const LIVE: About =
     About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt", "axle.leaf"])
         .only_with("axle.wheels", &["live_axle"]);
 /// Tie rods of the front, which is steered on a live axle, too.
-const STEERED: About = About::parts(&["front.tie_rod"]);
+const STEERED: About = About::parts(&["front.tie_rod"]).told_by(&["front.rack_travel"]);
 /// Tie rods of rear wheels that move by themselves.
-const REAR_TIE_ROD: About = About::parts(&["rear.tie_rod"]).only_with("rear.wheels", &["independent"]);
+const REAR_TIE_ROD: About =
+    About::parts(&["rear.tie_rod"]).only_with("rear.wheels", &["independent"]).told_by(&["rear.rack_travel"]);
 /// Links and rods of such an axle.
 const LINKS: About = About::parts(&["axle.lower_links", "axle.upper_links", "axle.lateral_rod", "axle.watt"])
     .only_with("axle.suspension", &[ON_LINKS])
@@ -676,7 +683,7 @@ pub const SHEET: Section = Section {
                 capacity: "vehicle.stop_acceleration",
                 demand: "vehicle.grip_acceleration",
             },
-            wanted: "wanted.roll_stops",
+            wanted: "vehicle.wanted_roll_stops",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -688,7 +695,7 @@ pub const SHEET: Section = Section {
                 capacity: "vehicle.lift_acceleration",
                 demand: "vehicle.grip_acceleration",
             },
-            wanted: "wanted.wheel_lift",
+            wanted: "vehicle.wanted_wheel_lift",
             rests_on: &[],
             about: &[],
             caution: "",
@@ -700,7 +707,7 @@ pub const SHEET: Section = Section {
                 capacity: "vehicle.tip_acceleration",
                 demand: "vehicle.grip_acceleration",
             },
-            wanted: "wanted.tip",
+            wanted: "vehicle.wanted_tip",
             rests_on: &[],
             about: &[],
             caution: TIPS,

@@ -337,12 +337,14 @@ pub struct About {
     /// Lines or tables beside which the part must be written or be `none`: until then nothing clears the finding. If this is not empty,
     /// the question is asked without the part, too.
     pub beside: &'static [&'static str],
+    /// Lines that say that there is such a part where they are above zero, although they are none of its own.
+    pub told_by: &'static [&'static str],
 }
 
 impl About {
     /// A part with these lines or tables.
     pub const fn parts(parts: &'static [&'static str]) -> About {
-        About { parts, choice: "", words: &[], sure: false, beside: &[] }
+        About { parts, choice: "", words: &[], sure: false, beside: &[], told_by: &[] }
     }
     /// The part may be present only with these words of a choice.
     pub const fn only_with(self, choice: &'static str, words: &'static [&'static str]) -> About {
@@ -351,6 +353,10 @@ impl About {
     /// Beside these lines or tables the part must be written or be `none`.
     pub const fn told_beside(self, beside: &'static [&'static str]) -> About {
         About { beside, ..self }
+    }
+    /// These lines say that the part is present where they are above zero.
+    pub const fn told_by(self, lines: &'static [&'static str]) -> About {
+        About { told_by: lines, ..self }
     }
     /// These words of the choice say that the part is present.
     pub const fn surely(self) -> About {

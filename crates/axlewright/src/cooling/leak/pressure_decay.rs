@@ -286,7 +286,7 @@ impl PressureDecay {
     }
 
     /// Lowest reading at the end that proves the system tight, the gauge's error counted in both readings. Without that error a reading that is
-    /// too low already condemns the system. Nothing is proven where a system open to the air would pass.
+    /// too low already condemns the system. Nothing is proven where a system open to the air would pass, nor where the reading rose without a reason.
     pub(in crate::cooling) fn least_pressure(&self) -> Result<GaugePressure> {
         let tight = self.tight_damp_pressure()?;
         let (first, air) = (self.gauge_pressure.quantity, self.station_pressure.quantity);
@@ -303,6 +303,9 @@ impl PressureDecay {
             // The gauge may show as much without any pressure.
             Some(error) if least.si() <= error.quantity.si() => {
                 Err(Error::Missing { argument: "gauge_pressure", why: OPEN })
+            }
+            Some(_) if later.si() > least.si() + allowed.si() + ROSE_BY * (tight.si() + air.si()) => {
+                Err(Error::Missing { argument: "later_gauge_pressure", why: ROSE })
             }
             Some(_) => Ok(least),
         }
@@ -332,6 +335,10 @@ const LIQUID: &str = "a system full of liquid follows the growth of liquid, hose
 const OVER_COOLANT: &str =
     "coolant grows into the gas as it warms: leave it out only where both temperatures are the same";
 const OPEN: &str = "a system open to the air would pass: it takes more pressure than the gauge's error and the loss that is allowed";
+const ROSE: &str = "the reading rose beyond what temperature and the gauge's error account for: one of the readings is wrong, or both are swapped";
+/// Share of the absolute pressure by which a tight system may read more than that: a thermometer that is 3 K off in both readings (common practice,
+/// no source).
+const ROSE_BY: f64 = 0.02;
 const NO_ERROR: &str = "the readings clear the system only with the gauge's error";
 
 #[cfg(test)]

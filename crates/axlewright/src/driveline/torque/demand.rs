@@ -105,6 +105,24 @@ impl Coupling {
         }
     }
 
+    /// The factor that counts of what there is: of clutch or converter, or the greater one where there are both.
+    #[cfg(feature = "sheet")]
+    pub(in crate::driveline) fn shock(&self) -> Result<Ratio> {
+        let is_clutch = self.capacity.is_some() || self.high_capacity.is_some();
+        let is_converter = matches!(self.stall_ratio, Stated::Given(_));
+        let lacks = |argument| missing(argument, "the factor is that of what there is, clutch or converter");
+        let clutch = || self.shock_factor.ok_or(lacks("shock_factor"));
+        let converter = || self.converter_shock_factor.ok_or(lacks("converter_shock_factor"));
+        match (is_clutch, is_converter) {
+            (true, true) => {
+                let (clutch, converter) = (clutch()?, converter()?);
+                Ok(if clutch < converter { converter } else { clutch })
+            }
+            (false, true) => converter(),
+            _ => clutch(),
+        }
+    }
+
     /// True if no clutch can pass on more than its capacity here says.
     pub(in crate::driveline) fn is_bounded(&self) -> bool {
         self.high_capacity.is_some() || self.capacity.is_none()

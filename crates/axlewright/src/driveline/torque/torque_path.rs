@@ -21,8 +21,8 @@ use crate::{Error, Result, cannot, valid};
 /// - `clutch_high_capacity` — torque that the clutch holds at most: cold, new; for a dropped clutch it sets the torque, not the engine. Without it `clutch_capacity` counts, and every margin against a dropped clutch is an upper bound
 /// - `stall_ratio` — of a torque converter: torque at its turbine over the engine's, at stall; `none` if there is no converter. If neither it nor anything of a clutch is given, a margin is `not known`, unless the engine alone is too much
 /// - `shock_factor` — factor of a dropped clutch on the torque at its output, or of a converter when a gear is engaged (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
-/// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
-/// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency`, `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
+/// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `load_at_rest` (of the same wheels: if it is known and the greater one, it counts for what a part must bear, because a dropped clutch meets it before the body moves), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
+/// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency` (without it a part passes all of the engine's torque on, and one with a ratio takes from the grip as if 0.7 were left, the least), `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is compared with the steady
@@ -65,12 +65,15 @@ pub struct TorquePath {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `driven_load`, `loaded_radius` and, where they are known, `strength_coefficient`, `pull_coefficient` and `inertia_factor`"
+        expecting = "a table with `driven_load`, `loaded_radius` and, where they are known, `load_at_rest`, `strength_coefficient`, `pull_coefficient` and `inertia_factor`"
     )
 )]
 pub struct Grip {
     /// Load on the ground under all driven wheels, with the transfer of the same launch.
     pub driven_load: Value<Force>,
+    /// Load of the driven wheels at rest, which a dropped clutch meets before the body moves.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub load_at_rest: Option<Value<Force>>,
     /// Loaded radius: wheel centre to ground under load.
     pub loaded_radius: Value<Length>,
     /// High bound of grip, for the torque that a part must bear.
@@ -102,7 +105,7 @@ pub struct Part {
     /// Least ratio to which the part can be shifted; for a fixed ratio, that ratio.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub least_ratio: Option<Value<Ratio>>,
-    /// Power out over power in; 1 if missing.
+    /// Power out over power in; if missing, 1 from the engine, and 0.7 from the grip where the part has a ratio.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub efficiency: Option<Value<Ratio>>,
     /// Differential before it, if it is one of the two shafts behind one.
@@ -121,6 +124,9 @@ pub struct Part {
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub rating_kind: Option<RatingKind>,
 }
+
+/// Least power out over power in that a part may have: the lower limit of its check.
+const LEAST_EFFICIENCY: f64 = 0.7;
 
 record! {
     /// Torque and force at the ground.
@@ -382,7 +388,7 @@ impl TorquePath {
         let Some(pull_coefficient) = of(&grip.pull_coefficient) else {
             return Err(cannot!("no pull: grip.pull_coefficient is not given"));
         };
-        let held = grip.torque(pull_coefficient)?;
+        let held = grip.torque(grip.driven_load.quantity, pull_coefficient)?;
         let (wheel_torque, bound) = Pulling {
             engine: from_engine,
             grip: held,
@@ -490,15 +496,15 @@ impl TorquePath {
     fn gripping(&self, ratio_of: impl Fn(&Part) -> Ratio) -> Result<Option<Vec<Sides>>> {
         let Some(grip) = &self.grip else { return Ok(None) };
         let Some(strength_coefficient) = of(&grip.strength_coefficient) else { return Ok(None) };
-        let mut at = grip.torque(strength_coefficient)?;
+        let mut at = grip.torque(grip.highest_load(), strength_coefficient)?;
         for part in &self.parts {
             at *= part.factors().2.si();
         }
         // From the ground up: the losses stand between the engine and the grip.
         let mut sides = Vec::with_capacity(self.parts.len());
         for part in self.parts.iter().rev() {
-            let (_, efficiency, share) = part.factors();
-            let (input, output) = (at / (ratio_of(part).si() * efficiency.si()), at);
+            let (_, _, share) = part.factors();
+            let (input, output) = (at / (ratio_of(part).si() * part.least_efficiency().si()), at);
             sides.push(Sides { input, output, bound: Bound::Grip });
             at = input / share.si();
         }
@@ -513,6 +519,9 @@ impl Grip {
         valid! {
             driven_load: 1 <= .. <= 10e6 ; "plausibility limit: driven wheels bear between 1 N and 10 MN";
             loaded_radius: 0.001 <= .. <= 100 ; "plausibility limit: wheels lie between 1 mm and 100 m";
+        }
+        if let Some(load_at_rest) = of(&self.load_at_rest) {
+            valid! { load_at_rest: 1 <= .. <= 10e6 ; "plausibility limit: driven wheels bear between 1 N and 10 MN"; }
         }
         let pull_coefficient = of(&self.pull_coefficient);
         if let Some(strength_coefficient) = of(&self.strength_coefficient) {
@@ -529,9 +538,15 @@ impl Grip {
         Ok(())
     }
 
-    /// At the driven wheels together.
-    fn torque(&self, coefficient: Ratio) -> Result<Torque> {
-        grip_torque(self.driven_load.quantity, coefficient, self.loaded_radius.quantity)
+    /// At the driven wheels together under this load.
+    fn torque(&self, load: Force, coefficient: Ratio) -> Result<Torque> {
+        grip_torque(load, coefficient, self.loaded_radius.quantity)
+    }
+
+    /// Load that bounds what a part must bear.
+    fn highest_load(&self) -> Force {
+        let launched = self.driven_load.quantity;
+        of(&self.load_at_rest).filter(|rest| *rest > launched).unwrap_or(launched)
     }
 }
 
@@ -606,10 +621,16 @@ impl Part {
 
     /// Torque on the input side that the grip behind the part holds in the gear with the least ratio; without that ratio no bound.
     fn least_reduced(&self, grip: Sides) -> Option<Torque> {
-        let (ratio, efficiency, _) = self.factors();
+        let (ratio, ..) = self.factors();
         // A part of which no ratio is written has none to shift.
         let least = of(&self.least_ratio).or(self.ratio.is_none().then_some(ratio))?;
-        Some(grip.output / (least.si() * efficiency.si()))
+        Some(grip.output / (least.si() * self.least_efficiency().si()))
+    }
+
+    /// Efficiency that counts between the grip and what stands before the part: gears of which none is given may lose as much as any.
+    fn least_efficiency(&self) -> Ratio {
+        let any = if self.ratio.is_some() { LEAST_EFFICIENCY } else { 1.0 };
+        of(&self.efficiency).unwrap_or(Ratio::from_si(any))
     }
 
     fn ratio(&self) -> Ratio {

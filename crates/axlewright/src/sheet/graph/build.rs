@@ -317,6 +317,7 @@ impl Graph {
         let parts = self.parts(about.parts, axle);
         let (lines, beside) = (self.lines_in(&parts), self.parts(about.beside, axle));
         let beside = self.lines_in(&beside);
+        let told_by = about.told_by.iter().filter_map(|path| self.known(&within(path, axle))).collect();
         let choice = (!about.choice.is_empty()).then(|| self.known(&within(about.choice, axle))).flatten();
         let choice = choice.map(|slot| {
             let all = if let Content::Choice(all) = self.info(slot).line.content { all } else { &[] };
@@ -327,7 +328,7 @@ impl Graph {
             }
             AboutChoice { slot, words, sure: about.sure }
         });
-        AboutInfo { parts, lines, choice, beside }
+        AboutInfo { parts, lines, choice, beside, told_by }
     }
 
     /// Lines that are one of these parts, or stand in it.

@@ -114,6 +114,8 @@ pub(super) struct AboutInfo {
     pub choice: Option<AboutChoice>,
     /// Every line beside which one of them must be written, or all be `none`.
     pub beside: Vec<Slot>,
+    /// Lines of others that say that there is such a part where they are above zero.
+    pub told_by: Vec<Slot>,
 }
 
 /// A choice that decides whether there is such a part.

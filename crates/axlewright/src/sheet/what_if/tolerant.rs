@@ -12,7 +12,7 @@ use crate::sheet::graph::{FindingInfo, Slot};
 use crate::sheet::margin::{graded, margin};
 use crate::sheet::plan::{Block, Node, Plan};
 use crate::sheet::uncertainty::tolerances;
-use crate::sheet::worst::{Moved, Worst, corner, rise};
+use crate::sheet::worst::{Moved, Selection, Worst, corner, rise, selections};
 
 /// Lines with a tolerance on which a verdict rests, and the calls that follow from them.
 #[derive(Default)]
@@ -33,6 +33,8 @@ struct Judged {
     finding: &'static FindingInfo,
     /// Lines from which the margin follows.
     lines: Vec<usize>,
+    /// Of every line, the selection by which alone the margin follows from it.
+    behind: Vec<Option<Selection>>,
     /// Lines from which the wanted margin follows.
     wishes: Vec<usize>,
 }
@@ -133,9 +135,12 @@ impl Tolerant {
             let any = |line: &usize| slots.iter().any(|slot| moved[*line].contains(slot));
             (0..lines.len()).filter(any).collect()
         };
-        let verdicts = verdicts.into_iter().map(|(output, finding)| Judged {
+        let slots: Vec<Slot> = lines.iter().map(|line| line.slot).collect();
+        let behind = selections(plan, &slots, verdicts.iter().map(|(_, finding)| *finding));
+        let verdicts = verdicts.into_iter().zip(behind).map(|((output, finding), behind)| Judged {
             output,
             finding,
+            behind,
             lines: from(&finding.slots().collect::<Vec<Slot>>()),
             wishes: from(&[finding.wanted]),
         });
@@ -225,7 +230,8 @@ impl Tolerant {
             restore(block, before);
             let [(low, low_wanted), (high, high_wanted)] = found;
             for ((place, low), high) in of.into_iter().zip(low).zip(high) {
-                let counted = rows.clone().map(|row| worst[place][row].count([low[row], high[row]]));
+                let behind = self.verdicts[place].behind[number];
+                let counted = rows.clone().map(|row| worst[place][row].count([low[row], high[row]], behind));
                 moved[place].push(Moved {
                     slot: line.slot,
                     worse: counted.collect(),

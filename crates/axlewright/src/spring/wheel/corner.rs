@@ -1,4 +1,4 @@
-use super::travel::{AtWheel, Bind, Bump, Carried, Mounting};
+use super::travel::{AtWheel, Bind, Bump, Carried, Lever, Mounting};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::spring::{natural_frequency, static_deflection, wheel_rate};
@@ -22,8 +22,8 @@ use crate::{Error, Result, valid};
 /// - `damper_stroke` — `h`, stroke of the damper: length fully open minus length fully closed, bump rubbers on its rod not counted
 /// - `damper_motion_ratio` — `r_d`, shortening of the damper over travel of the wheel, measured along the damper; it may be missing on a coil-over, which has that of the spring
 /// - `damper_mounting` — `coil_over` if spring and damper have one axis, or `apart`; if it is left out, `apart` holds, and the damper needs a ratio of its own
-/// - `gas_force` — `F_g`, force with which the gas opens the damper at ride height; `"none"` without gas; if it is left out, no gas is counted
-/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` if there is no bump stop; if it is left out, no bump stop is counted
+/// - `gas_force` — `F_g`, force with which the gas opens the damper at ride height; `"none"` without gas; if it is left out, no gas is counted, and `droop_open` says so
+/// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` if there is no bump stop; if it is left out, no bump stop is counted, and `bump_open` says so
 /// - `bump_clearance` — `c`, height above the spring's seat to its bump stop, or to what it hits first, at ride height; the seat rises with the wheel, or with the spring if `r` is above 1
 ///
 /// # Valid for
@@ -96,8 +96,16 @@ record! {
         pub wheel_rate: LinearStiffness,
         /// Undamped natural frequency of the sprung mass.
         pub frequency: Frequency,
+        /// What is missing that could still take from the sag; empty where nothing is.
+        pub droop_open: String,
+        /// What is missing that could still take from the bump travel; empty where nothing is.
+        pub bump_open: String,
     }
 }
+
+/// Share by which two readings of one ratio may differ.
+const APART: f64 = 0.01;
+const TWO_AXES: &str = "a coil-over has one axis, but damper_motion_ratio differs from motion_ratio";
 
 impl crate::base::Sealed for Corner {}
 impl Model for Corner {
@@ -157,6 +165,8 @@ impl Corner {
     /// - `captive_margin` — how much the spring is compressed at full droop; negative where it is loose
     /// - `wheel_rate` — rate of the spring at the wheel, without the tyre
     /// - `frequency` — undamped natural frequency of the sprung mass on that rate
+    /// - `droop_open` — what is missing that could still take from the sag: its verdict is then no better than `tight`; empty where nothing is
+    /// - `bump_open` — what is missing that could still take from the bump travel, in the same way
     ///
     /// # Example
     /// ```
@@ -170,6 +180,7 @@ impl Corner {
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
     /// assert_eq!(format!("{:.1} mm until {}", on.bump_remaining.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
+    /// assert_eq!((on.droop_open, on.bump_open), (String::new(), "no bump stop is told, nor that there is none".to_owned()));
     /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
@@ -188,7 +199,8 @@ impl Corner {
         }
         .force()?;
         let spring_length = free_length - static_deflection(spring_force, rate)?;
-        let between = |longer, shorter| AtWheel { longer, shorter, motion_ratio }.travel();
+        let lever = Lever { motion_ratio, ratio_gradient: None };
+        let between = |longer, shorter| AtWheel { longer, shorter, lever }.travel();
         let sag = between(droop_length, spring_length)?;
         let stroke = self.damper_stroke.quantity;
         let damper_travel = stroke / self.damper_ratio();
@@ -202,7 +214,17 @@ impl Corner {
         };
         let (bump_remaining, ends_first) = bump.first();
         let mounting = Some(self.damper_mounting.unwrap_or(Mounting::Apart));
-        let bind = Bind { droop_length, damper_travel, motion_ratio, shortest, mounting, stroke };
+        let bind = Bind {
+            droop_length,
+            damper_travel,
+            lever,
+            droop_remaining: None,
+            shortest,
+            mounting,
+            stroke,
+            seat_offset: None,
+            right_seat_offset: None,
+        };
         let bind_margin = bind.margin()?;
         let captive_margin = free_length - droop_length;
 
@@ -217,7 +239,35 @@ impl Corner {
             captive_margin,
             wheel_rate,
             frequency: natural_frequency(wheel_rate, sprung_mass)?,
+            droop_open: self.droop_open().to_owned(),
+            bump_open: self.bump_open().to_owned(),
         })
+    }
+
+    /// What could still take from the sag.
+    fn droop_open(&self) -> &'static str {
+        match &self.gas_force {
+            Stated::Unknown => "the gas force of the damper is not told, nor that there is none",
+            Stated::Given(_) if self.has_two_axes() => TWO_AXES,
+            _ => "",
+        }
+    }
+
+    /// What could still take from the bump travel.
+    fn bump_open(&self) -> &'static str {
+        if self.has_two_axes() {
+            return TWO_AXES;
+        }
+        match (&self.bump_stop_travel, &self.bump_clearance) {
+            (Stated::Unknown, None) => "no bump stop is told, nor that there is none",
+            _ => "",
+        }
+    }
+
+    /// True of a coil-over whose damper has another ratio than its spring: one of the two is wrong.
+    fn has_two_axes(&self) -> bool {
+        let (spring, damper) = (self.motion_ratio.quantity.si(), self.damper_ratio().si());
+        self.damper_mounting == Some(Mounting::CoilOver) && (damper - spring).abs() > APART * spring
     }
 
     /// The corner at ride height over spring rates and motion ratios, everything else as it is.
@@ -228,7 +278,7 @@ impl Corner {
     ///
     /// # Returns
     /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_remaining`, `ends_first`,
-    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`.
+    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`, `droop_open`, `bump_open`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
         let lists = [rate.len(), motion_ratio.len()];
         let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;

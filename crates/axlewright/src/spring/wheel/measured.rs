@@ -1,6 +1,6 @@
 //! Spring and damper as a shop measures them on the vehicle: mounts, seats, eyes, and what the linkage says where it is drawn.
 
-use super::travel::{AtWheel, Mounting};
+use super::travel::{Lever, Mounting};
 use crate::base::error::NoSolution;
 use crate::spring::coil::{buckling_deflection, coil_rate, coil_shear_stress, shortest_length};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RatioPerLength, Stress};
@@ -14,14 +14,24 @@ pub(in crate::spring) struct DamperTravel {
     pub(in crate::spring) droop_end: Option<Length>,
     pub(in crate::spring) stroke: Length,
     pub(in crate::spring) motion_ratio: Ratio,
+    pub(in crate::spring) mounting: Option<Mounting>,
+    /// Change of the motion ratio of the spring, which is that of the damper on a coil-over.
+    pub(in crate::spring) ratio_gradient: Option<RatioPerLength>,
+    /// From ride height down to full droop.
+    pub(in crate::spring) droop_remaining: Option<Length>,
 }
 
 impl DamperTravel {
     pub(in crate::spring) fn whole(&self) -> Result<Length> {
-        Ok(match (self.bump_end, self.droop_end) {
-            (Some(closed), Some(open)) => closed - open,
-            _ => self.stroke / self.motion_ratio,
-        })
+        let bends = self.ratio_gradient.is_some_and(|gradient| gradient.si() != 0.0);
+        match (self.bump_end, self.droop_end, self.droop_remaining) {
+            (Some(closed), Some(open), _) => Ok(closed - open),
+            (.., Some(droop)) if bends && self.mounting == Some(Mounting::CoilOver) => {
+                let lever = Lever { motion_ratio: self.motion_ratio, ratio_gradient: self.ratio_gradient };
+                Ok(lever.travel(self.stroke + lever.shortening(-droop))? + droop)
+            }
+            _ => Ok(self.stroke / self.motion_ratio),
+        }
     }
 }
 
@@ -31,19 +41,15 @@ pub(in crate::spring) struct Droop {
     pub(in crate::spring) droop_end: Option<Length>,
     pub(in crate::spring) droop_length: Length,
     pub(in crate::spring) ride_length: Length,
-    pub(in crate::spring) motion_ratio: Ratio,
+    pub(in crate::spring) lever: Lever,
 }
 
 impl Droop {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         match self.droop_end {
             Some(open) => Ok(-open),
-            None => AtWheel {
-                longer: self.droop_length,
-                shorter: self.ride_length,
-                motion_ratio: self.motion_ratio,
-            }
-            .travel(),
+            // From ride height the spring gets longer.
+            None => Ok(-self.lever.travel(self.ride_length - self.droop_length)?),
         }
     }
 }

@@ -2,7 +2,7 @@
 
 #[cfg(feature = "sheet")]
 use crate::units::LinearStiffness;
-use crate::units::{Force, Length, Mass, Ratio, STANDARD_GRAVITY};
+use crate::units::{Force, Length, Mass, Ratio, RatioPerLength, STANDARD_GRAVITY};
 use crate::{Error, Result};
 
 /// Place of a damper.
@@ -45,17 +45,56 @@ impl Carried {
     }
 }
 
-/// Two lengths of a spring, and its motion ratio.
+/// Motion ratio at ride height, and its change along the travel of the wheel; nothing where that is not known.
+#[derive(Clone, Copy)]
+pub(in crate::spring) struct Lever {
+    pub(in crate::spring) motion_ratio: Ratio,
+    pub(in crate::spring) ratio_gradient: Option<RatioPerLength>,
+}
+
+impl Lever {
+    fn gradient(&self) -> f64 {
+        self.ratio_gradient.map_or(0.0, |gradient| gradient.si())
+    }
+
+    /// Shortening of the spring from ride height to this travel of the wheel: `r z + r' z^2 / 2`.
+    pub(in crate::spring) fn shortening(&self, travel: Length) -> Length {
+        let (ratio, travel) = (self.motion_ratio.si(), travel.si());
+        Length::from_si((ratio + 0.5 * self.gradient() * travel) * travel)
+    }
+
+    /// Travel of the wheel from ride height that shortens the spring by so much; negative where that lengthens it. In bump no more than the travel
+    /// at which the ratio has fallen to nothing.
+    pub(in crate::spring) fn travel(&self, shortening: Length) -> Result<Length> {
+        let (ratio, gradient) = (self.motion_ratio.si(), self.gradient());
+        if gradient == 0.0 {
+            return Ok(shortening / self.motion_ratio);
+        }
+        let square = ratio * ratio + 2.0 * gradient * shortening.si();
+        if square < 0.0 {
+            return match shortening.si() > 0.0 {
+                true => Ok(Length::from_si(-ratio / gradient)),
+                false => Err(Error::document("ratio_gradient", NO_LEVER)),
+            };
+        }
+        Ok(Length::from_si(2.0 * shortening.si() / (ratio + square.sqrt())))
+    }
+}
+
+const NO_LEVER: &str =
+    "the motion ratio falls to nothing before the spring has that length: measure it over the whole travel";
+
+/// Two lengths of a spring, the first of them at ride height, and its motion ratio.
 pub(in crate::spring) struct AtWheel {
     pub(in crate::spring) longer: Length,
     pub(in crate::spring) shorter: Length,
-    pub(in crate::spring) motion_ratio: Ratio,
+    pub(in crate::spring) lever: Lever,
 }
 
 impl AtWheel {
-    /// Travel of the wheel between both lengths.
+    /// Travel of the wheel from the longer to the shorter one.
     pub(in crate::spring) fn travel(&self) -> Result<Length> {
-        Ok((self.longer - self.shorter) / self.motion_ratio)
+        self.lever.travel(self.longer - self.shorter)
     }
 }
 
@@ -105,7 +144,9 @@ impl Bump {
             (self.coil_travel.si() + self.droop_remaining.si().min(0.0), self.droop_remaining.si().max(0.0));
         let stop = self.bump_stop_travel.map(|stop| (stop.si() - sag, Ends::BumpStop));
         let rise = self.motion_ratio.map_or(1.0, |ratio| ratio.si().max(1.0));
-        let clear = self.bump_clearance.map(|clear| (clear.si() / rise, Ends::BumpStop));
+        // A wheel that stands on its open damper stands above ride height.
+        let above = self.droop_remaining.si().min(0.0);
+        let clear = self.bump_clearance.map(|clear| (clear.si() / rise + above, Ends::BumpStop));
         let others =
             [(self.damper_travel.si() - sag, Ends::DamperClosed)].into_iter().chain(stop).chain(clear);
         let (remaining, end) = others
@@ -161,6 +202,8 @@ const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of
 #[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) bump_remaining: Length,
+    /// From ride height down to full droop; negative where a preload holds the wheel on the open damper.
+    pub(in crate::spring) droop_remaining: Option<Length>,
     /// Travel at which a drawn linkage locks.
     pub(in crate::spring) linkage_bump: Option<Length>,
     pub(in crate::spring) joint_bump_clearance: Option<Length>,
@@ -172,8 +215,13 @@ pub(in crate::spring) struct BumpClear {
 #[cfg(feature = "sheet")]
 impl BumpClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
+        let none = Length::from_si(0.0);
+        // What is told from ride height, of a wheel that stands on its open damper above it.
+        let above = self.droop_remaining.filter(|droop| *droop < none).unwrap_or(none);
+        let from_there = |end: Option<Length>| end.map(|end| end + above);
         let others = [self.joint_bump_clearance, self.hose_bump_clearance, self.tyre_clearance];
-        Ok(clear(self.bump_remaining, self.linkage_bump, self.side_travel, &others))
+        let others = others.map(from_there);
+        Ok(clear(self.bump_remaining, from_there(self.linkage_bump), self.side_travel, &others))
     }
 }
 
@@ -253,19 +301,54 @@ pub(in crate::spring) struct Bind {
     pub(in crate::spring) droop_length: Length,
     /// Travel of the wheel from the open to the closed damper.
     pub(in crate::spring) damper_travel: Length,
-    pub(in crate::spring) motion_ratio: Ratio,
+    pub(in crate::spring) lever: Lever,
+    /// From ride height down to full droop.
+    pub(in crate::spring) droop_remaining: Option<Length>,
     pub(in crate::spring) shortest: Length,
     pub(in crate::spring) mounting: Option<Mounting>,
     pub(in crate::spring) stroke: Length,
+    /// Between the eyes less between the seats, of the left and of the right coil-over where they are drawn.
+    pub(in crate::spring) seat_offset: Option<Length>,
+    pub(in crate::spring) right_seat_offset: Option<Length>,
+}
+
+/// By how much the seats of the right coil-over are further apart than those of the left one.
+fn right_seats(left: Option<Length>, right: Option<Length>) -> Length {
+    left.zip(right).map_or(Length::from_si(0.0), |(left, right)| left - right)
+}
+
+/// Spring unloaded and on its open damper.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct Captive {
+    pub(in crate::spring) free_length: Length,
+    pub(in crate::spring) droop_length: Length,
+    pub(in crate::spring) seat_offset: Option<Length>,
+    pub(in crate::spring) right_seat_offset: Option<Length>,
+}
+
+#[cfg(feature = "sheet")]
+impl Captive {
+    /// Compression at full droop of the spring that has the less.
+    pub(in crate::spring) fn margin(&self) -> Result<Length> {
+        let further = right_seats(self.seat_offset, self.right_seat_offset).si().max(0.0);
+        Ok(self.free_length - self.droop_length - Length::from_si(further))
+    }
 }
 
 impl Bind {
-    /// Length by which the spring could still shorten with the damper closed. On a coil-over the spring shortens as the damper does.
+    /// Length by which the spring could still shorten with the damper closed, of both sides the lesser. On a coil-over the spring shortens as the
+    /// damper does.
     pub(in crate::spring) fn margin(&self) -> Result<Length> {
         let used = match self.mounting {
             Some(Mounting::CoilOver) => self.stroke,
-            _ => self.damper_travel * self.motion_ratio,
+            _ => match self.droop_remaining.filter(|_| self.lever.gradient() != 0.0) {
+                Some(droop) => {
+                    self.lever.shortening(self.damper_travel - droop) - self.lever.shortening(-droop)
+                }
+                None => self.damper_travel * self.lever.motion_ratio,
+            },
         };
-        Ok(self.droop_length - used - self.shortest)
+        let nearer = right_seats(self.seat_offset, self.right_seat_offset).si().min(0.0);
+        Ok(self.droop_length - used - self.shortest + Length::from_si(nearer))
     }
 }

@@ -93,14 +93,14 @@ impl LeafAxle {
         outlines(["heave", "roll"], (heave, roll), |heave, roll| ready.outline(heave, roll))
     }
 
-    /// Travel of the springs in droop and bump until a shackle lines up with its spring; damper, bump stop, coil, bar and the leaves' strength may end it earlier.
+    /// Travel of the springs in droop and bump until a shackle lines up with its spring, or a drop link of the bar with its lever; damper, bump stop, coil and the leaves' strength may end it earlier.
     ///
     /// # Parameters
     /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
     ///
     /// # Returns
     /// - `droop` — lowest heave, negative
-    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle` or `axle's pitch`
+    /// - `droop_end` — what ends it: `shackle`, `half to the fixed eye`, `half to the shackle`, `axle's pitch` or `anti-roll bar`
     /// - `bump` — highest heave
     /// - `bump_end` — what ends it, by the same names
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {

@@ -162,14 +162,39 @@ impl PreparedLeafAxle<'_> {
     /// Travel of the springs in droop and bump: see [`LeafAxle::travel_range`](crate::suspension::LeafAxle::travel_range).
     pub fn travel_range(&self, roll: Angle) -> Result<TravelRange> {
         valid! { roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body"; }
-        let [(droop, droop_end), (bump, bump_end)] =
-            self.range(roll.si(), FINE).map_err(|end| locked(roll, end))?;
-        Ok(TravelRange {
-            droop: Length::from_si(droop),
-            droop_end: droop_end.word().to_owned(),
-            bump: Length::from_si(bump),
-            bump_end: bump_end.word().to_owned(),
-        })
+        self.travel(roll, FINE)
+    }
+
+    /// As `travel_range`, the ends of the springs to this many metres.
+    pub(super) fn travel(&self, roll: Angle, fine: f64) -> Result<TravelRange> {
+        let ends = self.range(roll.si(), fine).map_err(|end| locked(roll, end))?;
+        let [droop, bump] = ends.map(|(place, end)| match self.bar_end(place, roll.si()) {
+            Some(place) => (Length::from_si(place), "anti-roll bar".to_owned()),
+            None => (Length::from_si(place), end.word().to_owned()),
+        });
+        if [&droop, &bump].iter().all(|(place, _)| place.si() == 0.0) {
+            return Err(self.drop_link(Length::from_si(0.0), roll));
+        }
+        Ok(TravelRange { droop: droop.0, droop_end: droop.1, bump: bump.0, bump_end: bump.1 })
+    }
+
+    /// Heave on the way to an end at which a drop link of the bar lines up with its lever; none if it goes along, or where there is no bar.
+    fn bar_end(&self, end: f64, roll: f64) -> Option<f64> {
+        const STEPS: u32 = 64;
+        self.levers.as_ref()?;
+        // Where the springs themselves do not go, no drop link ends the way.
+        let goes = |heave: f64| self.pose(heave, roll).map_or(true, |on| self.bar(&on).is_some());
+        if !goes(0.0) {
+            return Some(0.0);
+        }
+        let at = |place: u32| end * f64::from(place) / f64::from(STEPS);
+        let first = (1..=STEPS).find(|place| !goes(at(*place)))?;
+        let (mut good, mut bad) = (at(first - 1), at(first));
+        for _ in 0..40 {
+            let middle = 0.5 * (good + bad);
+            if goes(middle) { good = middle } else { bad = middle }
+        }
+        Some(good)
     }
 
     /// The axle at a heave and roll: see [`LeafAxle::at`](crate::suspension::LeafAxle::at).

@@ -1,8 +1,7 @@
 //! Rules of the build sheet for a live axle on leaf springs.
 
-use super::balance::locked;
 use crate::base::document::{Stated, Value};
-use crate::base::section::{Rule, fields, rule};
+use crate::base::section::{Rule, Whole, fields, rule};
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
 use crate::suspension::independent::stages::{TravelEachWay, TravelEnds, travelled};
 use crate::suspension::inputs::{At, TieRodBegun, Wheels, not_steered};
@@ -71,7 +70,7 @@ struct Sprung {
     damper: Option<Eyes>,
     open_length: Option<Length>,
     closed_length: Option<Length>,
-    anti_roll_bar: Option<AxleBar>,
+    anti_roll_bar: Whole<AxleBar>,
     bump_clearance: Option<Length>,
 }
 fields!(Sprung {
@@ -213,10 +212,12 @@ pub(in crate::suspension) const BUMP_REMAINING: Rule = rule! {
     says "the least of both ends and, where it is written, b - z",
         "definition: remaining travel is the least of what ends it"
 };
+/// Travel of the springs before a shackle or a drop link of the bar lines up.
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
     takes { springs = "axle" }
     needs { loaded = "axle" }
+    uses { anti_roll_bar = "axle.anti_roll_bar" }
     gives TravelEachWay { droop, bump }
     says "suspension.LeafAxle.travel_range, to 0.01 mm", SOURCE
 };
@@ -266,6 +267,29 @@ pub(super) const WOUND_STRESS: Rule = rule! {
     takes { axle.springs = "axle", drive_torque }
     needs { axle.loaded = "axle", axle.ground = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle.wind_up at ride height, torque forward and in reverse: the greater leaf_stress", SOURCE
+};
+
+/// Margin that is wanted of leaves, and their stress under the drive torque.
+struct WoundTold {
+    #[allow(dead_code, reason = "it says that there are leaves")]
+    form: LeafForm,
+    wound_stress: Option<Stress>,
+    margin: Ratio,
+}
+fields!(WoundTold { form, wound_stress, margin });
+
+impl WoundTold {
+    /// Not known where that stress is not: it may be the greater one.
+    fn margin(&self) -> Result<Ratio> {
+        Ok(if self.wound_stress.is_some() { self.margin } else { Ratio::from_si(f64::NAN) })
+    }
+}
+
+pub(in crate::suspension) const WOUND_TOLD: Rule = rule! {
+    "axle.leaf" WoundTold::margin, WoundTold
+    takes { form, wound_stress, margin = "wanted.spring_strength" }
+    says "the margin that is wanted, where the stress under the drive torque is known", "definition: the largest counts";
+    lacking "the drive torque bends the leaves, too: write drive_torque of the axle, 0 N·m where it is not driven"
 };
 
 /// Axle at ride height.
@@ -355,7 +379,7 @@ impl Sprung {
                 closed_length: self.closed_length.map(Value::new),
             }),
             coil_over: Stated::Unknown,
-            anti_roll_bar: Stated::from(self.anti_roll_bar.clone()),
+            anti_roll_bar: Stated::from(self.anti_roll_bar.drawn("anti_roll_bar")?.cloned()),
             bump_clearance: self.bump_clearance.map(Value::new),
             pinion_angle: None,
             braking: None,
@@ -411,11 +435,11 @@ impl Sprung {
         self.model()?.shared()?.heave_for_stop()
     }
 
-    /// Heave in droop and bump up to which the springs go.
+    /// Heave in droop and bump up to which the springs and the drop links of a bar go.
     fn range(&self) -> Result<TravelEachWay> {
-        let range = self.model()?.shared()?.range(0.0, FINE);
-        let [(droop, _), (bump, _)] = range.map_err(|end| locked(LEVEL, end))?;
-        Ok(TravelEachWay { droop: Length::from_si(-droop), bump: Length::from_si(bump) })
+        let model = self.model()?;
+        let on = model.shared()?.travel(LEVEL, FINE)?;
+        Ok(TravelEachWay { droop: -on.droop, bump: on.bump })
     }
 }
 

@@ -5,9 +5,7 @@ use crate::base::document::{Stated, Value};
 use crate::base::section::{Rule, Whole, fields, rule};
 use crate::spring::Mounting;
 use crate::suspension::independent::double_wishbone_lines::SOURCE;
-use crate::suspension::independent::stages::{
-    OnDamper, OnSpring, TravelEachWay, TravelEnds, solid_at, travelled,
-};
+use crate::suspension::independent::stages::{OnDamper, TravelEachWay, TravelEnds, solid_at, travelled};
 use crate::suspension::inputs::{At, TieRodBegun, Wheels, not_steered};
 use crate::suspension::kinematics::over_travel::{
     Extremes, PathOverTravel, RollSteerOverTravel, ToeOverTravel, over_travel, steps_to, to_either_side,
@@ -142,9 +140,43 @@ struct RodLimits {
 fields!(RodLimits { crank_limit, outer_limit });
 
 type Damped = OnDamper<Led>;
-type Sprung = OnSpring<Led>;
 fields!(Damped { linkage, mounting, open_length, closed_length });
-fields!(Sprung { linkage, shortest });
+fields!(Sprung { linkage, shortest, seat_offset, right_seat_offset });
+fields!(RightSeats { seat_offset, rate, axis_force, motion_ratio, right_motion_ratio });
+
+/// Live axle with the springs of its coil-overs.
+struct Sprung {
+    linkage: Led,
+    /// Between the eyes of the left coil-over where its spring has its least gaps.
+    shortest: Length,
+    /// Between the eyes less between the seats, on the left and on the right.
+    seat_offset: Option<Length>,
+    right_seat_offset: Option<Length>,
+}
+
+/// Seats of the left coil-over, and what differs on the right: both have the same length between the eyes at ride height.
+struct RightSeats {
+    seat_offset: Length,
+    rate: LinearStiffness,
+    axis_force: Force,
+    motion_ratio: Ratio,
+    right_motion_ratio: Ratio,
+}
+
+impl RightSeats {
+    /// Between the eyes less between the seats on the right: a spring that carries less there is longer.
+    fn offset(&self) -> Result<Length> {
+        let right = self.axis_force.si() * self.motion_ratio.si() / self.right_motion_ratio.si();
+        Ok(self.seat_offset + Length::from_si((right - self.axis_force.si()) / self.rate.si()))
+    }
+}
+
+/// Seats of the right coil-over.
+pub(in crate::suspension) const RIGHT_SEATS: Rule = rule! {
+    "axle.spring" RightSeats::offset, RightSeats
+    takes { seat_offset, rate, axis_force, motion_ratio, right_motion_ratio }
+    says "o + (F r / r_r - F) / k", SOURCE
+};
 
 /// Steer, instant axes, and how many ways the axle can move.
 pub(in crate::suspension) const AT_RIDE: Rule = rule! {
@@ -209,7 +241,9 @@ pub(in crate::suspension) const DAMPER: Rule = rule! {
 };
 pub(in crate::suspension) const SPRING: Rule = rule! {
     "axle.spring" Sprung::end, Sprung
-    takes { linkage.links = "axle", shortest = "axle.spring.shortest_between_eyes" }
+    takes {
+        linkage.links = "axle", shortest = "axle.spring.shortest_between_eyes", seat_offset, right_seat_offset,
+    }
     needs { linkage.coil_over = "axle.coil_over" }
     says "suspension.LiveAxle: heave z where L(z) is the least length, or where the linkage locks before", SOURCE
 };
@@ -501,15 +535,18 @@ impl OnDamper<Led> {
     }
 }
 
-impl OnSpring<Led> {
+impl Sprung {
     /// Heave at which the first spring of both sides has its least gaps, or at which the linkage locks before that.
     fn end(&self) -> Result<Length> {
         let model = self.linkage.model()?;
         let ready = model.shared()?;
+        let offsets = self.seat_offset.zip(self.right_seat_offset);
+        let right = offsets.map_or(self.shortest, |(left, right)| self.shortest + (right - left));
         let end = |side: usize| {
-            let found = ready.heave_for(self.shortest.si(), side).map(Length::from_si);
+            let shortest = if side == 0 { self.shortest } else { right };
+            let found = ready.heave_for(shortest.si(), side).map(Length::from_si);
             let range = || ready.travel_range(UPRIGHT).map(|on| [on.droop, on.bump]);
-            solid_at(self.shortest, found, range, |heave| ready.eyes_at(heave, side))
+            solid_at(shortest, found, range, |heave| ready.eyes_at(heave, side))
         };
         let (left, right) = (end(0)?, end(1)?);
         Ok(if right < left { right } else { left })

@@ -655,6 +655,41 @@ pub(in crate::suspension) const LIMITS: Rule = rule! {
         "balance of moments about the ground, each bound on the low side"
 };
 
+/// Margin that is wanted of a lean, and the travel that is wanted of both axles: without limit where it is not told what may end it.
+struct StopsTold {
+    margin: Ratio,
+    front_bump: Length,
+    front_droop: Length,
+    rear_bump: Length,
+    rear_droop: Length,
+}
+fields!(StopsTold { margin, front_bump, front_droop, rear_bump, rear_droop });
+
+impl StopsTold {
+    /// Without limit where a stop may stand nearer than the ones that are known.
+    fn margin(&self) -> Result<Ratio> {
+        let travels = [self.front_bump, self.front_droop, self.rear_bump, self.rear_droop];
+        let told = travels.iter().all(|travel| travel.si().is_finite());
+        Ok(if told { self.margin } else { Ratio::from_si(f64::INFINITY) })
+    }
+}
+
+macro_rules! stops_told {
+    ($margin:literal) => {
+        rule! {
+            "vehicle" StopsTold::margin, StopsTold
+            takes {
+                margin = $margin, front_bump = "front.wanted_bump", front_droop = "front.wanted_droop",
+                rear_bump = "rear.wanted_bump", rear_droop = "rear.wanted_droop",
+            }
+            says "the margin that is wanted, where it is told what ends the travel of both axles", "definition: a stop that is not told may stand nearer"
+        }
+    };
+}
+pub(in crate::suspension) const ROLL_STOPS_TOLD: Rule = stops_told!("wanted.roll_stops");
+pub(in crate::suspension) const WHEEL_LIFT_TOLD: Rule = stops_told!("wanted.wheel_lift");
+pub(in crate::suspension) const TIP_TOLD: Rule = stops_told!("wanted.tip");
+
 /// High bound of grip.
 struct HighGrip {
     grip: Ratio,
