@@ -47,7 +47,7 @@ def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -
             for batch in pa.RecordBatchReader.from_stream(long_stream()):
                 inside.put(batch.num_rows)
         elif how == "chances":
-            Sheet.load(MEASURED).assess().chances(10**7, progress=inside.put)
+            Sheet.load(MEASURED).assess().chances(10**18, progress=inside.put)
     raise AssertionError(f"{how} came to its end")
 
 
