@@ -26,7 +26,8 @@ thread_local! {
 /// Longest wait, at the end of the interpreter, for a callback that does not return.
 const PATIENCE: Duration = Duration::from_secs(1);
 
-fn is_shut() -> bool {
+/// True if the interpreter ends, and not by this thread: it must not return there.
+pub fn is_shut() -> bool {
     ENDING.load(SeqCst) && LAST.get() != Some(&thread::current().id())
 }
 

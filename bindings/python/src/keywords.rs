@@ -107,13 +107,23 @@ fn refused(function: &str, plural: &str, names: &str) -> PyErr {
 
 /// The body of a native function: a fault inside becomes an exception.
 pub fn body(name: &str, call: impl FnOnce(Python<'_>) -> PyResult<Py<PyAny>>) -> *mut ffi::PyObject {
-    Python::attach(|py| match guard(name, || call(py)) {
-        Ok(result) => result.into_ptr(),
-        Err(error) => {
-            error.restore(py);
-            std::ptr::null_mut()
+    let mut call = Some(call);
+    let mut run = |py: Python<'_>| {
+        let answer = guard(name, || match call.take() {
+            Some(call) => call(py),
+            None => Ok(py.None()),
+        });
+        match answer {
+            Ok(result) => result.into_ptr(),
+            Err(error) => {
+                error.restore(py);
+                std::ptr::null_mut()
+            }
         }
-    })
+    };
+    let made = Python::try_attach(&mut run);
+    // SAFETY: Python calls a native function only where it is attached, also from `__del__` while the interpreter is taken down.
+    made.unwrap_or_else(|| run(unsafe { Python::assume_attached() }))
 }
 
 /// A definition that Python keeps for the life of the process: it is leaked, one for each function. `doc` begins with the signature.

@@ -1,6 +1,6 @@
 //! Long work with the interpreter released: it reports its progress and answers an interrupt.
 use crate::error::raise;
-use crate::interpreter::{attached, released};
+use crate::interpreter::{attached, is_shut, released};
 use axlewright::base::stop::stoppable;
 use pyo3::exceptions::PyValueError;
 use pyo3::prelude::*;
@@ -37,7 +37,7 @@ impl<'a> Watch<'a> {
         });
         self.last = Instant::now();
         match told {
-            None => self.gone = true,
+            None => self.gone = is_shut(),
             Some(told) => self.failed = told.err(),
         }
         self.failed.is_none() && !self.gone

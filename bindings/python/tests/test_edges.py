@@ -35,6 +35,20 @@ def test_a_process_ends_while_its_threads_work(how):
         assert (done.returncode, done.stdout, done.stderr) == (0, "ends\n", ""), done
 
 
+def test_a_finalizer_calls_while_the_interpreter_is_taken_down():
+    script = (
+        "import os, sys\n"
+        "from axlewright import spring\n"
+        "class Last:\n"
+        "    function = staticmethod(spring.ride_rate); stop = spring.BumpStop(points=[{'compression': f'{x} mm', 'force': f'{x} N'} for x in (0, 9)])\n"
+        "    table = staticmethod(stop.table); say = staticmethod(os.write); rows = stop.table(compression='3 mm').rows\n"
+        "    def __del__(self): self.say(1, b'%g %d' % (self.function(wheel_rate='2 N/mm', tyre_rate='2 N/mm').si, self.table(compression='3 mm').rows))\n"
+        "sys.last = Last()"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=False)
+    assert (done.returncode, done.stdout) == (0, "1000 1"), done
+
+
 def test_another_thread_runs_while_a_model_works():
     """A method of a model gives the interpreter to others in its middle: by count, not by time."""
     linkage = Sheet.load(SHEETS / "dunlin_measured.toml").model("front.suspension")

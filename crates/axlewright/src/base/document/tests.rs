@@ -422,6 +422,32 @@ fn none_is_refused_by_name_where_there_is_always_one() {
     }
 }
 
+/// As a program writes it: the refusal is the model's own, with its limits.
+#[test]
+fn a_number_that_is_none_is_refused_by_its_name() {
+    for number in [f64::NAN, f64::INFINITY] {
+        for key in ["hottest", "volume_share"] {
+            let mut document = Document::from_text(COOLANT).unwrap();
+            document.put(&[key.to_owned()], number, true);
+            let refused = Coolant::from_document(&document).unwrap_err();
+            let Error::Document(faults) = &refused else { panic!("{refused:?}") };
+            assert_eq!((faults.len(), faults[0].key.as_str(), refused.number()), (1, key, 1), "{refused}");
+            assert!(refused.to_string().contains(&format!("{key} = {number} is not a finite ")), "{refused}");
+        }
+    }
+    let mut document = Document::from_text(COOLANT).unwrap();
+    document.put(&["parts".to_owned(), "0".to_owned()], f64::NAN, true);
+    assert_eq!(document, Document::from_text(COOLANT).unwrap(), "a place that is not there");
+    document.put(&["cap".to_owned(), "value".to_owned()], f64::NAN, false);
+    assert!(Coolant::from_document(&document).unwrap_err().to_string().contains("cap"));
+}
+
+#[test]
+fn a_fault_keeps_no_endless_key() {
+    let fault = Fault::new("k".repeat(1_000_000), "no");
+    assert!(fault.key.chars().count() <= 60 && fault.to_string().len() < 100);
+}
+
 /// The written text is not compared, the tolerance is.
 #[test]
 fn values_are_equal_as_quantities_with_their_tolerances() {

@@ -154,13 +154,21 @@ fn join(number: f64, symbol: &str) -> String {
 /// Characters in the longest text that is quoted.
 pub const QUOTED: usize = 60;
 
-/// Text that somebody else wrote, for a message: at most [`QUOTED`] characters of it, and printable. The work does not grow with the text.
+/// Text that somebody else wrote, for a message: printable, and at most [`QUOTED`] characters. The work does not grow with the text.
 pub fn shortened(text: &str) -> String {
-    let end = match text.char_indices().nth(QUOTED) {
-        None => return printable(text).into_owned(),
-        Some(_) => text.char_indices().nth(QUOTED - 1).map_or(0, |(end, _)| end),
-    };
-    format!("{}…", printable(text.get(..end).unwrap_or_default()))
+    let mut out = String::new();
+    let (mut length, mut fits) = (0, 0);
+    for c in text.chars() {
+        length += push_printable(&mut out, c);
+        if length < QUOTED {
+            fits = out.len();
+        } else if length > QUOTED {
+            out.truncate(fits);
+            out.push('…');
+            break;
+        }
+    }
+    out
 }
 
 /// Text that somebody else wrote, for a terminal: what would move its cursor, clear it or turn its text around is shown as an escape, `\x1b` or
@@ -170,17 +178,27 @@ pub fn printable(text: &str) -> Cow<'_, str> {
         return Cow::Borrowed(text);
     }
     let mut out = String::with_capacity(text.len() + 8);
-    for c in text.chars() {
-        match c {
-            '\n' => out.push_str("\\n"),
-            '\r' => out.push_str("\\r"),
-            '\t' => out.push_str("\\t"),
-            c if is_hidden(c) && u32::from(c) < 0x100 => out.push_str(&format!("\\x{:02x}", u32::from(c))),
-            c if is_hidden(c) => out.push_str(&format!("\\u{{{:x}}}", u32::from(c))),
-            c => out.push(c),
-        }
-    }
+    text.chars().for_each(|c| {
+        push_printable(&mut out, c);
+    });
     Cow::Owned(out)
+}
+
+/// Adds a character, or its escape; returns the number of characters.
+fn push_printable(out: &mut String, c: char) -> usize {
+    let escape = match c {
+        c if !is_hidden(c) => {
+            out.push(c);
+            return 1;
+        }
+        '\n' => "\\n".to_owned(),
+        '\r' => "\\r".to_owned(),
+        '\t' => "\\t".to_owned(),
+        c if u32::from(c) < 0x100 => format!("\\x{:02x}", u32::from(c)),
+        c => format!("\\u{{{:x}}}", u32::from(c)),
+    };
+    out.push_str(&escape);
+    escape.len()
 }
 
 /// True for a character that is no mark on paper: a control, a separator of lines, a direction of writing, a tag.
