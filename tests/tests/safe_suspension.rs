@@ -813,12 +813,10 @@ fn a_lean_needs_the_stops_of_both_axles() {
 #[test]
 fn leaves_need_their_drive_torque() {
     let strength = |lines: &[(&str, &str)]| {
-        verdict(
-            &assessed("dray", &[&[("wanted.spring_strength", "1")], lines].concat()),
-            "rear.spring_strength",
-        )
+        let strong = [("wanted.spring_strength", "1"), ("rear.spring.allowed_stress", "2000 MPa")];
+        verdict(&assessed("dray", &[&strong[..], lines].concat()), "rear.spring_strength")
     };
-    let none = [("engine.peak_torque", ""), ("grip.strength_coefficient", "")];
+    let none = [("driveline.driven", "")];
     let told = |torque: &'static str| [&none[..], &[("rear.drive_torque", torque)]].concat();
     assert_eq!(strength(&none), NotKnown);
     assert_eq!(strength(&told("0 N·m")), Meets);

@@ -205,6 +205,7 @@ fn one_wheel_may_hang_behind_any_differential_that_is_not_open() {
             shock_factor: None,
             grip: Some(Grip {
                 driven_load: Value::new(load.0),
+                load_at_rest: None,
                 loaded_radius: Value::new(load.2),
                 strength_coefficient: Some(Value::new(load.1)),
                 pull_coefficient: Some(one(0.6)),

@@ -101,7 +101,7 @@ fn a_refusal_is_said_in_plain_words() {
     assert_eq!(
         said(grip.unwrap_err()),
         "grip: expected a table with `driven_load`, `loaded_radius` and, where they are known, \
-         `strength_coefficient`, `pull_coefficient` and `inertia_factor`, not the text \"good\""
+         `load_at_rest`, `strength_coefficient`, `pull_coefficient` and `inertia_factor`, not the text \"good\""
     );
     assert_eq!(path(r#"[{"name": 1.5}]"#), "parts[0].name: expected text, not the number `1.5`");
     let curve = said(TorqueCurve::from_text("points = [1]").unwrap_err());

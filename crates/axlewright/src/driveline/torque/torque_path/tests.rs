@@ -6,7 +6,7 @@ fn part(name: &str, ratio: f64, rating: Option<(f64, Option<Side>, Option<Rating
         name: name.to_owned(),
         ratio: (ratio != 1.0).then(|| Value::new(Ratio::of::<one>(ratio))),
         least_ratio: None,
-        efficiency: None,
+        efficiency: Some(Value::new(Ratio::of::<one>(1.0))),
         differential: None,
         share: None,
         torque_rating: rating.map(|(torque, ..)| Value::new(Torque::of::<Nm>(torque))),
@@ -97,6 +97,7 @@ fn gripping(parts: Vec<Part>, inertia_factor: Option<f64>) -> TorquePath {
     let ratio = |value| Value::new(Ratio::of::<one>(value));
     let grip = Grip {
         driven_load: Value::new(Force::from_si(10e3)),
+        load_at_rest: None,
         loaded_radius: Value::new(Length::from_si(0.3)),
         strength_coefficient: Some(ratio(1.2)),
         pull_coefficient: Some(ratio(0.8)),
