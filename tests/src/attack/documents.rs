@@ -116,7 +116,7 @@ pub fn damaged(text: &str, random: &mut Random) -> String {
             letters.splice(at..at, format!("{}1{}", open.repeat(depth), close.repeat(depth)).chars());
         }
         6 => drop(letters.splice(at..at, std::iter::repeat_n('9', *random.of_these(&[20, 400, 20_000])))),
-        _ => drop(letters.splice(at..at, quoted(*random.of_these::<&str>(&TEXTS)).chars())),
+        _ => drop(letters.splice(at..at, quoted(random.of_these::<&str>(&TEXTS)).chars())),
     }
     letters.into_iter().collect()
 }

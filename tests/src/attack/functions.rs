@@ -42,7 +42,7 @@ fn block(of: &Function, entry: &Entry, random: &mut Random) -> Case {
     let columns: Vec<&[f64]> = columns.iter().map(Vec::as_slice).collect();
     let mut found = vec![vec![UNTOUCHED; BLOCK]; entry.outputs.len()];
     let mut outputs: Vec<&mut [f64]> = found.iter_mut().map(Vec::as_mut_slice).collect();
-    let mut refused = vec![false; BLOCK];
+    let mut refused = [false; BLOCK];
     let told = (entry.batch)(&columns, &mut outputs, &mut |row, _| refused[row] = true);
     told.map_err(|error| format!("the batch is refused: {error}"))?;
     let mut calls = Calls::default();

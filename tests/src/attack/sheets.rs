@@ -103,14 +103,14 @@ fn judged(sheet: &Sheet, mut calls: Calls, random: &mut Random) -> Case {
 fn agrees(of: &Answer, extreme: bool) -> Result<(), String> {
     let limit = if of.form == "ratio" { 1.0 } else { 0.0 };
     let finite = [of.value, of.margin, of.uncertainty, of.worst].iter().all(|x| is_allowed(*x, extreme));
-    let known = !of.margin.is_nan();
+    let (known, short, worst_short) = (!of.margin.is_nan(), of.margin < limit, of.worst < limit);
     let fair = match of.verdict {
         // A wanted margin is infinite until a line says more.
-        Verdict::Meets => known && of.margin >= of.wanted && of.worst >= of.wanted && of.worst >= limit,
-        Verdict::Tight => known && of.margin >= limit && !(of.worst < limit),
-        Verdict::Short => of.margin < limit || of.worst < limit,
+        Verdict::Meets => known && of.margin >= of.wanted && of.worst >= of.wanted && !worst_short,
+        Verdict::Tight => known && !short && !worst_short,
+        Verdict::Short => short || worst_short,
         // Not known either, whatever the margin, while it is open whether there is such a part.
-        Verdict::NotKnown => !(of.margin < limit),
+        Verdict::NotKnown => !short,
         Verdict::DoesNotApply => !known && of.value.is_nan(),
     };
     match (finite, fair) {
