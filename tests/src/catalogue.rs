@@ -97,11 +97,19 @@ impl Random {
     pub fn of(name: &str) -> Random {
         Random(name.bytes().fold(0, |sum: u64, byte| sum.wrapping_mul(257).wrapping_add(byte.into())))
     }
-    /// The next number from 0 to 1.
-    pub fn share(&mut self) -> f64 {
+    /// Numbers of their own for every place in this sequence.
+    pub fn at(&self, place: u64) -> Random {
+        Random(Random(self.0 ^ place.wrapping_mul(0xd134_2543_de82_ef95)).bits())
+    }
+    /// The next 64 bits.
+    pub fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mixed = (self.0 ^ (self.0 >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
         let mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((mixed ^ (mixed >> 31)) >> 11) as f64 / (1_u64 << 53) as f64
+        mixed ^ (mixed >> 31)
+    }
+    /// The next number from 0 to 1.
+    pub fn share(&mut self) -> f64 {
+        (self.bits() >> 11) as f64 / (1_u64 << 53) as f64
     }
 }

@@ -1,13 +1,15 @@
 //! Outside reference rows, run through the core; and what keeps the surfaces in step.
 
 pub mod assessed;
+pub mod attack;
 pub mod axles;
 pub mod catalogue;
 pub mod offers;
 pub mod rows;
 pub mod sheets;
 
-use axlewright::units::Kind;
+use axlewright::Table;
+use axlewright::units::{Kind, Quantity};
 pub use dispatch::{FUNCTIONS, MODELS};
 
 /// Every function and model by its name. `build.rs` makes the list of the core's sources, with bounds as plain numbers.
@@ -62,15 +64,19 @@ pub enum Found {
 /// Results by name; the only one is called `value`.
 pub type Results = Vec<(&'static str, Found)>;
 
-/// One model of the core, with its methods that take no lists and give no table.
+/// One model of the core, with its methods: those that give a table apart.
 #[derive(Debug)]
 pub struct Modelled {
     /// `spring.Stack`
     pub name: &'static str,
     /// Reads and checks a document.
     pub read: fn(&str) -> axlewright::Result<()>,
-    /// Its methods.
+    /// Its methods that take no lists and give no table.
     pub methods: &'static [Method],
+    /// Its methods that give a table.
+    pub tables: &'static [Tabled],
+    /// Results whose meaning says that they may be infinite.
+    pub infinite: &'static [&'static str],
 }
 
 /// One method of a model, callable by its name.
@@ -82,4 +88,20 @@ pub struct Method {
     pub parameters: &'static [&'static str],
     /// The call on a document, in coherent SI.
     pub call: fn(&str, &[f64]) -> axlewright::Result<Results>,
+}
+
+/// One method of a model that gives a table, callable by its name.
+#[derive(Debug)]
+pub struct Tabled {
+    /// `table`
+    pub name: &'static str,
+    /// Names of its arguments, in order; true for a list.
+    pub parameters: &'static [(&'static str, bool)],
+    /// The call on a document, in coherent SI; one value for an argument that is no list.
+    pub call: fn(&str, &[Vec<f64>]) -> axlewright::Result<Table>,
+}
+
+/// Quantities of one kind, from coherent SI.
+pub fn quantities<Q: Quantity>(si: &[f64]) -> Vec<Q> {
+    si.iter().copied().map(Q::from_si).collect()
 }

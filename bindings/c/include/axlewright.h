@@ -1416,7 +1416,8 @@ typedef struct {
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: height of the front-view instant centre above the ground under this wheel
+  /// length [m]: height of the front-view instant centre above the ground under this wheel; infinite
+  ///     with its place, unless the path is level
   double front_view_centre_height;
   /// length [m]: height of the roll centre above the ground: the line from contact point to instant
   ///     centre meets the centre plane there. It holds while the other wheel is the mirror image of
@@ -1425,7 +1426,8 @@ typedef struct {
   /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
   ///     there is none
   double side_view_centre_x;
-  /// length [m]: height of the side-view instant centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground; infinite with its place,
+  ///     unless the path is level
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
@@ -1509,7 +1511,7 @@ typedef struct {
   ///     point of the normals to both paths; for display, loads follow from the slopes. Infinite if
   ///     the normals are parallel, not a number if both lie in the ground
   double roll_centre_y;
-  /// length [m]: height of the roll centre above the ground
+  /// length [m]: height of the roll centre above the ground; infinite with its place
   double roll_centre_height;
 } axw_suspension_double_wishbone_in_roll_result;
 
@@ -1549,7 +1551,8 @@ typedef struct {
   /// length [m]: instant centre of the axle in side view, with the wheels held by drive or brake,
   ///     forward; infinite if there is none
   double side_view_centre_x;
-  /// length [m]: height of the side-view instant centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground; infinite with its place,
+  ///     unless the path is level
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump
   double side_view_angle;
@@ -1690,7 +1693,8 @@ typedef struct {
   /// length [m]: instant centre of the axle in side view, in heave, forward; infinite if there is
   ///     none
   double side_view_centre_x;
-  /// length [m]: height of the side-view instant centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground; infinite with its place,
+  ///     unless the path is level
   double side_view_centre_height;
   /// angle [rad]: forward lean of the path in bump of the point midway between the contact points,
   ///     held in the axle
@@ -1877,7 +1881,8 @@ typedef struct {
   /// length [m]: instant centre of the upright in front view, in the transverse plane through the
   ///     contact point, to the left; infinite if there is none
   double front_view_centre_y;
-  /// length [m]: height of the front-view instant centre above the ground under this wheel
+  /// length [m]: height of the front-view instant centre above the ground under this wheel; infinite
+  ///     with its place, unless the path is level
   double front_view_centre_height;
   /// length [m]: height of the roll centre above the ground: the line from contact point to instant
   ///     centre meets the centre plane there. It holds while the other wheel is the mirror image of
@@ -1886,7 +1891,8 @@ typedef struct {
   /// length [m]: instant centre of the upright in side view with the brake held, forward; infinite if
   ///     there is none
   double side_view_centre_x;
-  /// length [m]: height of the side-view instant centre above the ground
+  /// length [m]: height of the side-view instant centre above the ground; infinite with its place,
+  ///     unless the path is level
   double side_view_centre_height;
   /// angle [rad]: forward lean of the contact point's path in bump, with the brake held
   double side_view_angle;
@@ -1971,7 +1977,7 @@ typedef struct {
   ///     point of the normals to both paths; for display, loads follow from the slopes. Infinite if
   ///     the normals are parallel, not a number if both lie in the ground
   double roll_centre_y;
-  /// length [m]: height of the roll centre above the ground
+  /// length [m]: height of the roll centre above the ground; infinite with its place
   double roll_centre_height;
 } axw_suspension_strut_in_roll_result;
 

@@ -6,7 +6,7 @@ use std::fmt::Write;
 /// A list of functions.
 pub fn source(api: &Api) -> Result<String, String> {
     let mut out = String::from(
-        "use crate::{Entry, Found, Method, Modelled, Parameter};\nuse axlewright::Model;\nuse axlewright::units::*;\n\n/// Every function of the core.\npub const FUNCTIONS: &[Entry] = &[\n",
+        "use crate::{Entry, Found, Method, Modelled, Parameter, Tabled, quantities};\nuse axlewright::Model;\nuse axlewright::units::*;\n\n/// Every function of the core.\npub const FUNCTIONS: &[Entry] = &[\n",
     );
     for function in &api.functions {
         let names: Vec<String> = function.parameters.iter().map(|p| format!("{:?}", p.name)).collect();
@@ -60,17 +60,39 @@ pub fn source(api: &Api) -> Result<String, String> {
     Ok(out)
 }
 
-/// A model, and its methods that take no lists and give no table.
+/// A model and its methods: those that give a table apart.
 fn model(model: &Model) -> String {
     let read = format!("axlewright::{}::{}::from_text(document)", model.system, model.name);
-    let plain = |method: &&Function| {
-        method.parameters.iter().all(|p| !p.list)
-            && method.results.iter().all(|result| result.content != Content::Table)
-    };
+    let is_table = |of: &&Function| of.results.iter().any(|result| result.content == Content::Table);
+    let plain = |of: &&Function| !is_table(of) && of.parameters.iter().all(|p| !p.list);
+    let results = model.methods.iter().flat_map(|of| &of.results);
+    let infinite: Vec<String> =
+        results.filter(|of| of.meaning.contains("infinite")).map(|of| format!("{:?}", of.name)).collect();
     let methods: String = model.methods.iter().filter(plain).map(|of| method(&read, of)).collect();
+    let tables: String = model.methods.iter().filter(is_table).map(|of| table(&read, of)).collect();
     format!(
-        "Modelled {{ name: \"{}.{}\", read: |document| {read}.map(drop), methods: &[{methods}] }},\n",
-        model.system, model.name
+        "Modelled {{ name: \"{}.{}\", read: |document| {read}.map(drop), methods: &[{methods}], tables: &[{tables}], infinite: &[{}] }},\n",
+        model.system,
+        model.name,
+        infinite.join(", ")
+    )
+}
+
+fn table(read: &str, method: &Function) -> String {
+    let each = |of: &dyn Fn(usize, &Parameter) -> String| {
+        method.parameters.iter().enumerate().map(|(i, p)| of(i, p)).collect::<Vec<_>>().join(", ")
+    };
+    let argument = |i: usize, p: &Parameter| match p.list {
+        true => format!("&quantities::<{}>(&x[{i}])", p.kind),
+        false => format!("{}::from_si(x[{i}][0])", p.kind),
+    };
+    format!(
+        "Tabled {{ name: {:?}, parameters: &[{}], call: |document, {}| {read}?.{}({}) }},",
+        method.name,
+        each(&|_, p| format!("({:?}, {})", p.name, p.list)),
+        if method.parameters.is_empty() { "_" } else { "x" },
+        method.name,
+        each(&argument)
     )
 }
 

@@ -1,5 +1,6 @@
 //! The project's own commands.
 
+mod attack;
 mod bench;
 mod check;
 mod demo;
@@ -16,7 +17,7 @@ mod test;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
-const USAGE: &str = "cargo xtask demo | test | check SYSTEM | generate [--check] | bench | docs";
+const USAGE: &str = "cargo xtask demo | test | check SYSTEM | generate [--check] | bench | attack | docs";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -26,6 +27,7 @@ fn main() -> ExitCode {
     let outcome = match words[..] {
         ["demo"] => demo::run(&root),
         ["bench"] => bench::run(&root),
+        ["attack", ..] => attack::run(&root, &words[1..]),
         ["docs"] => docs::run(&root),
         ["check", system] => check::run(&root, system),
         ["test"] => test::run(&root),

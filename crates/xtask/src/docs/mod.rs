@@ -8,7 +8,7 @@ mod trust;
 
 use crate::install::Python;
 use crate::stages::{Stages, cargo, target};
-use crate::{bench, generate};
+use crate::{attack, bench, generate};
 use link::{link, outside, subjects};
 use made::{bench_page, cautions, contents, job, sheet, toctree};
 use std::path::{Path, PathBuf};
@@ -106,6 +106,8 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     for name in ["units", "sheet", "sources", "c", "changelog"] {
         pages.push(Page::new(format!("{name}.md"), linked(&read(&docs.join(format!("{name}.md")))?)?));
     }
+    let attacked = read(&docs.join("attack.md"))? + "\n" + &read(&root.join(attack::RESULT))?;
+    pages.push(Page::new("attack.md", linked(&attacked)?));
     pages.push(Page { path: "catalogue.json".into(), content: Content::Copy(generate::catalogue(root)) });
     pages.push(Page::new("schema.json", sheet(root, "schema")?));
     let names: Vec<String> = api.systems.iter().map(|system| format!("systems/{}", system.name)).collect();
@@ -115,7 +117,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
             + &contents(api)
             + &toctree("The job", &["job".into(), "sheet".into(), "lines".into(), "units".into()])
             + &toctree("Systems", &names)
-            + &toctree("Trust", &["trust".into(), "sources".into(), "cautions".into(), "bench".into()])
+            + &toctree("Trust", &["trust", "sources", "attack", "cautions", "bench"].map(String::from))
             + &toctree("More", &["reference/index".into(), "c".into(), "changelog".into()]),
     ));
     pages.push(Page::new("job.md", linked(&job(&read(&root.join("README.md"))?)?)?));

@@ -145,7 +145,7 @@ fn clear_strays(root: &Path, files: &[File], check: bool) -> Result<(), String> 
         .map_err(|error| format!("git: {error}"))?;
     for path in String::from_utf8_lossy(&listed.stdout).lines() {
         let name = path.rsplit('/').next().unwrap_or_default();
-        if [crate::bench::RESULT, signatures::PATH].contains(&path)
+        if [crate::attack::RESULT, crate::bench::RESULT, signatures::PATH].contains(&path)
             || files.iter().any(|file| file.path == path)
         {
             continue;

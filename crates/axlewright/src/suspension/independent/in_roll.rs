@@ -32,7 +32,7 @@ record! {
         pub right_slope: Ratio,
         /// Roll centre, from the body's centre plane to the left along the ground: the meeting point of the normals to both paths; for display, loads follow from the slopes. Infinite if the normals are parallel, not a number if both lie in the ground.
         pub roll_centre_y: Length,
-        /// Height of the roll centre above the ground.
+        /// Height of the roll centre above the ground; infinite with its place.
         pub roll_centre_height: Length,
     }
 }

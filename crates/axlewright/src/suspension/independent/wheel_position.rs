@@ -49,13 +49,13 @@ record! {
         pub mechanical_trail: Length,
         /// Instant centre of the upright in front view, in the transverse plane through the contact point, to the left; infinite if there is none.
         pub front_view_centre_y: Length,
-        /// Height of the front-view instant centre above the ground under this wheel.
+        /// Height of the front-view instant centre above the ground under this wheel; infinite with its place, unless the path is level.
         pub front_view_centre_height: Length,
         /// Height of the roll centre above the ground: the line from contact point to instant centre meets the centre plane there. It holds while the other wheel is the mirror image of this one.
         pub roll_centre_height: Length,
         /// Instant centre of the upright in side view with the brake held, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of the side-view instant centre above the ground.
+        /// Height of the side-view instant centre above the ground; infinite with its place, unless the path is level.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump, with the brake held.
         pub side_view_angle: Angle,

@@ -54,7 +54,7 @@ record! {
         pub roll_centre_height: Length,
         /// Instant centre of the axle in side view, with the wheels held by drive or brake, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of the side-view instant centre above the ground.
+        /// Height of the side-view instant centre above the ground; infinite with its place, unless the path is level.
         pub side_view_centre_height: Length,
         /// Forward lean of the contact point's path in bump.
         pub side_view_angle: Angle,

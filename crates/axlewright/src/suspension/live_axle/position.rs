@@ -60,7 +60,7 @@ record! {
         pub lateral_rod_height: Length,
         /// Instant centre of the axle in side view, in heave, forward; infinite if there is none.
         pub side_view_centre_x: Length,
-        /// Height of the side-view instant centre above the ground.
+        /// Height of the side-view instant centre above the ground; infinite with its place, unless the path is level.
         pub side_view_centre_height: Length,
         /// Forward lean of the path in bump of the point midway between the contact points, held in the axle.
         pub side_view_angle: Angle,

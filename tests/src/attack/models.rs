@@ -1,0 +1,180 @@
+//! Models, on the documents of their rows and on these gone wrong: single answers and tables.
+
+use super::documents::{change, damaged, numbers};
+use super::numbers::{is_allowed, is_extreme, same};
+use super::{Attack, Calls, Case, Tally};
+use crate::catalogue::Random;
+use crate::rows::{number, rows, words};
+use crate::{Found, MODELS, Method, Modelled, Results, Tabled};
+use axlewright::Table;
+use axlewright::base::table::Values;
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// Values of arguments by their names, from the rows of all models.
+pub type Seen = BTreeMap<String, Vec<f64>>;
+
+/// A document of a model that has no reference row.
+const WITHOUT_ROW: [(&str, &str); 1] = [(
+    "ride.NonlinearQuarterCar",
+    r#"{"sprung_mass": "300 kg", "unsprung_mass": "40 kg", "wheel_rate": "22 N/mm", "tyre_rate": "190 N/mm", "damper_motion_ratio": 1,
+        "damper": {"gas_force": "0 N", "points": [{"velocity": "-0.5 m/s", "force": "-1500 N"}, {"velocity": "0.5 m/s", "force": "600 N"}]},
+        "damper_beyond_points": "extend", "bump_stop": {"bump_remaining": "30 mm", "motion_ratio": 1, "stop": {"points": [
+        {"compression": "20 mm", "force": "1500 N"}, {"compression": "120 mm", "force": "90 kN"}]}}}"#,
+)];
+
+/// Documents of a model: one of each row.
+pub fn documents_of(name: &str, rows: &[Value]) -> Vec<Value> {
+    let own = rows.iter().filter(|row| words(row, "model") == Some(name));
+    let without = WITHOUT_ROW.iter().filter(|(model, _)| *model == name);
+    own.map(|row| row["inputs"].clone())
+        .chain(without.map(|(_, text)| serde_json::from_str(text).unwrap()))
+        .collect()
+}
+
+/// Values that the rows give to the arguments of methods.
+pub fn seen(rows: &[Value]) -> Seen {
+    let mut seen = Seen::new();
+    for (name, value) in rows.iter().filter_map(|row| row["arguments"].as_object()).flatten() {
+        seen.entry(name.clone()).or_default().push(number(value));
+    }
+    seen
+}
+
+/// A value of an argument: one that the rows give or one near it, any magnitude, or any number.
+pub fn argument(name: &str, seen: &Seen, random: &mut Random) -> f64 {
+    match (random.below(12), seen.get(name)) {
+        (0, _) => random.any_number(),
+        (1, _) | (_, None) => random.of_magnitude(3.0),
+        (_, Some(values)) => {
+            let value = *random.of_these(values);
+            random.near(value)
+        }
+    }
+}
+
+pub fn attack(of: &Attack, calls: u64) -> Tally {
+    let rows = rows();
+    let seen = seen(&rows);
+    let documents: Vec<Vec<Value>> = MODELS.iter().map(|model| documents_of(model.name, &rows)).collect();
+    of.run("models", calls * MODELS.len() as u64, |at, random| {
+        let place = at as usize % MODELS.len();
+        let model = &MODELS[place];
+        if documents[place].is_empty() {
+            return Err(format!("{} has neither a reference row nor a document in WITHOUT_ROW", model.name));
+        }
+        let mut document = random.of_these(&documents[place]).clone();
+        (0..*random.of_these(&[0, 0, 1, 1, 2, 5])).for_each(|_| change(&mut document, random));
+        let mut text = document.to_string();
+        if random.once_in(16) {
+            text = damaged(&text, random);
+        }
+        let which = random.below(model.methods.len() + model.tables.len() + 1);
+        let asked =
+            match (model.methods.get(which), model.tables.get(which.wrapping_sub(model.methods.len()))) {
+                (Some(method), _) => single(model, method, &text, &seen, random),
+                (None, Some(table)) => tabled(model, table, &text, &seen, random),
+                (None, None) => {
+                    let mut calls = Calls::default();
+                    calls.count((model.read)(&text)).map(|_| calls)
+                }
+            };
+        asked.map_err(|why| {
+            format!("{}.{why}; document {}", model.name, text.chars().take(3000).collect::<String>())
+        })
+    })
+}
+
+fn is_same(one: &Found, other: &Found) -> bool {
+    match (one, other) {
+        (Found::Number(one), Found::Number(other)) => same(*one, *other),
+        (Found::Word(one), Found::Word(other)) => one == other,
+        _ => false,
+    }
+}
+
+fn single(model: &Modelled, method: &Method, text: &str, seen: &Seen, random: &mut Random) -> Case {
+    let mut calls = Calls::default();
+    let x: Vec<f64> = method.parameters.iter().map(|name| argument(name, seen, random)).collect();
+    let named = |why: String| format!("{}{x:?}: {why}", method.name);
+    let Some(found) = calls.count((method.call)(text, &x)).map_err(named)? else { return Ok(calls) };
+    let extreme = x.iter().copied().chain(numbers(text)).any(is_extreme);
+    for (name, value) in &found {
+        if let Found::Number(value) = value
+            && !is_allowed(*value, extreme || model.infinite.contains(name))
+        {
+            return Err(named(format!("{name} = {value}")));
+        }
+    }
+    if random.once_in(8) {
+        let again: Results =
+            (method.call)(text, &x).map_err(|error| named(format!("refused again: {error}")))?;
+        if !found.iter().zip(&again).all(|((_, one), (_, other))| is_same(one, other)) {
+            return Err(named(format!("gives {found:?}, then {again:?}")));
+        }
+    }
+    Ok(calls)
+}
+
+fn tabled(model: &Modelled, of: &Tabled, text: &str, seen: &Seen, random: &mut Random) -> Case {
+    let mut calls = Calls::default();
+    let list = |(name, list): &(&str, bool)| {
+        let count = if *list { random.below(4) } else { 1 };
+        (0..count).map(|_| argument(name, seen, random)).collect::<Vec<f64>>()
+    };
+    let x: Vec<Vec<f64>> = of.parameters.iter().map(list).collect();
+    let named = |why: String| format!("{}{x:?}: {why}", of.name);
+    let Some(table) = calls.count((of.call)(text, &x)).map_err(named)? else { return Ok(calls) };
+    let extreme = x.iter().flatten().copied().chain(numbers(text)).any(is_extreme);
+    fair(&table, model.infinite, extreme).map_err(named)?;
+    // The columns of the inputs have the names of the arguments of `at`: a row is that answer.
+    let at = model.methods.iter().find(|method| method.name == "at").filter(|_| of.name == "table");
+    if let (Some(at), Some(row)) = (at, (table.rows() > 0).then(|| random.below(table.rows().max(1)))) {
+        let inputs: Option<Vec<f64>> =
+            at.parameters.iter().map(|name| Some(table.numbers(name)?[row])).collect();
+        let Some(inputs) = inputs else { return Ok(calls) };
+        match (at.call)(text, &inputs) {
+            Ok(found) => {
+                for (name, value) in found {
+                    let same = match (&value, table.numbers(name)) {
+                        (Found::Number(value), Some(numbers)) => same(*value, numbers[row]),
+                        (Found::Word(word), _) => table.word(name, row).is_none_or(|other| other == word),
+                        _ => true,
+                    };
+                    if !same || table.reason(row).is_some() {
+                        return Err(named(format!("row {row}, {name}: `at` gives {value:?}")));
+                    }
+                }
+            }
+            Err(error) if table.reason(row).is_none() => {
+                return Err(named(format!("row {row} is answered, `at` refuses it: {error}")));
+            }
+            Err(_) => {}
+        }
+    }
+    Ok(calls)
+}
+
+/// A table has as many values in each column as rows, each finite or not known, and sorted refusals. An input may be any number.
+pub fn fair(table: &Table, infinite: &[&str], extreme: bool) -> Result<(), String> {
+    for column in table.columns() {
+        let extreme = extreme || infinite.contains(&column.name.as_ref());
+        let (length, odd) = match &column.values {
+            Values::F64(values) => (values.len(), values.iter().position(|x| !is_allowed(*x, extreme))),
+            Values::I64(values) => (values.len(), None),
+            Values::Category { codes, labels } => {
+                (codes.len(), codes.iter().position(|code| *code < -1 || *code >= labels.len() as i32))
+            }
+        };
+        if length != table.rows() || odd.is_some() {
+            return Err(format!(
+                "column {} has {length} of {} values, odd at {odd:?}",
+                column.name,
+                table.rows()
+            ));
+        }
+    }
+    let rows: Vec<usize> = table.refused().iter().map(|(row, _)| *row).collect();
+    let fair = rows.is_sorted_by(|a, b| a < b) && rows.iter().all(|row| *row < table.rows());
+    if fair { Ok(()) } else { Err(format!("refused rows {rows:?} of {}", table.rows())) }
+}
