@@ -1,6 +1,7 @@
 //! All tests of this package in one program: it is linked once, and its tests run side by side.
 
 mod arguments;
+mod attack;
 mod claims;
 mod demo_sheets;
 mod messages;
@@ -10,6 +11,7 @@ mod rows;
 mod safe_cooling;
 mod safe_driveline;
 mod safe_dunlin;
+mod safe_ride;
 mod safe_spring;
 mod safe_suspension;
 mod safe_tyre;
