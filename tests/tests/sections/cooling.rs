@@ -51,7 +51,8 @@ fn pressure_decay(
 
 #[test]
 fn the_sheet_and_the_pressure_decay_model_agree_to_the_last_bit() {
-    let mut counts = [0; 3];
+    // Meets, tight, short, and not known where the reading rose without a reason.
+    let mut counts = [0; 4];
     for case in 0..240 {
         // Steps that share no divisor, so that every combination comes up.
         let at =
@@ -73,9 +74,10 @@ fn the_sheet_and_the_pressure_decay_model_agree_to_the_last_bit() {
         let (on, model) = pressure_decay(&lines, case % 2 == 0);
         let (answer, model) = (on.answer("leak_test.tight").unwrap(), model.unwrap());
         let wanted = Stress::from_si(answer.wanted);
+        let bits = |margin: f64| (!margin.is_nan()).then(|| margin.to_bits());
         assert_eq!(
-            (answer.margin.to_bits(), answer.verdict),
-            (model.margin.si().to_bits(), Verdict::of_difference(model.margin, wanted)),
+            (bits(answer.margin), answer.verdict),
+            (bits(model.margin.si()), Verdict::of_difference(model.margin, wanted)),
             "{lines:?}"
         );
         counts[answer.verdict as usize] += 1;
