@@ -93,6 +93,22 @@ fn the_whole_of_every_list_and_line_goes_round() {
     goes_round(&Sheet::from_text(DUNLIN).unwrap());
 }
 
+/// The text of a tiny ratio is long, but it is the number that was written.
+#[test]
+fn a_tiny_ratio_is_read_from_its_own_text() {
+    let path = "clutch.high_friction";
+    let mut sheet = Sheet::new("");
+    for number in [5e-324, 1e-150, 0.3] {
+        sheet.set_si(path, number).unwrap();
+        let text = sheet.get(path).unwrap().unwrap();
+        sheet.set(path, &text).unwrap();
+        let again = sheet.get(path).unwrap().unwrap();
+        sheet.set(path, &again).unwrap();
+        assert_eq!(sheet.assess().value(path), Ok(Some(number)));
+        goes_round(&sheet);
+    }
+}
+
 #[test]
 fn none_is_kept_on_a_line_and_on_a_table() {
     let text = "version = 1\n\n[front]\nanti_roll_bar = \"none\"\n\n[rear]\nbump_stop_travel = \"none\"\n";

@@ -529,7 +529,8 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
             let (reading, text) = match value {
                 Tree::Text(text) => (text::read_as(text, kind), plain(text)),
                 Tree::Number(number) if kind.name == "Ratio" => {
-                    (text::read_as(&number.to_string(), kind), Text::Number(*number))
+                    // With an exponent: without one, a tiny number is longer than a text may be.
+                    (text::read_as(&format!("{number:e}"), kind), Text::Number(*number))
                 }
                 Tree::Number(number) => return Err(refused(bare(kind, *number))),
                 Tree::Si(si) => {
