@@ -186,7 +186,7 @@ fn a_table_with_too_many_refused_rows_is_refused() {
         rows.most_refused = 4;
         for row in 0..9 {
             let held = Held { rise: Length::from_si(0.5), bound: "grip".to_owned() };
-            rows.push((row as i64,), if row < refused { Err(too_far(row)) } else { Ok(held) });
+            rows.push((row as i64,), if row < refused { Err(too_far(row)) } else { Ok(held) }).unwrap();
         }
         rows.finish()
     };
