@@ -1,10 +1,7 @@
 //! Numbers that nobody would choose.
 
 use crate::catalogue::Random;
-
-/// Beyond these magnitudes a result may overflow or vanish. When the core refuses such arguments, both constants go.
-pub const OVERFLOW: f64 = 1e30;
-const UNDERFLOW: f64 = 1e-30;
+use axlewright::base::error::{LEAST_MAGNITUDE, MOST_MAGNITUDE};
 
 const SPECIAL: [f64; 18] = [
     0.0,
@@ -27,9 +24,9 @@ const SPECIAL: [f64; 18] = [
     1e-150,
 ];
 
-/// True of a number whose powers may overflow or vanish.
+/// True of a number beyond the ends of every argument: its powers may overflow or vanish.
 pub fn is_extreme(x: f64) -> bool {
-    x.abs() > OVERFLOW || x != 0.0 && x.abs() < UNDERFLOW
+    x.abs() > MOST_MAGNITUDE || x != 0.0 && x.abs() < LEAST_MAGNITUDE
 }
 
 /// A finite number, or one that is not known, or the infinity that an extreme input may give.

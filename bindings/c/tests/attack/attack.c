@@ -34,12 +34,6 @@ static int same(double a, double b)
     return memcmp(&a, &b, sizeof a) == 0 || (isnan(a) && isnan(b));
 }
 
-/* Beyond these magnitudes a result may overflow; when the core refuses such arguments, this goes. */
-static int is_extreme(double x)
-{
-    return fabs(x) > 1e30 || (x != 0.0 && fabs(x) < 1e-30);
-}
-
 static double any_number(double good)
 {
     static const double special[] = {0.0, -0.0, NAN, INFINITY, -INFINITY, 5e-324, -5e-324, 1.7e308, 1.0, -1.0};
@@ -81,10 +75,8 @@ static void one(const family *of)
 {
     double x[MOST], out[MOST], first = UNTOUCHED, row = UNTOUCHED;
     const double *arrays[MOST];
-    int extreme = 0;
     for (size_t j = 0; j < MOST; j++) {
         x[j] = j < of->count ? any_number(of->good[j]) : 0.0;
-        extreme |= is_extreme(x[j]);
         out[j] = UNTOUCHED;
         arrays[j] = &x[j];
     }
@@ -101,7 +93,7 @@ static void one(const family *of)
             fails(of->name, "gives other bits by another entry", x, of->count);
         }
         for (size_t i = 0; i < of->outs; i++) {
-            if (!isfinite(out[i]) && !extreme) {
+            if (!isfinite(out[i])) {
                 fails(of->name, "gives no finite number", x, of->count);
                 break;
             }
