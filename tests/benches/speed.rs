@@ -48,7 +48,7 @@ macro_rules! case {
 /// Whether a number lies above zero and within the ends of every argument.
 #[inline(always)]
 fn positive(x: f64) -> bool {
-    x >= LEAST_MAGNITUDE && x <= MOST_MAGNITUDE
+    (LEAST_MAGNITUDE..=MOST_MAGNITUDE).contains(&x)
 }
 
 /// The number, or NaN. The error of a range owns nothing, so nothing is lost by forgetting it.
@@ -66,7 +66,7 @@ fn number(answer: Result<impl Quantity>) -> f64 {
 case!(wheel_rate(k = 40e3, r = 0.8, a = 0.3) -> f64,
 number(spring::wheel_rate(LinearStiffness::from_si(k), Ratio::from_si(r), Angle::from_si(a))),
 {
-    if !(positive(k) && r >= LEAST_MAGNITUDE && r <= 1.5 && (-FRAC_PI_2..=FRAC_PI_2).contains(&a)) {
+    if !(positive(k) && (LEAST_MAGNITUDE..=1.5).contains(&r) && (-FRAC_PI_2..=FRAC_PI_2).contains(&a)) {
         return f64::NAN;
     }
     let along = r * sine_cosine(a).1;

@@ -17,8 +17,8 @@ fn a_million_rows_equal_the_single_functions_bit_for_bit() {
     let known = sheet.assess();
     let value = |path: &str| known.value(path).unwrap().unwrap();
     let (rates, ratios) = (spread(7e4, 1.2e5, 7919), spread(0.5, 0.7, 104_729));
-    // The cap of the van keeps 89.6 kPa.
-    let (axles, caps) = (spread(3.0, 5.0, 1_299_709), spread(5e4, 8.9e4, 15_485_863));
+    // The cap of the van keeps 89.6 kPa by a gauge that may read 3.4 kPa too much.
+    let (axles, caps) = (spread(3.0, 5.0, 1_299_709), spread(5e4, 8.6e4, 15_485_863));
     let axes = [
         ("front.spring.rate", &rates),
         ("front.spring.motion_ratio", &ratios),

@@ -470,7 +470,7 @@ class TestFunctions:
             spring.series_crossover(
                 first_rate=10 * N_mm, first_travel_to_solid=100 * mm, second_rate=20 * N_mm, second_travel_to_solid=50 * mm
             )
-        assert (caught.value.argument, caught.value.lower, caught.value.number) == (None, None, 3)
+        assert (caught.value.argument, caught.value.lower, caught.value.number) == ("first_travel_to_solid", None, 3)
 
     @pytest.mark.parametrize("layout", [lambda x: x, np.asfortranarray, lambda x: x[::-1][::-1], lambda x: x.T.copy().T])
     def test_the_first_bad_element(self, layout):

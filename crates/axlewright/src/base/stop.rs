@@ -23,9 +23,9 @@ thread_local! {
 ///
 #[cfg_attr(feature = "spring", doc = "```")]
 #[cfg_attr(not(feature = "spring"), doc = "```ignore")]
-/// use axlewright::{base::stop::stoppable, spring::{BumpStop, BumpStopPoint}};
+/// use axlewright::{base::stop::stoppable, spring::{BumpStop, StopPoint}};
 /// # use axlewright::{base::document::{Model, Value}, units::*};
-/// # let point = |mm: f64, force: f64| BumpStopPoint { compression: Value::new(Length::from_si(mm / 1e3)), force: Value::new(Force::from_si(force)) };
+/// # let point = |mm: f64, force: f64| StopPoint { compression: Value::new(Length::from_si(mm / 1e3)), force: Value::new(Force::from_si(force)) };
 /// let stop = BumpStop { points: vec![point(0.0, 0.0), point(20.0, 1500.0)] };
 /// let compression = vec![Length::from_si(0.01); 1000];
 /// assert!(stoppable(|| true, || stop.table(&compression))?.is_some());

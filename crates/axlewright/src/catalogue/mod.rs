@@ -127,9 +127,9 @@ mod tests {
         let given = [("angle_from_measured_travel", 0.0), ("spring_rate", 50e3), ("motion_ratio", 0.5)];
         assert_eq!(work(path, &given).unwrap().results(), [12500.0]);
         for (given, sentence) in [
-            (&given[1..], "angle_from_measured_travel: is given 0 times"),
-            (&[given[0], given[1], given[2], given[0]], "angle_from_measured_travel: is given 2 times"),
-            (&[given[0], given[1], given[2], ("rate", 1.0)], "rate: is no argument of spring.wheel_rate"),
+            (&given[1..], "`angle_from_measured_travel`: is given 0 times"),
+            (&[given[0], given[1], given[2], given[0]], "`angle_from_measured_travel`: is given 2 times"),
+            (&[given[0], given[1], given[2], ("rate", 1.0)], "`rate`: is no argument of spring.wheel_rate"),
         ] {
             let refusal = work(path, given).unwrap_err().to_string();
             assert!(refusal.contains(sentence), "{refusal}");
