@@ -1,6 +1,6 @@
 //! Stops long work that its caller does not want any more.
 //!
-//! Loops over rows and steps ask through [`go_on`]. Nobody is asked unless the work runs inside [`stoppable`].
+//! Loops over rows and steps ask through `go_on`. Nobody is asked unless the work runs inside [`stoppable`].
 
 use super::error::{Error, Result};
 use crate::cannot;
