@@ -98,20 +98,9 @@ pub struct CLibrary {
 }
 
 impl CLibrary {
-    /// Builds the library and installs it below the target folder. The Python module is built beside it: the features of shared dependencies
-    /// are then the same, and the core is compiled once for both.
+    /// Builds the library and installs it below the target folder.
     pub fn install(root: &Path) -> Result<CLibrary, String> {
-        cargo(root)
-            .args([
-                "build",
-                "--quiet",
-                "--release",
-                "--package",
-                "axlewright-c",
-                "--package",
-                "axlewright-python",
-            ])
-            .run()?;
+        cargo(root).args(["build", "--quiet", "--release", "--package", "axlewright-c"]).run()?;
         let prefix = target(root).join("prefix");
         Call::new(root, "sh")
             .args(["bindings/c/install.sh", "--prefix"])
