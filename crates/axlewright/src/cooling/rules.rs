@@ -59,7 +59,7 @@ struct UnderCap {
     header_pressure: GaugePressure,
     rating: Option<GaugePressure>,
     keeps_at_most: Option<GaugePressure>,
-    /// What the tested cap surely keeps, the gauge's error taken off.
+    /// Pressure that the tested cap surely keeps, the gauge's error taken off.
     holds_at_least: Option<GaugePressure>,
 }
 

@@ -125,7 +125,7 @@ pub(super) const WORSE_FREQUENCY_RATIO: Rule = rule! {
     }
     says "the sides with the least room in the band", WORSE_SIDE
 };
-/// What both dampers of an axle give: the side with less room between two lines.
+/// Side with less room between two lines, of both dampers of an axle.
 macro_rules! worse_damper {
     ($table:literal, $of:ident { $left:ident, $low:ident = $low_line:literal, $high:ident = $high_line:literal }, $says:literal) => {
         rule! {

@@ -33,7 +33,7 @@ struct Judged {
     finding: &'static FindingInfo,
     /// Lines from which the margin follows.
     lines: Vec<usize>,
-    /// Of every line, the selection by which alone the margin follows from it.
+    /// Selection of each line by which alone the margin follows from it.
     behind: Vec<Option<Selection>>,
     /// Lines from which the wanted margin follows.
     wishes: Vec<usize>,

@@ -244,7 +244,7 @@ impl Corner {
         })
     }
 
-    /// What could still take from the sag.
+    /// Missing parts that could still take from the sag.
     fn droop_open(&self) -> &'static str {
         match &self.gas_force {
             Stated::Unknown => "the gas force of the damper is not told, nor that there is none",
@@ -253,7 +253,7 @@ impl Corner {
         }
     }
 
-    /// What could still take from the bump travel.
+    /// Missing parts that could still take from the bump travel.
     fn bump_open(&self) -> &'static str {
         if self.has_two_axes() {
             return TWO_AXES;
