@@ -96,9 +96,9 @@ record! {
         pub wheel_rate: LinearStiffness,
         /// Undamped natural frequency of the sprung mass.
         pub frequency: Frequency,
-        /// What is missing that could still take from the sag; empty where nothing is.
+        /// Missing parts that could still take from the sag; empty where there are none.
         pub droop_open: String,
-        /// What is missing that could still take from the bump travel; empty where nothing is.
+        /// Missing parts that could still take from the bump travel; empty where there are none.
         pub bump_open: String,
     }
 }
