@@ -477,7 +477,7 @@ impl OverWanted {
         Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(bend) })
     }
 
-    /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
+    /// Steer over roll as far as the travel lets the axle roll at the height at which it stands: to both sides alike, as both springs are alike.
     fn roll_steer(&self) -> Result<RollSteerOverTravel> {
         not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
@@ -488,9 +488,7 @@ impl OverWanted {
         let mut all = Extremes::at(slope);
         for travel in steps_to(to_either_side(self.bump, self.droop)) {
             let roll = (travel / half_track).asin();
-            for roll in [roll, -roll] {
-                all = all.with((ready.at(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
-            }
+            all = all.with((ready.at(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
         }
         let [roll_steer_least, roll_steer_most] = all.moved(self.roll_steer.si() - slope).quantities();
         Ok(RollSteerOverTravel { roll_steer_least, roll_steer_most })
