@@ -23,7 +23,7 @@ fields!(WheelOnRoad {
     tyre_rate,
 });
 
-fields!(LighterOnRoad { wheel, side_travel });
+fields!(LighterOnRoad { wheel, tyre_load_share, side_travel });
 fields!(SidesTold { side_travel, margin });
 
 /// Waves between which ISO 8608 gives its classes (from memory), in metres.
@@ -32,17 +32,23 @@ const WAVES: [f64; 2] = [0.35, 91.0];
 /// The lighter wheel of an axle on a road.
 struct LighterOnRoad {
     wheel: WheelOnRoad,
+    /// Variation of the tyre load over the static load, for the mean of both wheels.
+    tyre_load_share: Ratio,
     /// Travel by which it stands further in droop than the mean of both; nothing where that is not known.
     side_travel: Option<Length>,
 }
 
 impl LighterOnRoad {
     fn tyre_load_share(&self) -> Result<Ratio> {
-        let WheelOnRoad { sprung_mass, wheel_rate, .. } = &self.wheel;
+        let WheelOnRoad { sprung_mass, wheel_rate, roughness, road_speed, .. } = &self.wheel;
         let travel = self.side_travel.map_or(0.0, Length::si);
+        if travel == 0.0 {
+            return Ok(self.tyre_load_share);
+        }
         let lighter = sprung_mass.quantity.si() - wheel_rate.quantity.si() * travel / STANDARD_GRAVITY;
-        let sprung_mass = Value::new(Mass::from_si(lighter));
-        Ok(WheelOnRoad { sprung_mass, ..self.wheel.clone() }.ride()?.tyre_load_share)
+        let wheel = QuarterCar { sprung_mass: Value::new(Mass::from_si(lighter)), ..self.wheel.model() };
+        let [shortest, longest] = WAVES.map(Length::from_si);
+        wheel.tyre_load_share_on_road(*roughness, *road_speed, shortest, longest)
     }
 }
 
@@ -60,7 +66,6 @@ impl SidesTold {
 }
 
 /// One wheel on a road.
-#[derive(Clone)]
 struct WheelOnRoad {
     roughness: RoadRoughness,
     road_speed: Velocity,
@@ -72,17 +77,20 @@ struct WheelOnRoad {
 }
 
 impl WheelOnRoad {
-    fn ride(&self) -> Result<OnRoad> {
-        let wheel = QuarterCar {
+    fn model(&self) -> QuarterCar {
+        QuarterCar {
             sprung_mass: self.sprung_mass.clone(),
             unsprung_mass: self.unsprung_mass.clone(),
             wheel_rate: self.wheel_rate.clone(),
             wheel_damping: self.wheel_damping.clone(),
             tyre_rate: self.tyre_rate.clone(),
             tyre_damping: None,
-        };
+        }
+    }
+
+    fn ride(&self) -> Result<OnRoad> {
         let [shortest, longest] = WAVES.map(Length::from_si);
-        wheel.on_road(self.roughness, self.road_speed, shortest, longest)
+        self.model().on_road(self.roughness, self.road_speed, shortest, longest)
     }
 }
 
@@ -102,7 +110,7 @@ const LIGHTER_RIDE: Rule = rule! {
     takes {
         wheel.roughness = "use.roughness", wheel.road_speed = "use.road_speed", wheel.sprung_mass = "axle.sprung_mass",
         wheel.unsprung_mass = "axle.wheel_unsprung_mass", wheel.wheel_rate = "axle.wheel_rate",
-        wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", side_travel,
+        wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", tyre_load_share, side_travel,
     }
     says "as ride.QuarterCar on the road, of the wheel with the sprung mass m - k z_s / g: the lighter one",
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response; balance of the vertical forces"
