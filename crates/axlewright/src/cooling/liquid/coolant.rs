@@ -21,6 +21,7 @@ use crate::{Error, Result, fluid, valid};
 /// - `concentrate` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with `volume_share`
 /// - `mass_fraction` — `w`, glycol by mass of the mix; in place of `volume_share`, or within 1 % of what follows from it
 /// - `cap` — opening pressure of the cap, a gauge pressure
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `cap_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `hottest` — temperature that the coolant reaches
@@ -50,6 +51,9 @@ pub struct Coolant {
     pub mass_fraction: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
     pub cap: Value<GaugePressure>,
+    /// Pressure that the cap surely holds by its test.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub cap_holds: Option<Value<GaugePressure>>,
     /// Height above sea level.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub altitude: Option<Value<Length>>,
@@ -75,9 +79,9 @@ pub enum Liquid {
 
 record! {
     /// Boiling margin of a coolant.
-    #[derive(Debug, Clone, Copy, PartialEq)]
+    #[derive(Debug, Clone, PartialEq)]
     pub struct BoilingMargin {
-        /// Absolute pressure under the cap at its rating.
+        /// Absolute pressure under the cap at its rating, or at what it holds if that is less.
         pub absolute_pressure: AbsolutePressure,
         /// Glycol by mass of the mix.
         pub mass_fraction: Ratio,
@@ -85,6 +89,8 @@ record! {
         pub boiling_temperature: Temperature,
         /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
+        /// What is missing of the cap that could still take from the margin; empty where nothing is.
+        pub cap_open: String,
     }
 }
 
@@ -97,7 +103,7 @@ crate::base::section::words!(Liquid {
 
 #[cfg(feature = "sheet")]
 crate::base::section::fields!(Coolant {
-    liquid, volume_share, concentrate, mass_fraction, cap, station_pressure, hottest; altitude
+    liquid, volume_share, concentrate, mass_fraction, cap, cap_holds, station_pressure, hottest; altitude
 });
 
 impl crate::base::Sealed for Coolant {}
@@ -113,15 +119,18 @@ impl Model for Coolant {
     }
 }
 
+const UNTESTED: &str = "the cap was not tested for what it holds";
+
 impl Coolant {
     /// Boiling margin of the coolant.
     ///
     /// # Returns
-    /// - `absolute_pressure` — absolute pressure under the cap at its rating
+    /// - `absolute_pressure` — absolute pressure under the cap at its rating, or at what it holds if that is less
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
     /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1 K with
     ///   propylene glycol at 50 %
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
     ///
     /// # Example
     /// ```
@@ -129,7 +138,8 @@ impl Coolant {
     /// let coolant = Coolant {
     ///     liquid: Liquid::EthyleneGlycol,
     ///     volume_share: Some(Value::parse("50 %")?), concentrate: Some(Value::parse("95 %")?), mass_fraction: None,
-    ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
+    ///     cap: Value::parse("15 psi gauge")?, cap_holds: Some(Value::parse("14.5 psi gauge")?),
+    ///     altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     hottest: Value::parse("230 °F")?,
     /// }.checked()?;
     /// let on = coolant.margin()?;
@@ -143,7 +153,7 @@ impl Coolant {
             hottest: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
         }
         let mass_fraction = self.mass_fraction()?;
-        let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);
+        let absolute_pressure = absolute(self.kept()?, self.air()?);
         let boiling_temperature = match self.liquid {
             Liquid::Water => fluid::water_boiling_temperature(absolute_pressure),
             Liquid::EthyleneGlycol => {
@@ -155,7 +165,8 @@ impl Coolant {
         }?;
         let boils_at_least = boiling_temperature - self.strength(mass_fraction).boiling()?;
         let margin = temperature_difference(boils_at_least, hottest);
-        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
+        let cap_open = self.cap_open().to_owned();
+        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin, cap_open })
     }
 
     /// Temperature at which the coolant begins to freeze.
@@ -179,13 +190,13 @@ impl Coolant {
     /// Boiling margin over caps, altitudes and strengths.
     ///
     /// # Parameters
-    /// - `cap` — opening pressures
+    /// - `cap` — opening pressures, of caps that are not tested
     /// - `altitude` — heights above sea level
     /// - `strength` — shares of concentrate by volume if the coolant has a `concentrate`, glycol by mass if not; zero alone for water
     ///
     /// # Returns
     /// One row for each cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
-    /// `margin`.
+    /// `margin`, `cap_open`.
     pub fn margin_table(
         &self,
         cap: &[GaugePressure],
@@ -202,6 +213,7 @@ impl Coolant {
                         if self.concentrate.is_some() { (share, None) } else { (None, share) };
                     let changed = Coolant {
                         cap: Value::new(*cap),
+                        cap_holds: None,
                         altitude: Some(Value::new(*altitude)),
                         station_pressure: None,
                         volume_share,
@@ -215,9 +227,18 @@ impl Coolant {
         rows.finish()
     }
 
-    fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {
+    /// Pressure that counts under the cap: its rating, or what it surely holds if that is less.
+    fn kept(&self) -> Result<GaugePressure> {
+        let cap = self.cap.quantity;
         valid! { cap: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar"; }
-        Ok(cap)
+        let Some(cap_holds) = self.cap_holds.as_ref().map(|holds| holds.quantity) else { return Ok(cap) };
+        valid! { cap_holds: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the largest rating"; }
+        Ok(if cap_holds < cap { cap_holds } else { cap })
+    }
+
+    /// What is missing of the cap: nothing where there is none, or where it was tested.
+    fn cap_open(&self) -> &'static str {
+        if self.cap_holds.is_some() || self.cap.quantity.si() == 0.0 { "" } else { UNTESTED }
     }
 
     fn air(&self) -> Result<AbsolutePressure> {
@@ -311,6 +332,7 @@ mod tests {
             concentrate: Some(Value::new(Ratio::of::<one>(1.0))),
             mass_fraction: None,
             cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
+            cap_holds: None,
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
             hottest: Value::new(Temperature::of::<degC>(105.0)),

@@ -27,6 +27,7 @@ const MOST_STEPS: usize = 100;
 /// - `strength_by` — meaning of `strength` and `present_strength`: glycol by `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
 /// - `present_strength` — `f_0` or its mass fraction, strength of the present fill; leave it out if the system is empty, 0 for water
 /// - `cap` — opening pressure of the cap, a gauge pressure
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `cap_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `fill_temperature` — temperature of the coolant when it is filled to the mark
@@ -66,6 +67,9 @@ pub struct Mix {
     pub present_strength: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
     pub cap: Value<GaugePressure>,
+    /// Pressure that the cap surely holds by its test.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub cap_holds: Option<Value<GaugePressure>>,
     /// Height above sea level.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub altitude: Option<Value<Length>>,
@@ -93,7 +97,7 @@ pub enum StrengthBy {
 
 record! {
     /// A fresh fill and its limits.
-    #[derive(Debug, Clone, Copy, PartialEq)]
+    #[derive(Debug, Clone, PartialEq)]
     pub struct FreshFill {
         /// Glycol by mass of the mix.
         pub mass_fraction: Ratio,
@@ -109,6 +113,8 @@ record! {
         pub boiling_temperature: Temperature,
         /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
+        /// What is missing of the cap that could still take from the margin; empty where nothing is.
+        pub cap_open: String,
         /// Volume by which the fill grows until it is hot.
         pub growth: Volume,
     }
@@ -162,6 +168,7 @@ impl Mix {
     /// - `freezing_temperature` — temperature at which the mix begins to freeze by its curve: the first ice; it may freeze warmer, see `cooling::Coolant`
     /// - `boiling_temperature` — temperature at which the mix begins to boil under the cap at its rating
     /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model as in `cooling::Coolant`
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
     /// - `growth` — volume by which the fill grows from the fill to the mean temperature: what header tank or bottle must take up
     ///
     /// # Example
@@ -170,7 +177,7 @@ impl Mix {
     /// let mix = Mix {
     ///     liquid: Liquid::EthyleneGlycol, system_volume: Value::parse("12 L")?, concentrate: Value::parse("95 %")?,
     ///     freezing_temperature: Some(Value::parse("-30 °C")?), strength: None, strength_by: Some(StrengthBy::Volume), present_strength: Some(Value::parse("30 %")?),
-    ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
+    ///     cap: Value::parse("15 psi gauge")?, cap_holds: None, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     fill_temperature: Value::parse("20 °C")?, mean_temperature: Value::parse("95 °C")?,
     ///     hottest: Value::parse("110 °C")?,
     /// }.checked()?;
@@ -198,6 +205,7 @@ impl Mix {
             freezing_temperature,
             boiling_temperature: boiling.boiling_temperature,
             margin: boiling.margin,
+            cap_open: boiling.cap_open,
             growth: expansion(
                 system_volume,
                 mass_fraction,
@@ -246,7 +254,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
+    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `cap_open`, `growth`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;
@@ -364,6 +372,7 @@ impl Mix {
             concentrate: None,
             mass_fraction: Some(Value::new(mass_fraction)),
             cap: self.cap.clone(),
+            cap_holds: self.cap_holds.clone(),
             altitude: self.altitude.clone(),
             station_pressure: self.station_pressure.clone(),
             hottest: self.hottest.clone(),
@@ -397,6 +406,7 @@ mod tests {
             strength_by: Some(StrengthBy::Volume),
             present_strength: present.map(percents),
             cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
+            cap_holds: None,
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
             fill_temperature: temperature(20.0),
