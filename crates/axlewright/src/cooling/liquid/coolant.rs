@@ -21,7 +21,7 @@ use crate::{Error, Result, fluid, valid};
 /// - `concentrate` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with `volume_share`
 /// - `mass_fraction` — `w`, glycol by mass of the mix; in place of `volume_share`, or within 1 % of what follows from it
 /// - `cap` — opening pressure of the cap, a gauge pressure
-/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `cap_open` says so
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `margin_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `hottest` — temperature that the coolant reaches
@@ -79,7 +79,7 @@ pub enum Liquid {
 
 record! {
     /// Boiling margin of a coolant.
-    #[derive(Debug, Clone, PartialEq)]
+    #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct BoilingMargin {
         /// Absolute pressure under the cap at its rating, or at what it holds if that is less.
         pub absolute_pressure: AbsolutePressure,
@@ -89,6 +89,13 @@ record! {
         pub boiling_temperature: Temperature,
         /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
+    }
+}
+
+record! {
+    /// Mark of a boiling margin.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct MarginOpen {
         /// What is missing of the cap that could still take from the margin; empty where nothing is.
         pub cap_open: String,
     }
@@ -129,8 +136,7 @@ impl Coolant {
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
     /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1 K with
-    ///   propylene glycol at 50 %
-    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
+    ///   propylene glycol at 50 %; `margin_open` says what could still take from it
     ///
     /// # Example
     /// ```
@@ -165,8 +171,18 @@ impl Coolant {
         }?;
         let boils_at_least = boiling_temperature - self.strength(mass_fraction).boiling()?;
         let margin = temperature_difference(boils_at_least, hottest);
-        let cap_open = self.cap_open().to_owned();
-        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin, cap_open })
+        Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
+    }
+
+    /// Mark of the boiling margin: without it the margin of an untested cap reads as one that is known.
+    ///
+    /// # Returns
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
+    pub fn margin_open(&self) -> Result<MarginOpen> {
+        let _ = self.kept()?;
+        // Nothing is missing where there is no cap, or where it was tested.
+        let known = self.cap_holds.is_some() || self.cap.quantity.si() == 0.0;
+        Ok(MarginOpen { cap_open: if known { "" } else { UNTESTED }.to_owned() })
     }
 
     /// Temperature at which the coolant begins to freeze.
@@ -220,7 +236,10 @@ impl Coolant {
                         mass_fraction,
                         ..self.clone()
                     };
-                    rows.push((*cap, *altitude, *strength), changed.margin())?;
+                    rows.push(
+                        (*cap, *altitude, *strength),
+                        changed.margin().and_then(|on| Ok((on, changed.margin_open()?))),
+                    )?;
                 }
             }
         }
@@ -234,11 +253,6 @@ impl Coolant {
         let Some(cap_holds) = self.cap_holds.as_ref().map(|holds| holds.quantity) else { return Ok(cap) };
         valid! { cap_holds: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the largest rating"; }
         Ok(if cap_holds < cap { cap_holds } else { cap })
-    }
-
-    /// What is missing of the cap: nothing where there is none, or where it was tested.
-    fn cap_open(&self) -> &'static str {
-        if self.cap_holds.is_some() || self.cap.quantity.si() == 0.0 { "" } else { UNTESTED }
     }
 
     fn air(&self) -> Result<AbsolutePressure> {

@@ -2,7 +2,9 @@ use super::bounds::Strength;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::base::text::said;
-use crate::cooling::{Coolant, Liquid, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume};
+use crate::cooling::{
+    Coolant, Liquid, MarginOpen, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume,
+};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
 };
@@ -27,7 +29,7 @@ const MOST_STEPS: usize = 100;
 /// - `strength_by` — meaning of `strength` and `present_strength`: glycol by `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
 /// - `present_strength` — `f_0` or its mass fraction, strength of the present fill; leave it out if the system is empty, 0 for water
 /// - `cap` — opening pressure of the cap, a gauge pressure
-/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `cap_open` says so
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `margin_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `fill_temperature` — temperature of the coolant when it is filled to the mark
@@ -97,7 +99,7 @@ pub enum StrengthBy {
 
 record! {
     /// A fresh fill and its limits.
-    #[derive(Debug, Clone, PartialEq)]
+    #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct FreshFill {
         /// Glycol by mass of the mix.
         pub mass_fraction: Ratio,
@@ -113,8 +115,6 @@ record! {
         pub boiling_temperature: Temperature,
         /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
-        /// What is missing of the cap that could still take from the margin; empty where nothing is.
-        pub cap_open: String,
         /// Volume by which the fill grows until it is hot.
         pub growth: Volume,
     }
@@ -168,7 +168,6 @@ impl Mix {
     /// - `freezing_temperature` — temperature at which the mix begins to freeze by its curve: the first ice; it may freeze warmer, see `cooling::Coolant`
     /// - `boiling_temperature` — temperature at which the mix begins to boil under the cap at its rating
     /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model as in `cooling::Coolant`
-    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
     /// - `growth` — volume by which the fill grows from the fill to the mean temperature: what header tank or bottle must take up
     ///
     /// # Example
@@ -205,7 +204,6 @@ impl Mix {
             freezing_temperature,
             boiling_temperature: boiling.boiling_temperature,
             margin: boiling.margin,
-            cap_open: boiling.cap_open,
             growth: expansion(
                 system_volume,
                 mass_fraction,
@@ -213,6 +211,15 @@ impl Mix {
                 self.mean_temperature.quantity,
             )?,
         })
+    }
+
+    /// Mark of the boiling margin.
+    ///
+    /// # Returns
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
+    pub fn margin_open(&self) -> Result<MarginOpen> {
+        self.check_fields()?;
+        self.coolant(self.wanted()?).margin_open()
     }
 
     /// Volume to drain from the present fill, and volumes to pour in its place.
@@ -254,7 +261,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `cap_open`, `growth`, and
+    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, `cap_open`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;
@@ -266,7 +273,7 @@ impl Mix {
                     Some(_) => changed.exchange()?.drained_volume,
                     None => Volume::from_si(f64::NAN),
                 };
-                Ok((on, Drained { drained_volume }))
+                Ok((on, (changed.margin_open()?, Drained { drained_volume })))
             });
             rows.push((*strength,), on)?;
         }
