@@ -23,8 +23,9 @@ fields!(WheelOnRoad {
     tyre_rate,
 });
 
-fields!(LighterOnRoad { wheel, tyre_load_share, side_travel });
+fields!(LighterOnRoad { wheel, side_travel });
 fields!(SidesTold { side_travel, margin });
+fields!(RideTold { side_travel, margin });
 
 /// Waves between which ISO 8608 gives its classes (from memory), in metres.
 const WAVES: [f64; 2] = [0.35, 91.0];
@@ -32,23 +33,17 @@ const WAVES: [f64; 2] = [0.35, 91.0];
 /// The lighter wheel of an axle on a road.
 struct LighterOnRoad {
     wheel: WheelOnRoad,
-    /// Variation of the tyre load over the static load, for the mean of both wheels.
-    tyre_load_share: Ratio,
     /// Travel by which it stands further in droop than the mean of both; nothing where that is not known.
     side_travel: Option<Length>,
 }
 
 impl LighterOnRoad {
-    fn tyre_load_share(&self) -> Result<Ratio> {
-        let WheelOnRoad { sprung_mass, wheel_rate, roughness, road_speed, .. } = &self.wheel;
+    fn ride(&self) -> Result<OnRoad> {
+        let WheelOnRoad { sprung_mass, wheel_rate, .. } = &self.wheel;
         let travel = self.side_travel.map_or(0.0, Length::si);
-        if travel == 0.0 {
-            return Ok(self.tyre_load_share);
-        }
         let lighter = sprung_mass.quantity.si() - wheel_rate.quantity.si() * travel / STANDARD_GRAVITY;
-        let wheel = QuarterCar { sprung_mass: Value::new(Mass::from_si(lighter)), ..self.wheel.model() };
-        let [shortest, longest] = WAVES.map(Length::from_si);
-        wheel.tyre_load_share_on_road(*roughness, *road_speed, shortest, longest)
+        let sprung_mass = Value::new(Mass::from_si(lighter));
+        WheelOnRoad { sprung_mass, ..self.wheel.clone() }.ride()
     }
 }
 
@@ -59,6 +54,19 @@ struct SidesTold {
     margin: Ratio,
 }
 
+/// Margin of the acceleration that is wanted, and the difference of both sides, which must be told.
+struct RideTold {
+    #[allow(dead_code, reason = "it must be there")]
+    side_travel: Length,
+    margin: Acceleration,
+}
+
+impl RideTold {
+    fn margin(&self) -> Result<Acceleration> {
+        Ok(self.margin)
+    }
+}
+
 impl SidesTold {
     fn margin(&self) -> Result<Ratio> {
         Ok(self.margin)
@@ -66,6 +74,7 @@ impl SidesTold {
 }
 
 /// One wheel on a road.
+#[derive(Clone)]
 struct WheelOnRoad {
     roughness: RoadRoughness,
     road_speed: Velocity,
@@ -77,20 +86,17 @@ struct WheelOnRoad {
 }
 
 impl WheelOnRoad {
-    fn model(&self) -> QuarterCar {
-        QuarterCar {
+    fn ride(&self) -> Result<OnRoad> {
+        let wheel = QuarterCar {
             sprung_mass: self.sprung_mass.clone(),
             unsprung_mass: self.unsprung_mass.clone(),
             wheel_rate: self.wheel_rate.clone(),
             wheel_damping: self.wheel_damping.clone(),
             tyre_rate: self.tyre_rate.clone(),
             tyre_damping: None,
-        }
-    }
-
-    fn ride(&self) -> Result<OnRoad> {
+        };
         let [shortest, longest] = WAVES.map(Length::from_si);
-        self.model().on_road(self.roughness, self.road_speed, shortest, longest)
+        wheel.on_road(self.roughness, self.road_speed, shortest, longest)
     }
 }
 
@@ -106,12 +112,13 @@ const RIDE: Rule = rule! {
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response"
 };
 const LIGHTER_RIDE: Rule = rule! {
-    "axle" LighterOnRoad::tyre_load_share, LighterOnRoad
+    "axle" LighterOnRoad::ride, LighterOnRoad
     takes {
         wheel.roughness = "use.roughness", wheel.road_speed = "use.road_speed", wheel.sprung_mass = "axle.sprung_mass",
         wheel.unsprung_mass = "axle.wheel_unsprung_mass", wheel.wheel_rate = "axle.wheel_rate",
-        wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", tyre_load_share, side_travel,
+        wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", side_travel,
     }
+    gives OnRoad { weighted_acceleration, tyre_load_share }
     says "as ride.QuarterCar on the road, of the wheel with the sprung mass m - k z_s / g: the lighter one",
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response; balance of the vertical forces"
 };
@@ -120,13 +127,18 @@ const SIDES_TOLD: Rule = rule! {
     takes { side_travel, margin = "wanted.tyre_load_margin" }
     says "the wanted margin, where the difference of both sides is told", "definition: what is wanted of an axle is wanted of both its wheels"
 };
+const RIDE_TOLD: Rule = rule! {
+    "axle" RideTold::margin, RideTold
+    takes { side_travel, margin = "wanted.ride_margin" }
+    says "the wanted margin, where the difference of both sides is told", "definition: what is wanted of an axle is wanted of both its wheels"
+};
 const ROUGHNESS: Rule = rule! {
     "use" RoadSurface::roughness, RoadSurface
     takes { road_class = "use.road" }
     says "G of the class, see ride.RoadSurface", "ISO 8608:2016, annex C, from memory"
 };
 
-const LINES: [Line; 16] = [
+const LINES: [Line; 18] = [
     choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
     derived(
         "use.roughness",
@@ -150,7 +162,23 @@ const LINES: [Line; 16] = [
         Ratio::KIND,
         "RMS variation of the tyre load over the static load, of the lighter wheel of the axle",
     )
-    .by(&[by(&LIGHTER_RIDE)]),
+    .by(&[gives(&LIGHTER_RIDE, "tyre_load_share")]),
+    derived(
+        "axle.lighter_ride_acceleration",
+        Acceleration::KIND,
+        "RMS acceleration of the body over the lighter wheel of the axle, weighted with Wk",
+    )
+    .by(&[gives(&LIGHTER_RIDE, "weighted_acceleration")]),
+    derived(
+        "axle.wanted_ride",
+        Acceleration::KIND,
+        "margin that is wanted below the largest acceleration, where the difference of both wheels is told",
+    )
+    .by(&[by(&RIDE_TOLD)])
+    .or(
+        f64::INFINITY,
+        "write the scales of both wheels, heavier_wheel or side_travel of the axle: the body over the lighter wheel shakes more, and until then comfort is no better than tight",
+    ),
     derived(
         "axle.wanted_tyre_load",
         Ratio::KIND,
@@ -214,8 +242,11 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.comfort",
             question: "Does the body over this wheel stay within the wanted acceleration?",
-            margin: Margin::AtMost { value: "axle.ride_acceleration", most: "wanted.ride_acceleration" },
-            wanted: "wanted.ride_margin",
+            margin: Margin::AtMost {
+                value: "axle.lighter_ride_acceleration",
+                most: "wanted.ride_acceleration",
+            },
+            wanted: "axle.wanted_ride",
             rests_on: &[],
             about: &[],
             caution: "",

@@ -136,14 +136,6 @@ impl Numbers {
         }
     }
 
-    fn gains_at(&self, hertz: f64) -> Gains {
-        self.gains(Complex::new(0.0, angular_velocity(Frequency::from_si(hertz)).si()))
-    }
-
-    fn over_static_load(&self, tyre_load: f64) -> Ratio {
-        Ratio::from_si(tyre_load / ((self.ms + self.mu) * STANDARD_GRAVITY))
-    }
-
     /// Both angular velocities without damping, the lower first.
     fn undamped(&self) -> (f64, f64) {
         let Numbers { ms, mu, k, kt, .. } = *self;
@@ -294,10 +286,13 @@ impl QuarterCar {
             longest_wave: 0.001 <= .. <= 1000000000 ; "plausibility limit: waves lie between 1 mm and 1e9 m";
             longest_wave > shortest_wave ; "definition: a band has a lower and an upper end";
         }
-        let (car, band) = self.in_waves(roughness, speed, shortest_wave, longest_wave)?;
+        self.check()?;
+        let car = self.numbers();
+        let (body, hop) = car.undamped();
+        let band = BandOfWaves::new(roughness, speed, shortest_wave, longest_wave, [body, hop])?;
         let squares = |logarithm: f64| {
             let hertz = logarithm.exp();
-            let on = car.gains_at(hertz);
+            let on = car.gains(Complex::new(0.0, angular_velocity(Frequency::from_si(hertz)).si()));
             [on.body_acceleration, on.body_acceleration * felt(hertz), on.suspension_travel, on.tyre_load]
                 .map(|gain| gain.norm_sqr() * (band.at_one_hertz / hertz))
         };
@@ -309,41 +304,8 @@ impl QuarterCar {
             comfort: comfort(weighted),
             suspension_travel: Length::from_si(travel),
             tyre_load_variation: Force::from_si(load),
-            tyre_load_share: car.over_static_load(load),
+            tyre_load_share: Ratio::from_si(load / ((car.ms + car.mu) * STANDARD_GRAVITY)),
         })
-    }
-
-    /// The tyre load alone of [`on_road`](Self::on_road): RMS variation over the static load.
-    #[cfg(feature = "sheet")]
-    pub(in crate::ride) fn tyre_load_share_on_road(
-        &self,
-        roughness: RoadRoughness,
-        speed: Velocity,
-        shortest_wave: Length,
-        longest_wave: Length,
-    ) -> Result<Ratio> {
-        let (car, band) = self.in_waves(roughness, speed, shortest_wave, longest_wave)?;
-        let square = |logarithm: f64| {
-            let hertz = logarithm.exp();
-            [car.gains_at(hertz).tyre_load.norm_sqr() * (band.at_one_hertz / hertz)]
-        };
-        let [load] = band.integral(|from, to| integral(&square, from, to, 1e-9)).map(f64::sqrt);
-        Ok(car.over_static_load(load))
-    }
-
-    /// The wheel's numbers, and the waves of a road as it meets them.
-    fn in_waves(
-        &self,
-        roughness: RoadRoughness,
-        speed: Velocity,
-        shortest_wave: Length,
-        longest_wave: Length,
-    ) -> Result<(Numbers, BandOfWaves)> {
-        self.check()?;
-        let car = self.numbers();
-        let (body, hop) = car.undamped();
-        let band = BandOfWaves::new(roughness, speed, shortest_wave, longest_wave, [body, hop])?;
-        Ok((car, band))
     }
 
     /// Motion after a step of the road.

@@ -151,6 +151,20 @@ struct Ends {
 }
 fields!(Ends { stop_end, damper_end, bump_stop_travel, droop_remaining });
 
+/// Damper of an axle on drawn leaf springs.
+struct OnDamper {
+    fixed_eye: Length,
+    damper_end: Length,
+}
+fields!(OnDamper { fixed_eye, damper_end });
+
+impl OnDamper {
+    /// Travel at which it is closed: the stops give way until then.
+    fn closed(&self) -> Result<Length> {
+        Ok(if self.fixed_eye.si().is_nan() { self.fixed_eye } else { self.damper_end })
+    }
+}
+
 struct UnderTorque {
     axle: Sprung,
     drive_torque: Torque,
@@ -212,6 +226,11 @@ pub(in crate::suspension) const BUMP_REMAINING: Rule = rule! {
     says "the least of both ends and, where it is written, b - z",
         "definition: remaining travel is the least of what ends it"
 };
+pub(in crate::suspension) const BEYOND_STOP: Rule = rule! {
+    "axle" OnDamper::closed, OnDamper
+    takes { fixed_eye = "axle.leaf.fixed_eye.x", damper_end = "axle.damper.bump_end" }
+    says "the closed damper", "definition: a bump stop gives way until the damper is closed"
+};
 /// Travel of the springs before a shackle or a drop link of the bar lines up.
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
@@ -223,7 +242,7 @@ pub(in crate::suspension) const RANGE: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.springs = "axle", across = "axle", bump_remaining, droop_remaining }
+    takes { axle.springs = "axle", across = "axle", bump_remaining = "axle.bump_compressed", droop_remaining }
     needs { axle.loaded = "axle" }
     gives OverTravel { pinion_angle_change, shackle_remaining, lateral_shift }
     says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
@@ -251,7 +270,7 @@ pub(in crate::suspension) const PATH: Rule = rule! {
 };
 pub(super) const BUMP_STRESS: Rule = rule! {
     "axle" BetweenStops::bump_stress, BetweenStops
-    takes { axle.springs = "axle", bump_remaining }
+    takes { axle.springs = "axle", bump_remaining = "axle.bump_compressed" }
     needs { axle.loaded = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
 };
