@@ -562,7 +562,7 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 return Err(refused(format!(
                     "{text} has a tolerance that is wider than the whole range of this line, {} wide ({})",
                     text::said_in(
-                        &[range.upper - range.lower],
+                        [range.upper - range.lower],
                         &text::shop_units(margin::difference(kind)),
                         text::DIGITS
                     ),
@@ -630,7 +630,7 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
 }
 
 fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crate::units::Kind) -> String {
-    let bound = |si: f64| text::said_in(&[si], &text::shop_units(kind), text::DIGITS);
+    let bound = |si: f64| text::said_in([si], &text::shop_units(kind), text::DIGITS);
     let mut valid = Vec::new();
     if range.lower > f64::MIN {
         valid.push(format!("{} {}", if range.lower_open { "above" } else { "at least" }, bound(range.lower)));

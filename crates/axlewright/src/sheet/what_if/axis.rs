@@ -157,7 +157,7 @@ impl Axis {
         }
         let (units, bounds) = (text::shop_units(kind), [info.line.range.lower, info.line.range.upper]);
         let digits = text::digits_apart(value, &bounds, &units);
-        let shown = Tree::Text(text::said_in(&[value], &units, digits));
+        let shown = Tree::Text(text::said_in([value], &units, digits));
         Some(Error::document(info.path, outside(&shown, info.line.range, kind)))
     }
 
