@@ -45,7 +45,9 @@ pub use schema::schema;
 pub use sensitivity::{Chance, MOST_SAMPLES, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
-use crate::base::document::{Collector, Document, NONE, PARTS, Spot, Tree, bare, wanted};
+use crate::base::document::{
+    Collector, Document, LONGEST_TEXT, NONE, PARTS, Spot, Tree, bare, too_long, wanted,
+};
 use crate::base::section::{Content, Finding, Line, Section};
 use crate::base::text::{self, Tolerance, did_you_mean, nearest, shortened, unknown_key};
 use crate::units::Kind;
@@ -226,12 +228,12 @@ impl Sheet {
 
     /// Writes a quantity in coherent SI; its text is the number in its SI unit. NaN, which is not known, takes the line out.
     pub fn set_si(&mut self, path: &str, si: f64) -> Result<()> {
-        if si.is_nan() { self.remove(path) } else { self.put(path, |_| Spot::of(Tree::Si(si))) }
+        if si.is_nan() { self.remove(path) } else { self.put(path, |_| Ok(Spot::of(Tree::Si(si)))) }
     }
 
-    fn put(&mut self, path: &str, spot: impl FnOnce(Slot) -> Spot) -> Result<()> {
+    fn put(&mut self, path: &str, spot: impl FnOnce(Slot) -> Result<Spot>) -> Result<()> {
         let slot = writable(path)?;
-        let written = written(slot, &spot(slot))?;
+        let written = written(slot, &spot(slot)?)?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
             return Err(Error::document(path, out_of_order(&before)));
         }
@@ -594,11 +596,15 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
     }
 }
 
-/// A cell of a table as a document would hold it: a bare number is a ratio.
-fn spot_of(slot: Slot, text: &str) -> Spot {
-    let is_ratio = Graph::get().info(slot).kind().is_some_and(|kind| kind.name == "Ratio");
+/// A cell of a table as a document would hold it: a bare number is a ratio. A text that no document may hold is refused before it is copied.
+fn spot_of(slot: Slot, text: &str) -> Result<Spot> {
+    let info = Graph::get().info(slot);
+    if text.chars().nth(LONGEST_TEXT).is_some() {
+        return Err(Error::document(info.path, too_long()));
+    }
+    let is_ratio = info.kind().is_some_and(|kind| kind.name == "Ratio");
     let number = text.parse::<f64>().ok().filter(|_| is_ratio);
-    Spot::of(number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number))
+    Ok(Spot::of(number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number)))
 }
 
 /// `{ value = 225, unit = "lbf/in", tolerance = "3 %" }` as text.

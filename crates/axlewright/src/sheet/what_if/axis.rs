@@ -86,7 +86,7 @@ impl Axis {
             for (place, text) in row.iter().enumerate() {
                 let slot = axis.slots[place];
                 let is_quantity = graph.info(slot).kind().is_some();
-                let read = written(slot, &spot_of(slot, text))?;
+                let read = written(slot, &spot_of(slot, text)?)?;
                 let si = match graph.info(slot).line.content {
                     Content::Marking(_) => {
                         axis.decoded[place].push(read.decoded);
