@@ -41,7 +41,7 @@ static COUNTING: Counting = Counting;
 /// A way in: its name, and the call.
 type WayIn = (&'static str, fn(&str) -> Result<()>);
 
-const WAYS_IN: [WayIn; 17] = [
+const WAYS_IN: [WayIn; 18] = [
     ("a quantity of a kind", |text| text::read_as(text, LinearStiffness::KIND).map(drop)),
     ("a quantity", |text| text::read(text).map(drop)),
     ("a unit", |text| text::unit(text, Some(LinearStiffness::KIND)).map(drop)),
@@ -52,6 +52,7 @@ const WAYS_IN: [WayIn; 17] = [
     ("a path of a sheet", |text| Sheet::default().set(text, "225 lbf/in")),
     ("a path with a number", |text| Sheet::default().set_si(text, 1.0)),
     ("a path that is taken out", |text| Sheet::default().remove(text)),
+    ("a model of a sheet", |text| Sheet::default().model(text).map(drop)),
     ("a path of an axis", |text| Axis::numbers(text, &[1.0]).map(drop)),
     ("a value of an axis", |text| Axis::texts("front.spring.rate", &[text]).map(drop)),
     ("an end of a range", |text| Axis::range("front.spring.rate", "1 N/mm", text, 3).map(drop)),
