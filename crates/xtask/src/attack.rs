@@ -131,10 +131,10 @@ fn table(rows: &[Row], seed: u64, date: &str) -> String {
     )
 }
 
-/// The C library under attack: exit code and line.
+/// The C library under attack: exit code and line. The program `attack` prints the documents of the models.
 fn c(root: &Path, count: &str, seed: &str) -> Result<(i32, String), String> {
     let library = CLibrary::install(root)?;
-    generate::build(root, &surface::Api::read(&surface::core_sources())?)?;
+    generate::built_again(root)?;
     let (program, lib) = (target(root).join("attack-c"), library.prefix.join("lib"));
     Call::new(root, std::env::var("CC").unwrap_or_else(|_| "cc".into()))
         .args(["-std=c99", "-O2", "-Wall", "-Wextra", "-Werror"])
@@ -145,7 +145,8 @@ fn c(root: &Path, count: &str, seed: &str) -> Result<(i32, String), String> {
         .args([format!("-L{}", lib.display()).as_str(), format!("-Wl,-rpath,{}", lib.display()).as_str()])
         .args(["-laxlewright", "-lm"])
         .run()?;
-    Call::new(root, program).args([count, seed]).any_output()
+    let cases = format!("'{}' cases {count} --seed {seed}", target(root).join("release/attack").display());
+    Call::new(root, program).args([count, seed, &cases]).any_output()
 }
 
 #[cfg(test)]

@@ -47,7 +47,7 @@ pub fn build(root: &Path, python: &Python) -> Result<PathBuf, String> {
         std::fs::remove_dir_all(&out).map_err(|error| error.to_string())?;
     }
     let api = Api::read(&surface::core_sources())?;
-    generate::build(root, &api)?;
+    generate::built_again(root)?;
     for page in pages(root, &api)? {
         page.write(&source)?;
     }
