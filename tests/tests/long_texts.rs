@@ -9,28 +9,42 @@ use axlewright::{Model, Result, catalogue, cooling::Coolant};
 use std::alloc::{GlobalAlloc, Layout, System};
 use std::cell::Cell;
 
-/// Counts the bytes that each thread takes.
+/// Counts the bytes that each thread holds.
 struct Counting;
 
 thread_local! {
-    static TAKEN: Cell<usize> = const { Cell::new(0) };
+    static HELD: Cell<isize> = const { Cell::new(0) };
+    /// The most so far.
+    static MOST: Cell<isize> = const { Cell::new(0) };
 }
 
-fn count(bytes: usize) {
-    let _ = TAKEN.try_with(|taken| taken.set(taken.get() + bytes));
+fn count(bytes: isize) {
+    let _ = HELD.try_with(|held| {
+        held.set(held.get() + bytes);
+        MOST.set(MOST.get().max(held.get()));
+    });
+}
+
+/// What a call gives, and the most bytes that it held meanwhile.
+fn counted<T>(call: impl FnOnce() -> T) -> (T, isize) {
+    let before = HELD.get();
+    MOST.set(before);
+    let answer = call();
+    (answer, MOST.get() - before)
 }
 
 // SAFETY: everything goes to the allocator of the system.
 unsafe impl GlobalAlloc for Counting {
     unsafe fn alloc(&self, layout: Layout) -> *mut u8 {
-        count(layout.size());
+        count(layout.size() as isize);
         unsafe { System.alloc(layout) }
     }
     unsafe fn dealloc(&self, pointer: *mut u8, layout: Layout) {
+        count(-(layout.size() as isize));
         unsafe { System.dealloc(pointer, layout) }
     }
     unsafe fn realloc(&self, pointer: *mut u8, layout: Layout, size: usize) -> *mut u8 {
-        count(size);
+        count(size as isize - layout.size() as isize);
         unsafe { System.realloc(pointer, layout, size) }
     }
 }
@@ -63,7 +77,7 @@ const WAYS_IN: [WayIn; 18] = [
 ];
 
 /// Bytes that a refusal may take, with its sentence.
-const LITTLE: usize = 200_000;
+const LITTLE: isize = 200_000;
 
 #[test]
 fn a_text_of_any_length_is_refused_before_it_is_copied() {
@@ -72,9 +86,7 @@ fn a_text_of_any_length_is_refused_before_it_is_copied() {
         for (name, call) in WAYS_IN {
             let _ = call(filling); // what is made once for all
             for bytes in [10_000_000, 100_000_000] {
-                let before = TAKEN.get();
-                let refused = call(&longest[..bytes]);
-                let taken = TAKEN.get() - before;
+                let (refused, taken) = counted(|| call(&longest[..bytes]));
                 let said = refused.unwrap_err().to_string();
                 assert!(taken < LITTLE, "{name}: {taken} bytes for {bytes} of {filling:?}");
                 assert!(
@@ -95,8 +107,7 @@ fn a_document_of_any_length_is_refused_before_it_is_copied() {
     for call in
         [|text: &str| Coolant::from_text(text).map(drop), |text: &str| Sheet::from_text(text).map(drop)]
     {
-        let before = TAKEN.get();
-        let said = call(&longest).unwrap_err().to_string();
-        assert!(TAKEN.get() - before < LITTLE && said.contains("at most 4000000 are read"), "{said}");
+        let (said, taken) = counted(|| call(&longest).unwrap_err().to_string());
+        assert!(taken < LITTLE && said.contains("at most 4000000 are read"), "{said}");
     }
 }
