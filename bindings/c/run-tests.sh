@@ -73,6 +73,16 @@ leaks() {
     fi
 }
 
+# Where valgrind is there, helgrind finds no race between threads of the caller.
+races() {
+    if command -v valgrind >/dev/null; then
+        RUN="valgrind --tool=helgrind --quiet --error-exitcode=9 --suppressions=$tests/helgrind.supp" \
+            AFTER=threads variant helgrind $cc -std=c99 -D_XOPEN_SOURCE=600 $plain -g $include "$tests"/*.c $shared
+    else
+        echo "helgrind: not there, threads not checked"
+    fi
+}
+
 # Every entry of the build sheet is called by the tests.
 sheet() {
     sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_\(sheet\|assessment\|what_if\|price_list\|choose\|chosen\)[a-z_]*\)(.*/\1/p' "$prefix/include/axlewright.h" >"$out/sheet.txt"
@@ -92,6 +102,7 @@ sheet() {
     variant c99 $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $include "$tests"/*.c $shared &
     variant c++17 $cxx -std=c++17 $warnings $include -x c++ "$tests"/*.c -x none $shared &
     leaks &
+    races &
     variant header-c++17 $cxx -std=c++17 $warnings $include "$tests/header.cpp" $shared &
     variant sanitized $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $shared &
     variant sanitized-static $cc -std=c99 -D_XOPEN_SOURCE=600 $plain $sanitize $include "$tests"/*.c $static &

@@ -4,6 +4,7 @@ mod arguments;
 mod attack;
 mod claims;
 mod demo_sheets;
+mod long_texts;
 mod messages;
 mod renamed;
 mod ride;

@@ -5,6 +5,7 @@ use crate::guard::{guard, guard_or};
 use crate::kept::c_text;
 use crate::status::{Failure, Outcome};
 use axlewright::base::table::{Column, Table, Values};
+use axlewright::base::text::shortened;
 use std::ffi::{CString, c_char};
 
 /// A column of `double` in coherent SI; NaN in a refused row.
@@ -102,6 +103,7 @@ pub unsafe extern "C" fn axw_table_find(
         let name = unsafe { words("name", name) }?;
         let place = columns.iter().position(|column| column.name == name).ok_or_else(|| {
             let names: Vec<&str> = columns.iter().map(|column| &*column.name).collect();
+            let name = shortened(name);
             Failure::NotThere(format!("name = {name:?} is not there: the table has {}", names.join(", ")))
         })?;
         unsafe { put(column, place) };

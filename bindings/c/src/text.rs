@@ -22,6 +22,7 @@ unsafe fn kind(quantity: *const c_char) -> Outcome<&'static Kind> {
 
 /// The names that contain the text, or all names if none does.
 fn unknown(name: &str) -> String {
+    let name = text::shortened(name);
     let asked = name.to_lowercase();
     let near = |kind: &&&Kind| kind.name.to_lowercase().contains(&asked) || kind.words.contains(&asked);
     let mut names: Vec<&str> = KINDS.iter().filter(near).map(|kind| kind.name).collect();

@@ -37,6 +37,7 @@ const char *last_message(void);
 
 void test_functions(void);
 void test_messages(void);
+void test_threads_and_messages(void);
 void test_text(void);
 void test_models(void);
 void test_named_values(void);
@@ -44,6 +45,7 @@ void test_pointers(void);
 void test_results(void);
 void test_tables(void);
 void test_sheet(void);
+void test_threads_and_handles(size_t of_what_if);
 void test_verdicts(void);
 void test_work(void);
 void test_work_of(const char *family, const double *x, size_t count, double wanted);

@@ -1,5 +1,5 @@
 /* Tests of the C surface. Ends with 1 where a check failed. With the argument "handles" it leaves out the functions, which keep nothing:
- * a leak checker then has less to run. */
+ * a leak checker then has less to run. With "threads" it runs only the tests that begin threads, for a checker of these; a what-if then begins none of its own. */
 #include "check.h"
 
 long checks_passed, checks_failed;
@@ -57,6 +57,12 @@ int same_bits(double a, double b)
 
 int main(int count, char **words)
 {
+    if (count > 1 && strcmp(words[1], "threads") == 0) {
+        test_threads_and_messages();
+        test_threads_and_handles(1);
+        printf("%ld passed, %ld failed\n", checks_passed, checks_failed);
+        return checks_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+    }
     if (count < 2 || strcmp(words[1], "handles") != 0) {
         test_functions();
         test_messages();

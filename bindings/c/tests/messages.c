@@ -113,7 +113,7 @@ static void *fail_often(void *argument)
     return NULL;
 }
 
-static void threads(void)
+void test_threads_and_messages(void)
 {
     enum { MANY = 4 };
     pthread_t thread[MANY];
@@ -154,6 +154,6 @@ void test_messages(void)
     frozen_numbers();
     content();
     short_buffers();
-    threads();
+    test_threads_and_messages();
     versions();
 }

@@ -495,6 +495,7 @@ typedef struct {
     const axw_assessment *of;
     const axw_what_if *what_if;
     const axw_table *wanted;
+    size_t threads; /* of the what-if itself */
     double frequency;
     int same;
 } errand;
@@ -511,7 +512,7 @@ static void *read_often(void *argument)
         if (axw_assessment_new(of->sheet, &own) != AXW_OK ||
             axw_assessment_value(own, "front.natural_frequency", &one) != AXW_OK ||
             axw_assessment_value(of->of, "front.natural_frequency", &two) != AXW_OK ||
-            axw_what_if_table(of->what_if, 0, 6000, 2, NULL, NULL, &table) != AXW_OK ||
+            axw_what_if_table(of->what_if, 0, 6000, of->threads, NULL, NULL, &table) != AXW_OK ||
             axw_sheet_hash(of->sheet, text, sizeof text, NULL) != AXW_OK) {
             of->same = 0;
         }
@@ -524,7 +525,7 @@ static void *read_often(void *argument)
 }
 
 /* Several threads read the same handles; the what-if is made ready by whichever of them is first. */
-static void threads(void)
+void test_threads_and_handles(size_t of_what_if)
 {
     enum { MANY = 4 };
     pthread_t thread[MANY];
@@ -538,8 +539,11 @@ static void threads(void)
         STATUS(axw_what_if_output(both[i], "front.frequency.margin"), AXW_OK);
     }
     axw_table *wanted = all_rows(ready, 1);
+    if (of_what_if == 1) { /* a checker of threads does not follow the once-only lock of Rust: nothing is made ready under it then */
+        axw_table_free(all_rows(shared, 1));
+    }
     for (int i = 0; i < MANY; i++) {
-        errand one = {sheet, of, shared, wanted, value_of(of, "front.natural_frequency"), 0};
+        errand one = {sheet, of, shared, wanted, of_what_if, value_of(of, "front.natural_frequency"), 0};
         errands[i] = one;
         CHECK(pthread_create(&thread[i], NULL, read_often, &errands[i]) == 0);
     }
@@ -624,5 +628,5 @@ void test_sheet(void)
     test_what_if();
     test_choosing();
     interleaved();
-    threads();
+    test_threads_and_handles(2);
 }

@@ -45,6 +45,8 @@ class Table(Mapping[str, "Column"]):
     __slots__ = ("_columns", "_reasons", "_rows")
 
     def __init__(self, columns: Mapping[str, Column], reasons: Mapping[int, str] | None = None) -> None:
+        if not hasattr(columns, "items"):
+            raise TypeError(f"columns: a mapping of names to columns is wanted, not {type(columns).__name__}")
         kept: dict[str, Column] = {}
         lengths: dict[str, int] = {}
         for name, column in columns.items():

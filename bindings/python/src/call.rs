@@ -1,6 +1,6 @@
 //! Functions that take quantities: numbers go straight to the core, arrays through the ufunc.
 use crate::array::{Value, nans, ndarray};
-use crate::error::{at, raise};
+use crate::error::{at, letters, raise};
 use crate::kernel::Kernel;
 use crate::keywords::{Call, Place, body, function, last};
 use crate::quantity::{Quantity, take};
@@ -89,7 +89,7 @@ fn front<'py, K: Kernel<I, O>, const I: usize, const O: usize>(
 /// True if `invalid` asks for a refusal.
 fn refuses(invalid: Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
     if let Ok(words) = invalid.cast::<PyString>() {
-        match words.to_str()? {
+        match letters(&words)? {
             "raise" => return Ok(true),
             "nan" => return Ok(false),
             _ => {}

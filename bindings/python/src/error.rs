@@ -1,9 +1,10 @@
 //! The core's refusals as Python exceptions. The sentence is the core's; only the name of an argument may be put before it.
+use crate::array::brief;
 use axlewright::Error;
 use pyo3::create_exception;
-use pyo3::exceptions::{PyRuntimeError, PyValueError};
+use pyo3::exceptions::{PyException, PyMemoryError, PyRuntimeError, PyValueError};
 use pyo3::prelude::*;
-use pyo3::types::PyTuple;
+use pyo3::types::{PyString, PyTuple};
 use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
@@ -67,6 +68,17 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add("DomainError", domain)?;
     m.add("TextError", text)?;
     m.add("DocumentError", document)
+}
+
+/// The letters of a text; half of a character, which Python allows, is refused.
+pub fn letters<'a>(text: &'a Bound<'_, PyString>) -> PyResult<&'a str> {
+    let refused = |_| TextError::new_err(format!("{} is no text: it holds half of a character", brief(text)));
+    text.to_str().map_err(refused)
+}
+
+/// True for an interrupt, an exit or the end of memory: it is no fault of an argument, and goes on as it is.
+pub fn is_of_others(py: Python<'_>, error: &PyErr) -> bool {
+    !error.is_instance_of::<PyException>(py) || error.is_instance_of::<PyMemoryError>(py)
 }
 
 /// The exception of a refusal.

@@ -6,10 +6,10 @@
 use pyo3::prelude::*;
 use std::cell::Cell;
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
-use std::sync::OnceLock;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering::SeqCst};
+use std::sync::{Condvar, Mutex, OnceLock, PoisonError};
 use std::thread::{self, ThreadId};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// True once the interpreter ends: nobody returns to it any more, except the thread that ends it.
 static ENDING: AtomicBool = AtomicBool::new(false);
@@ -17,6 +17,8 @@ static ENDING: AtomicBool = AtomicBool::new(false);
 static LAST: OnceLock<ThreadId> = OnceLock::new();
 /// Threads on their way back to the interpreter, or in a callback that native code called.
 static COMING: AtomicUsize = AtomicUsize::new(0);
+/// Tells the thread that ends the interpreter that nobody is on the way any more. `COMING` counts them, so the lock holds nothing.
+static GONE: (Mutex<()>, Condvar) = (Mutex::new(()), Condvar::new());
 
 thread_local! {
     /// Times that this thread has passed the gate from outside and not left yet.
@@ -42,7 +44,15 @@ fn enter() -> bool {
 }
 
 fn leave() {
-    COMING.fetch_sub(1, SeqCst);
+    fewer(1);
+}
+
+/// So many threads fewer are on their way. Whoever does not see the end yet took itself off before the last thread counts.
+fn fewer(by: usize) {
+    if COMING.fetch_sub(by, SeqCst) == by && ENDING.load(SeqCst) {
+        drop(GONE.0.lock().unwrap_or_else(PoisonError::into_inner));
+        GONE.1.notify_all();
+    }
 }
 
 /// Rests until the process ends.
@@ -62,7 +72,7 @@ pub fn released<T: Send>(py: Python<'_>, work: impl FnOnce() -> T + Send) -> T {
     }
     let answer = py.detach(|| {
         let inside = INSIDE.take();
-        COMING.fetch_sub(inside, SeqCst);
+        fewer(inside);
         let answer = catch_unwind(AssertUnwindSafe(work));
         if !enter() {
             rest();
@@ -92,10 +102,10 @@ pub fn attached<T>(call: impl FnOnce(Python<'_>) -> T) -> Option<T> {
 fn ending(py: Python<'_>) {
     let _ = LAST.set(thread::current().id());
     ENDING.store(true, SeqCst);
-    let since = Instant::now();
-    while COMING.load(SeqCst) > 0 && since.elapsed() < PATIENCE {
-        py.detach(|| thread::sleep(Duration::from_millis(1)));
-    }
+    py.detach(|| {
+        let lock = GONE.0.lock().unwrap_or_else(PoisonError::into_inner);
+        drop(GONE.1.wait_timeout_while(lock, PATIENCE, |()| COMING.load(SeqCst) > 0));
+    });
 }
 
 pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {

@@ -1,5 +1,5 @@
 //! Calls by keyword: native functions and methods that take keyword arguments only.
-use crate::error::guard;
+use crate::error::{guard, letters};
 use axlewright::base::text::shortened;
 use pyo3::exceptions::{PyDeprecationWarning, PyTypeError};
 use pyo3::ffi;
@@ -51,7 +51,7 @@ impl<'a, 'py> Call<'a, 'py> {
         }
         for (k, name) in self.names.iter().flat_map(|names| names.iter_borrowed()).enumerate() {
             let name = name.cast::<PyString>()?;
-            let name = name.to_str()?;
+            let name = letters(&name)?;
             // Most calls name the arguments in their order.
             let place = match keywords.get(k) {
                 Some(keyword) if keyword.name == name => Some(k),

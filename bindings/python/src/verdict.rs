@@ -1,6 +1,6 @@
 //! Verdicts of the caller's own margins, by the rule of the core: numbers, or arrays element by element.
 use crate::array::Value;
-use crate::error::{guard, raise};
+use crate::error::{guard, letters, raise};
 use crate::quantity::{Quantity, take};
 use axlewright::Verdict;
 use axlewright::base::error::{Error, Relation};
@@ -19,7 +19,7 @@ fn kind_of(arguments: &[&Bound<'_, PyAny>]) -> PyResult<&'static Kind> {
     }
     for argument in arguments {
         if let Ok(words) = argument.cast::<PyString>() {
-            let read = text::read(words.to_str()?).map_err(|error| raise(argument.py(), error))?;
+            let read = text::read(letters(words)?).map_err(|error| raise(argument.py(), error))?;
             return Ok(read.kind);
         }
     }

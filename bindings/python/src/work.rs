@@ -1,6 +1,6 @@
 //! The core's work behind an answer, with each argument as it was given.
 use crate::array::Value;
-use crate::error::{guard, raise};
+use crate::error::{guard, letters, raise};
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::{System, print_in, shortened};
 use axlewright::catalogue;
@@ -41,7 +41,7 @@ fn work<'py>(
             let quantity = Quantity::result(py, value, kind, of_kind)?;
             inputs.set_item(name, &quantity)?;
             if let Ok(words) = argument.cast::<PyString>() {
-                written.push(Some(words.to_str()?.trim().to_owned()));
+                written.push(Some(letters(words)?.trim().to_owned()));
                 given.set_item(name, words)?;
             } else {
                 written.push((kind != Ratio::KIND).then(|| print_in(si, kind, of_kind)));

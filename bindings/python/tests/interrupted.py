@@ -2,18 +2,17 @@
 
 The work itself reports: its native code calls `SimpleQueue.put`, which is native too, and another thread prints. The main thread
 runs no Python in the long call, so that an interrupt which the native code does not answer stays without an answer. A method of a model reports nothing:
-there the other thread says `inside` once it has run while the main thread stands in the call, which it can only where that releases the interpreter.
+there the main thread says that it enters the native call, and keeps the interpreter from then on until that call releases it. Another thread that runs
+is therefore proof that it did.
 """
 
 import os
 import signal
 import sys
 import threading
-import time
 from pathlib import Path
 from queue import SimpleQueue
 from threading import Thread
-from types import CodeType
 from unittest.mock import patch
 
 import numpy as np
@@ -56,17 +55,22 @@ def long_motion() -> None:
         car.step(height="30 mm", duration="9.9 s", time_step="0.00001 s")
 
 
-def watch(code: CodeType, inside: "SimpleQueue[int]") -> None:
-    """Reports once it has run a hundred times between two instructions of the main thread."""
-    main, seen, last = threading.main_thread().ident, 0, -1
-    while seen < 100:
-        frame = sys._current_frames().get(main or 0)
-        while frame is not None and frame.f_code is not code:
-            frame = frame.f_back
-        at = -1 if frame is None else frame.f_lasti
-        seen, last = (seen + 1, at) if at == last and at >= 0 else (0, at)
-        time.sleep(0)  # gives the other thread its turn
-    inside.put(0)
+def hand_over(method: str, inside: "SimpleQueue[int]") -> None:
+    """Lets another thread report as soon as a native method of this name has released the interpreter."""
+    entered = threading.Event()
+
+    def enters(_: object, event: str, called: object) -> None:
+        if event == "c_call" and getattr(called, "__name__", "") == method:
+            sys.setprofile(None)
+            entered.set()
+
+    def report() -> None:
+        entered.wait()
+        inside.put(0)
+
+    Thread(target=report, daemon=True).start()
+    sys.setswitchinterval(1e6)  # seconds: nobody takes the interpreter from the main thread, which gives it up itself
+    sys.setprofile(enters)
 
 
 def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -> None:
@@ -87,9 +91,8 @@ def work(how: str, folder: str | os.PathLike[str], inside: "SimpleQueue[int]") -
         elif how == "chances":
             Sheet.load(MEASURED).assess().chances(10**7, progress=inside.put)
         elif how in ("linkage", "motion"):
-            call = long_linkage if how == "linkage" else long_motion
-            Thread(target=watch, args=(call.__code__, inside), daemon=True).start()
-            call()
+            hand_over("table" if how == "linkage" else "step", inside)
+            (long_linkage if how == "linkage" else long_motion)()
     raise AssertionError(f"{how} came to its end")
 
 

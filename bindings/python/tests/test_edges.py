@@ -14,11 +14,12 @@ from types import SimpleNamespace
 import ended
 import numpy as np
 import pytest
+from long_texts import WAYS_IN
 
 import axlewright
 from axlewright import DocumentError, DomainError, Quantity, TextError, Work, cooling, driveline, spring, tyre, work
 from axlewright._native import _MOST_BYTES, _printable, _short
-from axlewright.sheet import PriceList, Sheet, _file, span
+from axlewright.sheet import Assessment, PriceList, Sheet, Sweep, _file, span
 from axlewright.units import N, N_mm, deg, lbf_in, mm
 
 SHEETS = Path(__file__).parents[3] / "examples/sheets"
@@ -109,67 +110,7 @@ LONG = "x" * 1_000_000
 BRIEF = 3_000  # the names of all columns and the like stand beside the echo
 
 
-@pytest.mark.parametrize(
-    "ask",
-    [
-        lambda text: Quantity(text),
-        lambda text: Quantity(3, text),
-        lambda text: 3 * N_mm == Quantity(3, text),
-        lambda text: (3 * N_mm).to(text),
-        lambda text: f"{3 * N_mm:{text}}",
-        lambda text: spring.ride_rate(wheel_rate=text, tyre_rate="1 N/mm"),
-        lambda text: spring.ride_rate(wheel_rate="1 N/mm", tyre_rate="1 N/mm", invalid=text),
-        lambda text: spring.ride_rate(**{text: 1}),
-        lambda text: Work(text, {}),
-        lambda text: work(spring.ride_rate, wheel_rate="1 N/mm", tyre_rate="1 N/mm").shown_in(text),
-        lambda text: tyre.Tyre(marking=text).rolling(tread_worn="0 mm"),
-        lambda text: tyre.Tyre(**{text: 1}),
-        lambda text: cooling.Coolant.from_text(text),
-        lambda text: cooling.Coolant.from_text(f'{text} = 3'),
-        lambda text: cooling.Coolant.from_text(f'{{"{text}": 3}}'),
-        lambda text: cooling.Coolant.from_text(f'liquid = "{text}"'),
-        lambda text: cooling.Coolant(liquid=text, cap="15 psi gauge", hottest="90 °C"),
-        lambda text: cooling.Coolant(liquid={text: [3, {4: 5}]}, cap="15 psi gauge", hottest="90 °C"),
-        lambda text: driveline.Gearbox(gears=[{text: object()}], final_drive=4.1, rolling_radius="0.3 m", red_line="4000 rpm"),
-        lambda text: Sheet.from_text(text),
-        lambda text: Sheet.from_text(f'{text} = 3'),
-        lambda text: Sheet.from_text(f'[{text}]\na = 3'),
-        lambda text: Sheet.from_text(f'[front.spring]\n{text} = "3 N/mm"'),
-        lambda text: Sheet.from_text(f'[front.spring]\nrate = "{text}"'),
-        lambda text: Sheet.from_text(f'measure_again = ["{text}"]'),
-        lambda text: Sheet({text: "3 N/mm"}),
-        lambda text: Sheet({"front.spring.rate": text}),
-        lambda text: Sheet({"front.tyre.size": text}),
-        lambda text: Sheet()[text],
-        lambda text: Sheet().text(text),
-        lambda text: Sheet().model(text),
-        lambda text: Sheet().with_({text: None}),
-        lambda text: Sheet().assess()[text],
-        lambda text: Sheet().assess().value(text),
-        lambda text: Sheet().assess().text(text),
-        lambda text: Sheet().assess().work(text),
-        lambda text: Sheet().assess().sensitivity(text),
-        lambda text: Sheet().what_if({text: ["3 N/mm"]}),
-        lambda text: Sheet().what_if({"front.spring.rate": [text]}),
-        lambda text: Sheet().what_if({"front.tyre.size": [text, object()]}),
-        lambda text: Sheet().what_if({"front.spring.rate": span(text, "3 N/mm", 3)}),
-        lambda text: Sheet().what_if({"front.spring.rate": ["3 N/mm"]}, [text]),
-        lambda text: Sheet().choose(PriceList([]), [text]),
-        lambda text: Sheet().choose(PriceList([]), [f"1 Hz <= {text}"]),
-        lambda text: Sheet().choose(PriceList([]), [f"cost {' ' * len(text)}<= 3 kg"]),
-        lambda text: PriceList.from_csv(f"part,kind,cost,{text}\na,b,3,4"),
-        lambda text: PriceList.from_csv(f"part,kind,cost\na,b,{text}"),
-        lambda text: PriceList.from_csv(f"part,kind,cost\n{text},b,3"),
-        lambda text: PriceList.from_toml(f'parts = [{{ part = "a", kind = "b", cost = "{text}" }}]'),
-        lambda text: PriceList.from_toml(f'parts = [{{ part = "a", {text} = "b", cost = 3 }}]'),
-        lambda text: PriceList.from_toml(f"{text} = []"),
-        lambda text: PriceList([{"part": "a", "kind": "b", "cost": 3, "mass": text}]),
-        lambda text: PriceList.load(f"list.{text}"),
-        lambda text: axlewright.Table({"a": [1.0]})[text],
-        lambda text: axlewright.Table({"a": [1.0]}).to_pandas({text: "mm"}),
-        lambda text: axlewright.verdict_of_ratio(text, 1.0),
-    ],
-)
+@pytest.mark.parametrize("ask", WAYS_IN)
 @pytest.mark.parametrize("letter", ["x", "/", "é", "\x1b", "1 "])
 def test_a_long_text_is_refused_shortly(ask, letter):
     """Nothing in it is searched: a search that grows with more than the text would not end here."""
@@ -493,3 +434,90 @@ def test_a_format_looks_nothing_up():
         except ValueError as error:
             said = str(error)
         assert "class '" not in said and "<class" not in said
+
+
+# Objects of somebody else.
+
+
+class _Asked:
+    """An object that does something when it is asked for its number."""
+
+    def __init__(self, does):
+        self.does = does
+
+    def __float__(self):
+        return self.does()
+
+    def __array__(self, dtype=None, copy=None):
+        return np.array(self.does())
+
+
+def _raises(error):
+    def raised():
+        raise error
+
+    return raised
+
+
+@pytest.mark.parametrize("error", [KeyboardInterrupt, SystemExit, MemoryError])
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda x: spring.wheel_rate(spring_rate="2 N/mm", motion_ratio=x, angle_from_measured_travel="0 deg"),
+        lambda x: work(spring.wheel_rate, spring_rate="2 N/mm", motion_ratio=x, angle_from_measured_travel="0 deg"),
+        lambda x: driveline.Gearbox(gears=[{"ratio": x}], final_drive=4.1, rolling_radius="0.3 m", red_line="4000 rpm"),
+        lambda x: Sheet({"front.spring.motion_ratio": x}),
+    ],
+)
+def test_an_interrupt_inside_an_object_is_no_refusal(ask, error):
+    with pytest.raises(error):
+        ask(_Asked(_raises(error())))
+
+
+def test_what_an_object_raises_is_the_cause_of_a_refusal():
+    with pytest.raises(TypeError, match="motion_ratio: ouch") as refused:
+        spring.wheel_rate(spring_rate="2 N/mm", motion_ratio=_Asked(_raises(ZeroDivisionError("ouch"))), angle_from_measured_travel="0 deg")
+    assert isinstance(refused.value.__cause__, ZeroDivisionError)
+    with pytest.raises(TypeError) as refused:
+        spring.wheel_rate(spring_rate="2 N/mm", motion_ratio=_Asked(_raises(ValueError(LONG))), angle_from_measured_travel="0 deg")
+    assert len(str(refused.value)) < BRIEF
+
+
+@pytest.mark.parametrize(
+    ("ask", "name"),
+    [
+        (lambda text: spring.ride_rate(wheel_rate=text, tyre_rate="1 N/mm"), "wheel_rate"),
+        (lambda text: spring.ride_rate(wheel_rate="1 N/mm", tyre_rate="1 N/mm", invalid=text), ""),
+        (lambda text: spring.ride_rate(**{text: 1}), ""),
+        (lambda text: Quantity(text), ""),
+        (lambda text: Quantity(3, text), ""),
+        (lambda text: cooling.Coolant(liquid=text, cap="15 psi gauge", hottest="90 °C"), ""),
+        (lambda text: cooling.Coolant(**{text: 1}), ""),
+        (lambda text: Sheet({"front.spring.rate": text}), ""),
+        (lambda text: axlewright.verdict_of_ratio(text, 1.0), ""),
+    ],
+)
+def test_half_of_a_character_is_refused(ask, name):
+    with pytest.raises((TextError, TypeError)) as refused:
+        ask("3 \ud800")
+    assert name in str(refused.value) and r"\ud800" in str(refused.value)
+
+
+def test_a_dict_that_changes_while_it_is_read():
+    grows: dict[str, object] = {}
+
+    def grow():
+        grows.update({f"key{place}": 1 for place in range(100)})
+        return 3.0
+
+    grows["ratio"] = _Asked(grow)
+    with pytest.raises((ValueError, TypeError)):
+        driveline.Gearbox(gears=[grows, {"no": 1}], final_drive=4.1, rolling_radius="0.3 m", red_line="4000 rpm")
+    assert len(grows) == 101
+
+
+@pytest.mark.parametrize("other", [None, "sheet", 3, {}, DUNLIN])
+def test_something_else_in_place_of_a_sheet_or_a_list(other):
+    for call in (lambda: Assessment(other), lambda: Sweep(other, (), ()), lambda: Sheet().choose(other, []), lambda: Sheet().with_([other])):
+        with pytest.raises(TypeError, match=" wanted, not "):
+            call()

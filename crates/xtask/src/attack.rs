@@ -1,10 +1,10 @@
 //! `cargo xtask attack`: a seeded, bounded attack on the whole library, in release; one table of what each target withstood.
 //!
 //! Each target is a run of its own of the program `attack` of the tests, so that its peak memory is its own; C is attacked through the
-//! installed library, on the list of functions that the generator builds.
+//! installed library, on the lists that the generator builds, and Python through the installed wheel.
 
 use crate::generate;
-use crate::install::CLibrary;
+use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
 use std::path::Path;
 
@@ -12,7 +12,7 @@ use std::path::Path;
 pub const RESULT: &str = "docs/generated.attack.md";
 
 /// Targets with what is counted, their counts by default, and those of `--long`.
-const TARGETS: [(&str, &str, u64, u64); 8] = [
+const TARGETS: [(&str, &str, u64, u64); 9] = [
     ("functions", "calls", 2_000_000, 50_000_000),
     ("models", "calls a model", 600, 100_000),
     ("sheets", "sheets", 150, 100_000),
@@ -21,9 +21,12 @@ const TARGETS: [(&str, &str, u64, u64); 8] = [
     ("drawings", "drawings a linkage", 500, 100_000),
     ("texts", "texts", 20_000, 1_000_000),
     (C, "calls an entry", 1_000, 100_000),
+    (PYTHON, "calls a function", 20, 2_000),
 ];
 /// The target that is attacked through the C library.
 const C: &str = "c";
+/// The target that is attacked through the Python package.
+const PYTHON: &str = "python";
 
 const USAGE: &str = "cargo xtask attack [--long] [--seed N] [--TARGET COUNT ...] [--date TEXT --out FILE]";
 
@@ -104,6 +107,7 @@ pub fn run(root: &Path, words: &[&str]) -> Result<(), String> {
         let (seed, number) = (wanted.seed.to_string(), count.to_string());
         let text = stages.run(name, || match *name {
             C => c(root, &number, &seed),
+            PYTHON => python(root, &number, &seed),
             name => {
                 let program = target(root).join("release/attack");
                 Call::new(root, program).args([name, &number, "--seed", &seed]).any_output()
@@ -131,10 +135,10 @@ fn table(rows: &[Row], seed: u64, date: &str) -> String {
     )
 }
 
-/// The C library under attack: exit code and line.
+/// The C library under attack: exit code and line. The program `attack` prints the documents of the models.
 fn c(root: &Path, count: &str, seed: &str) -> Result<(i32, String), String> {
     let library = CLibrary::install(root)?;
-    generate::build(root, &surface::Api::read(&surface::core_sources())?)?;
+    generate::built_again(root)?;
     let (program, lib) = (target(root).join("attack-c"), library.prefix.join("lib"));
     Call::new(root, std::env::var("CC").unwrap_or_else(|_| "cc".into()))
         .args(["-std=c99", "-O2", "-Wall", "-Wextra", "-Werror"])
@@ -145,7 +149,24 @@ fn c(root: &Path, count: &str, seed: &str) -> Result<(i32, String), String> {
         .args([format!("-L{}", lib.display()).as_str(), format!("-Wl,-rpath,{}", lib.display()).as_str()])
         .args(["-laxlewright", "-lm"])
         .run()?;
-    Call::new(root, program).args([count, seed]).any_output()
+    let cases = format!("{} {count} --seed {seed}", cases(root));
+    Call::new(root, program).args([count, seed, &cases]).any_output()
+}
+
+/// The command that prints the cases of the models, for a shell.
+fn cases(root: &Path) -> String {
+    format!("'{}' cases", target(root).join("release/attack").display())
+}
+
+/// The Python package under attack: exit code and line.
+fn python(root: &Path, count: &str, seed: &str) -> Result<(i32, String), String> {
+    let python = Python::new(root, "venv-test", &["demo", "routes", "test", "docs"])?;
+    python.install_wheel(root)?;
+    let library = CLibrary::install(root)?;
+    generate::built_again(root)?;
+    let script = ["bindings/python/tests/attack.py", count, seed];
+    let call = python.python(root).env("AXW_CATALOGUE", generate::catalogue(root)).args(script);
+    call.path(&library.shared()).args([cases(root).as_str()]).any_output()
 }
 
 #[cfg(test)]

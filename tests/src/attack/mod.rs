@@ -8,7 +8,7 @@
 mod documents;
 mod drawings;
 mod functions;
-mod models;
+pub mod models;
 mod numbers;
 mod price_lists;
 mod requirements;

@@ -10,6 +10,7 @@ use axlewright::Table;
 use axlewright::base::table::Values;
 use serde_json::Value;
 use std::collections::BTreeMap;
+use std::io::Write;
 
 /// Values of arguments by their names, from the rows of all models.
 pub type Seen = BTreeMap<String, Vec<f64>>;
@@ -53,17 +54,65 @@ pub fn argument(name: &str, seen: &Seen, random: &mut Random) -> f64 {
     }
 }
 
+/// What the target is called, in its seed too.
+const NAME: &str = "models";
+
+/// So many calls a model.
 pub fn attack(of: &Attack, calls: u64) -> Tally {
-    let rows = rows();
-    let seen = seen(&rows);
-    let documents: Vec<Vec<Value>> = MODELS.iter().map(|model| documents_of(model.name, &rows)).collect();
-    of.run("models", calls * MODELS.len() as u64, |at, random| {
+    let drawn = Drawn::new();
+    of.run(NAME, calls * MODELS.len() as u64, |at, random| {
+        let case = drawn.case(at, random)?;
+        let (model, text) = (case.model, &case.text);
+        let asked = match case.asked {
+            Asked::Method(method) => single(model, method, text, &drawn.seen, random),
+            Asked::Table(table) => tabled(model, table, text, &drawn.seen, random),
+            Asked::Read => {
+                let mut calls = Calls::default();
+                calls.count((model.read)(text)).map(|_| calls)
+            }
+        };
+        asked.map_err(|why| {
+            format!("{}.{why}; document {}", model.name, text.chars().take(3000).collect::<String>())
+        })
+    })
+}
+
+/// What cases are drawn from.
+struct Drawn {
+    seen: Seen,
+    /// Documents of each model.
+    documents: Vec<Vec<Value>>,
+}
+
+/// One case: a document, and what its model is asked.
+struct Drawing {
+    model: &'static Modelled,
+    text: String,
+    asked: Asked,
+}
+
+enum Asked {
+    Method(&'static Method),
+    Table(&'static Tabled),
+    Read,
+}
+
+impl Drawn {
+    fn new() -> Drawn {
+        let rows = rows();
+        Drawn {
+            seen: seen(&rows),
+            documents: MODELS.iter().map(|model| documents_of(model.name, &rows)).collect(),
+        }
+    }
+
+    fn case(&self, at: u64, random: &mut Random) -> Result<Drawing, String> {
         let place = at as usize % MODELS.len();
         let model = &MODELS[place];
-        if documents[place].is_empty() {
+        if self.documents[place].is_empty() {
             return Err(format!("{} has neither a reference row nor a document in WITHOUT_ROW", model.name));
         }
-        let mut document = random.of_these(&documents[place]).clone();
+        let mut document = random.of_these(&self.documents[place]).clone();
         (0..*random.of_these(&[0, 0, 1, 1, 2, 5])).for_each(|_| change(&mut document, random));
         let mut text = document.to_string();
         if random.once_in(16) {
@@ -72,17 +121,95 @@ pub fn attack(of: &Attack, calls: u64) -> Tally {
         let which = random.below(model.methods.len() + model.tables.len() + 1);
         let asked =
             match (model.methods.get(which), model.tables.get(which.wrapping_sub(model.methods.len()))) {
-                (Some(method), _) => single(model, method, &text, &seen, random),
-                (None, Some(table)) => tabled(model, table, &text, &seen, random),
-                (None, None) => {
-                    let mut calls = Calls::default();
-                    calls.count((model.read)(&text)).map(|_| calls)
-                }
+                (Some(method), _) => Asked::Method(method),
+                (None, Some(table)) => Asked::Table(table),
+                (None, None) => Asked::Read,
             };
-        asked.map_err(|why| {
-            format!("{}.{why}; document {}", model.name, text.chars().take(3000).collect::<String>())
-        })
+        Ok(Drawing { model, text, asked })
+    }
+}
+
+/// Writes the same cases for another surface, each with the core's answer: a line with the model, the method, the number of the refusal (0 if there is
+/// none), the lists of arguments, the results and the bytes of the document, and then that document. Numbers stand as the bits of a double; a word
+/// is `-`. A table gives the number of its rows and a sum over the bits of its numbers. A document ends at its first NUL, as text does in C.
+pub fn write(of: &Attack, calls: u64, out: &mut impl Write) -> std::io::Result<()> {
+    let (drawn, root) = (Drawn::new(), Random::of(&format!("{NAME} {}", of.seed)));
+    for at in of.from..of.from + calls * MODELS.len() as u64 {
+        let mut random = root.at(at);
+        let Ok(case) = drawn.case(at, &mut random) else { continue };
+        let text = case.text.split('\0').next().unwrap_or_default();
+        let (mut lists, mut results) = (vec![], vec![]);
+        let (name, outcome) = match case.asked {
+            Asked::Read => ("-", (case.model.read)(text)),
+            Asked::Method(method) => {
+                lists =
+                    arguments(method.parameters.iter().map(|name| (*name, false)), &drawn.seen, &mut random);
+                let x: Vec<f64> = lists.iter().flatten().copied().collect();
+                let found = (method.call)(text, &x).map(|found| {
+                    results = found.iter().map(|(_, found)| shown(found)).collect();
+                });
+                (method.name, found)
+            }
+            Asked::Table(table) => {
+                lists = arguments(table.parameters.iter().copied(), &drawn.seen, &mut random);
+                let found = (table.call)(text, &lists).map(|found| {
+                    results = vec![found.rows().to_string(), format!("{:x}", sum(&found))];
+                });
+                (table.name, found)
+            }
+        };
+        write!(
+            out,
+            "{} {name} {} {}",
+            case.model.name,
+            outcome.map_or_else(|error| error.number(), |()| 0),
+            lists.len()
+        )?;
+        for list in &lists {
+            write!(out, " {}", list.len())?;
+            list.iter().try_for_each(|x| write!(out, " {:x}", x.to_bits()))?;
+        }
+        write!(out, " {}", results.len())?;
+        results.iter().try_for_each(|of| write!(out, " {of}"))?;
+        writeln!(out, " {}\n{text}", text.len())?;
+    }
+    out.flush()
+}
+
+/// Values of arguments; a list has up to three.
+fn arguments<'a>(
+    of: impl Iterator<Item = (&'a str, bool)>,
+    seen: &Seen,
+    random: &mut Random,
+) -> Vec<Vec<f64>> {
+    of.map(|(name, list)| {
+        let count = if list { random.below(4) } else { 1 };
+        (0..count).map(|_| argument(name, seen, random)).collect()
     })
+    .collect()
+}
+
+fn shown(found: &Found) -> String {
+    match found {
+        Found::Number(value) => format!("{:x}", bits(*value)),
+        Found::Word(_) => "-".to_owned(),
+    }
+}
+
+/// The bits of a number; one that is not known has no sign.
+fn bits(value: f64) -> u64 {
+    if value.is_nan() { f64::NAN.to_bits() } else { value.to_bits() }
+}
+
+/// The numbers of a table in one: FNV-1a over their bits (Fowler, Noll and Vo).
+fn sum(table: &Table) -> u64 {
+    let numbers = table.columns().iter().filter_map(|column| match &column.values {
+        Values::F64(values) => Some(values),
+        _ => None,
+    });
+    numbers
+        .flatten()
+        .fold(0xcbf2_9ce4_8422_2325, |sum, value| (sum ^ bits(*value)).wrapping_mul(0x0100_0000_01b3))
 }
 
 fn is_same(one: &Found, other: &Found) -> bool {
@@ -118,11 +245,7 @@ fn single(model: &Modelled, method: &Method, text: &str, seen: &Seen, random: &m
 
 fn tabled(model: &Modelled, of: &Tabled, text: &str, seen: &Seen, random: &mut Random) -> Case {
     let mut calls = Calls::default();
-    let list = |(name, list): &(&str, bool)| {
-        let count = if *list { random.below(4) } else { 1 };
-        (0..count).map(|_| argument(name, seen, random)).collect::<Vec<f64>>()
-    };
-    let x: Vec<Vec<f64>> = of.parameters.iter().map(list).collect();
+    let x = arguments(of.parameters.iter().copied(), seen, random);
     let named = |why: String| format!("{}{x:?}: {why}", of.name);
     let Some(table) = calls.count((of.call)(text, &x)).map_err(named)? else { return Ok(calls) };
     let extreme = x.iter().flatten().copied().chain(numbers(text)).any(is_extreme);

@@ -1,7 +1,8 @@
 //! Attacks one kind of target: `attack TARGET COUNT [--seed N] [--from N]`. Prints its line for the table of `cargo xtask attack`, with the peak memory in KiB
-//! at the end; findings go to the error output, and make the exit code 1.
+//! at the end; findings go to the error output, and make the exit code 1. `attack cases COUNT` writes the cases of the models for another surface.
 
-use axlewright_tests::attack::{Attack, TARGETS};
+use axlewright_tests::attack::{Attack, TARGETS, models};
+use std::io::{BufWriter, stdout};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
@@ -13,6 +14,10 @@ fn main() -> ExitCode {
     let attack = Attack { seed: option("--seed").unwrap_or(1), from: option("--from").unwrap_or(0) };
     let target = arguments.first().and_then(|name| TARGETS.iter().find(|target| target.name == name));
     let count = arguments.get(1).and_then(|count| count.parse().ok());
+    if let (Some("cases"), Some(count)) = (arguments.first().map(String::as_str), count) {
+        let written = models::write(&attack, count, &mut BufWriter::new(stdout().lock()));
+        return ExitCode::from(u8::from(written.is_err()));
+    }
     let (Some(target), Some(count)) = (target, count) else {
         let names: Vec<&str> = TARGETS.iter().map(|target| target.name).collect();
         eprintln!("attack TARGET COUNT [--seed N] [--from N]; targets: {}", names.join(", "));

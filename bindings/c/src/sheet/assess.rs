@@ -8,6 +8,7 @@ use crate::status::{Failure, Outcome};
 use crate::table::axw_table;
 use crate::text::shop;
 use axlewright::Verdict;
+use axlewright::base::text::shortened;
 use axlewright::sheet::{Answer, Assessment};
 use std::ffi::{CString, c_char};
 use std::sync::OnceLock;
@@ -91,6 +92,7 @@ pub unsafe extern "C" fn axw_assessment_find(
         let path = unsafe { words("path", path) }?;
         let place = answers.iter().position(|answer| answer.path == path).ok_or_else(|| {
             let paths: Vec<&str> = answers.iter().map(|answer| answer.path).collect();
+            let path = shortened(path);
             Failure::NotThere(format!("there is no finding {path:?}; there are {}", paths.join(", ")))
         })?;
         unsafe { put(finding, place) };

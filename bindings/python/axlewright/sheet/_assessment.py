@@ -8,7 +8,7 @@ from typing import Any, Generic, Literal, TypeAlias, overload
 
 from axlewright._native import AssessmentHandle, Quantity
 from axlewright.sheet._shared import SheetValue, heading, html_table
-from axlewright.sheet._written import S
+from axlewright.sheet._written import S, handle_of
 
 Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
@@ -142,7 +142,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
     def __init__(self, sheet: S) -> None:
         self._sheet = sheet
-        self._handle: AssessmentHandle = sheet._handle.assess()
+        self._handle: AssessmentHandle = handle_of(sheet).assess()
         self._findings: tuple[Finding, ...] | None = None
 
     @property

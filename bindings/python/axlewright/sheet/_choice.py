@@ -12,7 +12,7 @@ from typing import Any, Generic, Self, overload
 from axlewright._native import PriceListHandle, Quantity, _printable, _short
 from axlewright._table import Table
 from axlewright.sheet._shared import heading, html_table, read_file
-from axlewright.sheet._written import S
+from axlewright.sheet._written import S, handle_of
 
 
 
@@ -38,7 +38,7 @@ class PriceList(Sequence[Part]):
 
     def __init__(self, rows: Iterable[Mapping[str, Any]]) -> None:
         """From rows: dicts of text, numbers and quantities; `None` writes nothing. A refusal counts the first row as line 2."""
-        lines = ",\n".join(json.dumps({key: _cell(value) for key, value in row.items() if value is not None}) for row in rows)
+        lines = ",\n".join(json.dumps({key: _cell(value) for key, value in _cells(row) if value is not None}) for row in rows)
         self._set(PriceListHandle.from_text(f'{{"parts": [\n{lines}]}}'))
 
     def _set(self, handle: PriceListHandle) -> None:
@@ -222,7 +222,9 @@ class ChosenOf(Generic[S]):
         limit: int,
         progress: Callable[[int], object] | None,
     ) -> Self:
-        made = sheet._handle.choose(prices._handle, list(requirements), limit, progress)
+        if not isinstance(prices, PriceList):
+            raise TypeError(f"prices: a PriceList is wanted, not {type(prices).__name__}")
+        made = handle_of(sheet).choose(prices._handle, list(requirements), limit, progress)
         kinds, feasible, more, front, rejected, not_known, dropped, evaluated = made
 
         def choices(
@@ -309,14 +311,20 @@ def _column(values: list[Any]) -> Any:
     return np.array(values, dtype=float if values and isinstance(values[0], float) else object)
 
 
+def _cells(row: Any) -> Iterable[tuple[str, Any]]:
+    if not hasattr(row, "items"):
+        raise TypeError(f"rows: each is wanted as a mapping of columns to cells, not {type(row).__name__}")
+    return row.items()  # type: ignore[no-any-return]
+
+
 def _cell(value: Any) -> object:
     """A cell of a row in the form of JSON."""
-    if isinstance(value, str | float | int) and not isinstance(value, bool):
-        return value
     if isinstance(value, Quantity):
         return repr(value)
     if hasattr(value, "item"):
-        return _cell(value.item())
+        value = value.item()
+    if isinstance(value, str | float | int) and not isinstance(value, bool):
+        return value
     raise TypeError(f"{_short(repr(value))} is neither text, a number nor a quantity")
 
 

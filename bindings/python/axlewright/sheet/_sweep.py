@@ -20,7 +20,7 @@ from axlewright.sheet._drawing import draw_line, draw_map
 from axlewright.sheet._file import whole_file
 from axlewright.sheet._progress import Told
 from axlewright.sheet._shared import Progress
-from axlewright.sheet._written import S, Written
+from axlewright.sheet._written import S, Written, handle_of
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -95,7 +95,7 @@ class SweepOf(Generic[S]):
         self._sheet, self._axes, self._outputs = sheet, axes, outputs
         self._grid, self._threads, self._progress = grid, threads, progress
         forms = [(list(paths), payload, unit) for paths, payload, unit in axes]
-        self._handle: WhatIfHandle = sheet._handle.what_if(forms, grid, list(outputs))
+        self._handle: WhatIfHandle = handle_of(sheet).what_if(forms, grid, list(outputs))
         self._start, self._stop = 0, self._handle.rows()
 
     @property
@@ -254,6 +254,8 @@ class SweepOf(Generic[S]):
     ) -> Self:
         """Object that pickle restores."""
         made = cls(sheet, axes, outputs, grid=grid, threads=threads)
+        if not (isinstance(start, int) and isinstance(stop, int) and 0 <= start <= stop <= made._stop):
+            raise ValueError(f"rows {_short(repr(start))} to {_short(repr(stop))} are no part of {made._stop} rows")
         made._start, made._stop = start, stop
         return made
 

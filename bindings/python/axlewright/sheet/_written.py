@@ -26,7 +26,7 @@ class Written(Mapping[str, SheetValue]):
     def __new__(cls, lines: Mapping[str, QuantityLike] | None = None, *, name: str = "") -> Self:
         """An empty sheet, or one with these lines: `Sheet({"front.spring.rate": "225 lbf/in"})`."""
         empty = cls._of(SheetHandle.from_text(json.dumps({"version": 1, "name": name})))
-        return empty.with_(lines) if lines else empty
+        return empty if lines is None else empty.with_(lines)
 
     @classmethod
     def _of(cls, handle: SheetHandle) -> Self:
@@ -71,6 +71,8 @@ class Written(Mapping[str, SheetValue]):
 
         `None` takes a line out.
         """
+        if lines is not None and not hasattr(lines, "items"):
+            raise TypeError(f"lines: a mapping of paths to values is wanted, not {type(lines).__name__}")
         return self._of(self._handle.with_lines([*(lines or {}).items(), *more.items()]))
 
     def to_toml(self) -> str:
@@ -138,3 +140,10 @@ class Written(Mapping[str, SheetValue]):
     def _repr_html_(self) -> str:
         lines = ((path, self._handle.text(path)) for path in self)
         return f"{heading(self.name, self.hash)}{html_table(('line', 'written'), lines)}"
+
+
+def handle_of(sheet: Written) -> SheetHandle:
+    """The native sheet; whatever else stands in its place is refused."""
+    if not isinstance(sheet, Written):
+        raise TypeError(f"sheet: a Sheet is wanted, not {type(sheet).__name__}")
+    return sheet._handle

@@ -1,5 +1,6 @@
 //! The document of a model: made from keywords, and read for the units in it.
 use crate::array::{Value, brief};
+use crate::error::{is_of_others, letters};
 use crate::quantity::{Quantity, pint, take};
 use axlewright::base::text::{read, read_as, shortened};
 use axlewright::units::{Kind, Unit};
@@ -132,14 +133,15 @@ fn object(
     others: &mut Vec<NotFinite>,
 ) -> PyResult<Json> {
     let mut made = Map::new();
-    for (key, value) in dict {
+    // A copy: a value may change the dict while it is read.
+    for (key, value) in dict.copy()? {
         let Ok(key) = key.cast::<PyString>() else {
             return Err(PyTypeError::new_err(format!("{path}: the key {} is not text", brief(&key))));
         };
         if value.is_none() {
             continue;
         }
-        let key = key.to_str()?;
+        let key = letters(key)?;
         made.insert(key.to_owned(), json(&value, &Path::Key(path, key), depth + 1, others)?);
     }
     Ok(Json::Object(made))
@@ -154,7 +156,7 @@ fn json(x: &Bound<'_, PyAny>, path: &Path<'_>, depth: usize, others: &mut Vec<No
         )));
     }
     if let Ok(words) = x.cast::<PyString>() {
-        return Ok(Json::String(words.to_str()?.to_owned()));
+        return Ok(Json::String(letters(words)?.to_owned()));
     }
     if let Ok(quantity) = x.cast::<Quantity>() {
         let quantity = quantity.get();
@@ -203,8 +205,10 @@ fn json(x: &Bound<'_, PyAny>, path: &Path<'_>, depth: usize, others: &mut Vec<No
         return serde_json::from_str(&text)
             .map_err(|error| PyValueError::new_err(format!("{path}: {error}")));
     }
-    if let Ok(Value::Number(number)) = Value::plain(x) {
-        return Ok(plain(number, path, others));
+    match Value::plain(x) {
+        Ok(Value::Number(number)) => return Ok(plain(number, path, others)),
+        Err(error) if is_of_others(py, &error) => return Err(error),
+        _ => {}
     }
     Err(PyTypeError::new_err(format!(
         "{path} = {} is neither a quantity, a number, text, a list nor a dict",

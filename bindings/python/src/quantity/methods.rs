@@ -5,7 +5,7 @@ use super::product::refuse_composed;
 use super::take::{first_with_unit, read, take};
 use super::words::a;
 use crate::array::{Operation, Value, brief};
-use crate::error::raise;
+use crate::error::{letters, raise};
 use axlewright::base::text;
 use axlewright::units::{self, GaugePressure, Kind, Quantity as _};
 use pyo3::basic::CompareOp;
@@ -26,7 +26,7 @@ fn find_unit(
     let (found, kind) = if let Ok(unit) = unit.cast::<Unit>() {
         (unit.get().unit, unit.get().kind)
     } else if let Ok(words) = unit.cast::<PyString>() {
-        let (kind, unit) = text::unit(words.to_str()?, wanted).map_err(|error| raise(py, error))?;
+        let (kind, unit) = text::unit(letters(words)?, wanted).map_err(|error| raise(py, error))?;
         (unit, kind)
     } else {
         return Err(PyTypeError::new_err(format!("{} is not a unit or the text of one", brief(unit))));
@@ -48,7 +48,7 @@ impl Quantity {
         let py = value.py();
         let Some(unit) = unit else {
             if let Ok(words) = value.cast::<PyString>() {
-                return read(words.to_str()?, None).map_err(|error| raise(py, error));
+                return read(letters(words)?, None).map_err(|error| raise(py, error));
             }
             if let Ok(quantity) = value.cast::<Quantity>() {
                 let quantity = quantity.get();

@@ -1,5 +1,6 @@
 //! The door to the units library `pint`: its quantities are converted once, here, never by its own dispatch.
 use super::words::{a, how_to_write};
+use crate::error::is_of_others;
 use axlewright::units::{
     AbsolutePressure, GaugePressure, Kind, Quantity, Temperature, TemperatureDifference,
 };
@@ -67,7 +68,8 @@ pub fn take<'py>(x: &Bound<'py, PyAny>, argument: &str, kind: &'static Kind) -> 
         return Err(refuse(if angular { "counts an angle" } else { "does not count an angle" }));
     }
     let converted = x.call_method1("to", (PyString::new(x.py(), &pint_name(kind)),));
-    converted.map_err(|_| refuse("has another dimension"))?.getattr("magnitude")
+    let refused = |error| if is_of_others(x.py(), &error) { error } else { refuse("has another dimension") };
+    converted.map_err(refused)?.getattr("magnitude")
 }
 
 fn pint_name(kind: &Kind) -> String {

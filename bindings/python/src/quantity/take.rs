@@ -4,7 +4,7 @@ use super::pint;
 use super::product::instead;
 use super::words::{a, how_to_write, written};
 use crate::array::{Value, brief};
-use crate::error::raise_in;
+use crate::error::{TextError, is_of_others, letters, raise_in};
 use axlewright::base::text;
 use axlewright::units::{self, Kind};
 use pyo3::exceptions::PyTypeError;
@@ -63,7 +63,9 @@ fn take_slow(
 ) -> PyResult<(Value, Option<&'static units::Unit>)> {
     let py = x.py();
     if let Ok(words) = x.cast::<PyString>() {
-        let quantity = read(words.to_str()?, Some(kind)).map_err(|error| raise_in(py, argument, error))?;
+        let words =
+            letters(words).map_err(|error| TextError::new_err(format!("{argument}: {}", error.value(py))))?;
+        let quantity = read(words, Some(kind)).map_err(|error| raise_in(py, argument, error))?;
         return Ok((quantity.value, Some(quantity.unit)));
     }
     if let Ok(quantity) = x.cast::<Quantity>() {
@@ -113,8 +115,17 @@ fn take_slow(
         )));
     }
     let value = Value::plain(x).map_err(|error| {
-        let sentence = error.value(py).to_string();
-        PyTypeError::new_err(format!("{argument}: {sentence}; {} is wanted", a(kind)))
+        if is_of_others(py, &error) {
+            return error;
+        }
+        // An object of the caller may say anything.
+        let mut sentence = error.value(py).to_string();
+        if sentence.len() > 10 * text::QUOTED {
+            sentence = text::shortened(&sentence);
+        }
+        let refused = PyTypeError::new_err(format!("{argument}: {sentence}; {} is wanted", a(kind)));
+        refused.set_cause(py, Some(error));
+        refused
     })?;
     if kind == RATIO {
         return Ok((value, None));

@@ -1,7 +1,7 @@
 //! Values of lines as a document writes them.
 use super::shown::kind_of;
 use crate::array::{Value, brief};
-use crate::error::guard;
+use crate::error::{guard, is_of_others, letters};
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::{read_as, shortened};
 use numpy::PyArray1;
@@ -13,7 +13,7 @@ use pyo3::types::PyString;
 pub fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
     let py = value.py();
     if let Ok(words) = value.cast::<PyString>() {
-        return Ok(words.to_str()?.to_owned());
+        return Ok(letters(words)?.to_owned());
     }
     let Some(kind) = kind_of(py, path)? else {
         return Err(PyTypeError::new_err(format!("{} = {} is not text", shortened(path), brief(value))));
@@ -53,7 +53,8 @@ pub fn values<'py>(
             if values.is_instance_of::<PyString>() {
                 return Err(wrong());
             }
-            let texts: Vec<String> = values.extract().map_err(|_| wrong())?;
+            let texts: Vec<String> =
+                values.extract().map_err(|error| if is_of_others(py, &error) { error } else { wrong() })?;
             let rows: Vec<(String,)> = texts.into_iter().map(|text| (text,)).collect();
             return Ok((rows.into_pyobject(py)?.into_any(), None));
         };

@@ -52,7 +52,7 @@ impl Columns {
     fn __getitem__(&self, name: &Bound<'_, PyAny>) -> PyResult<Py<PyAny>> {
         let py = name.py();
         let missing = || PyKeyError::new_err(name.clone().unbind());
-        let wanted = name.cast::<PyString>().map_err(|_| missing())?.to_str()?;
+        let wanted = name.cast::<PyString>().map_err(|_| missing())?.to_str().map_err(|_| missing())?;
         let found = self.columns.iter().find(|(column, ..)| column == wanted);
         let (column, kind, held) = found.ok_or_else(missing)?;
         let mut held = held.lock_py_attached(py).unwrap_or_else(PoisonError::into_inner);

@@ -115,7 +115,7 @@ fn shown(value: f64, bounds: &[f64], kind: &'static Kind) -> String {
         return format!(" = {value}");
     }
     let plain = said(value, (6..=17).find(apart).unwrap_or(6));
-    let shop = in_shop_units(&[value], kind);
+    let shop = in_shop_units([value], kind);
     format!(" = {plain}{shop}")
 }
 

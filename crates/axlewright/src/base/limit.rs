@@ -122,7 +122,7 @@ impl Limit {
         format!(
             "{self} {}{}",
             kind.units.first().map_or("", |coherent| coherent.symbol),
-            in_shop_units(&bounds, kind)
+            in_shop_units(bounds, kind)
         )
     }
 }

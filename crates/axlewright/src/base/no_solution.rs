@@ -99,8 +99,8 @@ impl NoSolution {
         let digits = digits_apart(first.value, &bounds, &units);
         let gap = if self.reason.starts_with(':') { "" } else { " " };
         let mut sentence =
-            format!("{} = {}{gap}{}", first.name, said_in(&[first.value], &units, digits), self.reason);
-        let range = said_in(&bounds, &units, digits);
+            format!("{} = {}{gap}{}", first.name, said_in([first.value], &units, digits), self.reason);
+        let range = said_in(bounds, &units, digits);
         match (self.lower.is_finite(), self.upper.is_finite()) {
             (true, true) => sentence += &format!("; allowed: {range}"),
             (true, false) if self.lower_open => sentence += &format!("; allowed: more than {range}"),
@@ -110,7 +110,7 @@ impl NoSolution {
             (false, false) => {}
         }
         for (place, argument) in others.iter().enumerate() {
-            let value = said_in(&[argument.value], &argument.units, DIGITS);
+            let value = said_in([argument.value], &argument.units, DIGITS);
             let joint = if place == 0 { "; with" } else { "," };
             sentence += &format!("{joint} {} = {value}", argument.name);
         }

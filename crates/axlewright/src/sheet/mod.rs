@@ -45,7 +45,9 @@ pub use schema::schema;
 pub use sensitivity::{Chance, MOST_SAMPLES, Sensitivity};
 pub use what_if::{Axis, Progress, WhatIf};
 
-use crate::base::document::{Collector, Document, NONE, PARTS, Spot, Tree, bare, wanted};
+use crate::base::document::{
+    Collector, Document, LONGEST_TEXT, NONE, PARTS, Spot, Tree, bare, too_long, wanted,
+};
 use crate::base::error::LEAST_MAGNITUDE;
 use crate::base::section::{Class, Content, Finding, Line, Section};
 use crate::base::text::{self, Tolerance, did_you_mean, nearest, shortened, unknown_key};
@@ -237,12 +239,12 @@ impl Sheet {
 
     /// Writes a quantity in coherent SI; its text is the number in its SI unit. NaN, which is not known, takes the line out.
     pub fn set_si(&mut self, path: &str, si: f64) -> Result<()> {
-        if si.is_nan() { self.remove(path) } else { self.put(path, |_| Spot::of(Tree::Si(si))) }
+        if si.is_nan() { self.remove(path) } else { self.put(path, |_| Ok(Spot::of(Tree::Si(si)))) }
     }
 
-    fn put(&mut self, path: &str, spot: impl FnOnce(Slot) -> Spot) -> Result<()> {
+    fn put(&mut self, path: &str, spot: impl FnOnce(Slot) -> Result<Spot>) -> Result<()> {
         let slot = writable(path)?;
-        let written = written(slot, &spot(slot))?;
+        let written = written(slot, &spot(slot)?)?;
         if let Some((before, _)) = neighbours(path).0.filter(|(_, known)| !self.values.contains_key(known)) {
             return Err(Error::document(path, out_of_order(&before)));
         }
@@ -573,7 +575,7 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
                 return Err(refused(format!(
                     "{text} has a tolerance that is wider than the whole range of this line, {} wide ({})",
                     text::said_in(
-                        &[range.upper - range.lower],
+                        [range.upper - range.lower],
                         &text::shop_units(margin::difference(kind)),
                         text::DIGITS
                     ),
@@ -605,11 +607,15 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
     }
 }
 
-/// A cell of a table as a document would hold it: a bare number is a ratio.
-fn spot_of(slot: Slot, text: &str) -> Spot {
-    let is_ratio = Graph::get().info(slot).kind().is_some_and(|kind| kind.name == "Ratio");
+/// A cell of a table as a document would hold it: a bare number is a ratio. A text that no document may hold is refused before it is copied.
+fn spot_of(slot: Slot, text: &str) -> Result<Spot> {
+    let info = Graph::get().info(slot);
+    if text.chars().nth(LONGEST_TEXT).is_some() {
+        return Err(Error::document(info.path, too_long()));
+    }
+    let is_ratio = info.kind().is_some_and(|kind| kind.name == "Ratio");
     let number = text.parse::<f64>().ok().filter(|_| is_ratio);
-    Spot::of(number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number))
+    Ok(Spot::of(number.map_or_else(|| Tree::Text(text.to_owned()), Tree::Number)))
 }
 
 /// `{ value = 225, unit = "lbf/in", tolerance = "3 %" }` as text.
@@ -643,7 +649,7 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
 fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crate::units::Kind) -> String {
     let bound = |si: f64| match si.abs() {
         LEAST_MAGNITUDE => text::print_in_first(si, kind),
-        _ => text::said_in(&[si], &text::shop_units(kind), text::DIGITS),
+        _ => text::said_in([si], &text::shop_units(kind), text::DIGITS),
     };
     let mut valid = Vec::new();
     if range.lower > f64::MIN {

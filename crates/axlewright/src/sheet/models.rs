@@ -9,7 +9,7 @@ use super::graph::{FieldInfo, Graph, ModelInfo, Slot};
 use super::plan::{Origin, Plan};
 use crate::base::document::{Document, Field, Model, NONE};
 use crate::base::section::Content;
-use crate::base::text::did_you_mean;
+use crate::base::text::{did_you_mean, shortened};
 use crate::units::Kind;
 use crate::{Error, Result};
 use serde_json::{Map, Value};
@@ -68,7 +68,7 @@ impl Sheet {
         if all.is_empty() {
             let message =
                 format!("there is no such model{}", did_you_mean(path, models().map(|(path, _)| path)));
-            return Err(Error::document(path, message));
+            return Err(Error::document(shortened(path), message));
         }
         let slots = all.iter().flat_map(|model| model.fields.iter().map(|field| field.slot));
         let plan = Plan::new(self, |_| false, slots);

@@ -283,7 +283,7 @@ fn weight(spot: &Spot) -> Result<Mass> {
 fn line(path: &str, spot: &Spot) -> Result<String> {
     let slot = super::writable(path)?;
     let spot = match &spot.value {
-        Tree::Text(text) => spot_of(slot, text),
+        Tree::Text(text) => spot_of(slot, text)?,
         _ => spot.clone(),
     };
     Ok(super::written(slot, &spot)?.text.to_string())

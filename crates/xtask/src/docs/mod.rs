@@ -47,7 +47,7 @@ pub fn build(root: &Path, python: &Python) -> Result<PathBuf, String> {
         std::fs::remove_dir_all(&out).map_err(|error| error.to_string())?;
     }
     let api = Api::read(&surface::core_sources())?;
-    generate::build(root, &api)?;
+    generate::built_again(root)?;
     for page in pages(root, &api)? {
         page.write(&source)?;
     }
@@ -149,7 +149,8 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     pages.push(Page::new("reference/index.md", linked(&reference::index(api))?));
     pages.push(Page::new("trust.md", linked(&rows.page(api))?));
     pages.push(Page::new("cautions.md", linked(&cautions(api))?));
-    pages.push(Page::new("bench.md", bench_page(&read(&root.join(bench::RESULT))?)?));
+    let benched = bench_page(&read(&root.join(bench::RESULT))?)? + "\n" + &read(&docs.join("bench.md"))?;
+    pages.push(Page::new("bench.md", linked(&benched)?));
     pages.push(Page::new("lines.md", sheet(root, "lines")?));
     for link in outside(root)? {
         pages.push(Page { content: Content::Copy(root.join(&link)), path: format!("repository/{link}") });

@@ -79,6 +79,17 @@ fn read(list: &str) -> Result<((u32, u32), Signatures), String> {
     Ok((version, signatures.collect::<Result<_, _>>()?))
 }
 
+/// Functions of a header: name, what it returns, and its arguments as they are declared.
+pub fn functions(header: &str) -> Result<Vec<(String, String, Vec<String>)>, String> {
+    let split = |((name, place), of): ((String, Option<usize>), String)| {
+        let (returned, arguments) = of.split_once('(').filter(|(to, _)| place.is_none() && !to.is_empty())?;
+        let arguments = arguments.strip_suffix(')').filter(|of| !of.starts_with('*'))?;
+        let arguments = arguments.split(',').map(|of| of.trim().to_owned()).collect();
+        Some((name, returned.trim().to_owned(), arguments))
+    };
+    Ok(of_header(header)?.into_iter().filter_map(split).collect())
+}
+
 /// Constants, types, fields and functions of a header as cbindgen writes it.
 fn of_header(header: &str) -> Result<Signatures, String> {
     let mut found = Signatures::new();

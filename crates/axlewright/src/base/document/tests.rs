@@ -363,6 +363,9 @@ fn every_bound_is_named_and_every_echo_is_short() {
         said
     };
     assert!(long(&"x".repeat(MOST_BYTES + 1)).contains("at most 4000000 are read"));
+    let path = "x".repeat(MOST_BYTES);
+    let said = Document::from_si([(path.as_str(), Field::Si(1.0))]).unwrap_err().to_string();
+    assert!(said.contains("this is no path") && said.len() < 300, "{said}");
     assert_eq!(within_bytes(MOST_BYTES as u64), Ok(()));
     assert_eq!(
         within_bytes(1_000_000_000).unwrap_err().to_string(),

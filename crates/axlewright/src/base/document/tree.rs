@@ -187,6 +187,9 @@ enum Grown {
 
 impl Branch {
     fn put(&mut self, path: &str, field: Field<'_>) -> core::result::Result<(), String> {
+        if path.len() > LONGEST_TEXT {
+            return Err(no_path());
+        }
         let leaf = match field {
             Field::Si(si) if si.is_infinite() => {
                 return Err(format!("{si} is not a finite number; NaN says not known"));
@@ -206,7 +209,7 @@ impl Branch {
         let end = path.find(['.', '[', ']']).unwrap_or(path.len());
         let (key, rest) = path.split_at(end);
         if key.is_empty() {
-            return Err("this is no path; write one like `front.spring.rate` or `parts[0].ratio`".to_owned());
+            return Err(no_path());
         }
         self.at(key, rest, leaf)
     }
@@ -286,6 +289,10 @@ impl Branch {
 
 fn too_deep() -> String {
     format!("the document is nested more than {DEEPEST} levels deep, the most that are read")
+}
+
+fn no_path() -> String {
+    "this is no path; write one like `front.spring.rate` or `parts[0].ratio`".to_owned()
 }
 
 pub(crate) fn too_long() -> String {

@@ -82,7 +82,7 @@ pub fn print_in_first(si: f64, kind: &'static Kind) -> String {
 
 /// A quantity for a message, in the units of a metric and of a US shop: `300 mm (11.81 in)`.
 pub(crate) fn said<Q: Quantity>(quantity: Q) -> String {
-    said_in(&[quantity.si()], &shop_units(Q::KIND), DIGITS)
+    said_in([quantity.si()], &shop_units(Q::KIND), DIGITS)
 }
 
 /// Significant digits of a number in a message.
@@ -97,9 +97,12 @@ pub(crate) fn shop_units(kind: &'static Kind) -> Vec<&'static Unit> {
 }
 
 /// One value, or the ends of a range, for a message: in the first unit and, in brackets, in the others.
-pub(crate) fn said_in(values: &[f64], units: &[&'static Unit], digits: usize) -> String {
+pub(crate) fn said_in<Ends>(ends: Ends, units: &[&'static Unit], digits: usize) -> String
+where
+    Ends: IntoIterator<Item = f64> + Clone,
+{
     let range = |unit: &&Unit| {
-        let each: Vec<String> = values.iter().map(|si| without_noise(*si, unit, digits)).collect();
+        let each: Vec<String> = ends.clone().into_iter().map(|si| without_noise(si, unit, digits)).collect();
         each.join(" to ")
     };
     let mut said = units.iter().map(range);
@@ -126,13 +129,16 @@ fn without_noise(si: f64, unit: &Unit, digits: usize) -> String {
 /// A number below this is the rounding of a computer: no quantity of a shop is so small in its shop unit.
 const NOISE: f64 = 1e-9;
 
-/// Values in the units of a shop, in brackets; empty if these are the SI unit itself.
-pub(crate) fn in_shop_units(values: &[f64], kind: &'static Kind) -> String {
+/// One value, or the ends of a range, in the units of a shop and in brackets; empty if these are the SI unit itself.
+pub(crate) fn in_shop_units<Ends>(ends: Ends, kind: &'static Kind) -> String
+where
+    Ends: IntoIterator<Item = f64> + Clone,
+{
     let mut systems = vec![(kind.metric, System::Metric), (kind.us, System::Us)];
     systems.dedup_by_key(|(unit, _)| *unit);
     systems.retain(|(unit, _)| kind.units.first().is_none_or(|coherent| *unit != coherent.name));
     let said = |(_, system): (&str, System)| {
-        let each: Vec<String> = values.iter().map(|value| print(*value, kind, system)).collect();
+        let each: Vec<String> = ends.clone().into_iter().map(|si| print(si, kind, system)).collect();
         each.join(" to ")
     };
     let said: Vec<String> = systems.into_iter().map(said).collect();

@@ -321,7 +321,7 @@ impl Parts {
             let most = knots.map(|((x, low), (to, high))| (high - low) / (to - x)).fold(0.0, f64::max);
             (ratio * ratio * most * over).sqrt()
         };
-        let between = said_in(&steepest.1, &ROD_SPEED, DIGITS);
+        let between = said_in(steepest.1, &ROD_SPEED, DIGITS);
         let most = MOST_STEPS;
         let rates = [
             (

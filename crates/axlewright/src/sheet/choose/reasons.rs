@@ -30,7 +30,7 @@ impl Chooser<'_> {
         let of = &self.bounds[bound];
         let shown = match of.kind {
             _ if value.is_nan() => reason.unwrap_or_else(|| "not known".to_owned()),
-            Some(kind) => said_in(&[value], &shop_units(kind), DIGITS),
+            Some(kind) => said_in([value], &shop_units(kind), DIGITS),
             None => verdict_of(value).map_or("", Verdict::word).to_owned(),
         };
         if let Some(now) = of.now {

@@ -86,7 +86,7 @@ impl Axis {
             for (place, text) in row.iter().enumerate() {
                 let slot = axis.slots[place];
                 let is_quantity = graph.info(slot).kind().is_some();
-                let read = written(slot, &spot_of(slot, text))?;
+                let read = written(slot, &spot_of(slot, text)?)?;
                 let si = match graph.info(slot).line.content {
                     Content::Marking(_) => {
                         axis.decoded[place].push(read.decoded);
@@ -158,7 +158,7 @@ impl Axis {
         let range = info.line.range.missed_by(value);
         let (units, bounds) = (text::shop_units(kind), [range.lower, range.upper]);
         let digits = text::digits_apart(value, &bounds, &units);
-        let shown = Tree::Text(text::said_in(&[value], &units, digits));
+        let shown = Tree::Text(text::said_in([value], &units, digits));
         Some(Error::document(info.path, outside(&shown, range, kind)))
     }
 

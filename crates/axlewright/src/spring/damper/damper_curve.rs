@@ -196,7 +196,7 @@ pub(super) fn measured(list: &str, points: &[DamperPoint], gas_force: Force) -> 
             ));
         }
         if velocity * force < 0.0 {
-            let (force, velocity) = (said(Force::from_si(force)), said_in(&[velocity], &ROD_SPEED, DIGITS));
+            let (force, velocity) = (said(Force::from_si(force)), said_in([velocity], &ROD_SPEED, DIGITS));
             return Err(refused(format!(
                 "force less gas_force = {force} drives the damper at {velocity}: write bump forces as positive and rebound forces as negative"
             )));

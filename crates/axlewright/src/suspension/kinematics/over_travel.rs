@@ -47,13 +47,12 @@ impl Extremes {
         Extremes { least: self.least.min(value), most: self.most.max(value) }
     }
 
-    /// Extremes of values at even steps: a peak between two of them counts as that of the parabola through its neighbours.
-    fn of(values: &[f64]) -> Extremes {
-        let mut all = values
-            .iter()
-            .fold(Extremes::at(values.first().copied().unwrap_or(f64::NAN)), |all, value| all.with(*value));
-        for three in values.windows(3) {
-            let &[before, here, after] = three else { continue };
+    /// Extremes over even steps: a peak between two of them counts as that of the parabola through its neighbours.
+    fn over(steps: impl Iterator<Item = f64> + Clone) -> Extremes {
+        let first = Extremes::at(steps.clone().next().unwrap_or(f64::NAN));
+        let mut all = steps.clone().fold(first, Extremes::with);
+        let neighbours = steps.clone().skip(1).zip(steps.clone().skip(2));
+        for (before, (here, after)) in steps.zip(neighbours) {
             let bend = before - 2.0 * here + after;
             let peak = here - (after - before) * (after - before) / (8.0 * bend);
             if (here - before) * (after - here) < 0.0 && peak.is_finite() {
@@ -94,7 +93,7 @@ pub(in crate::suspension) fn over_travel(
         for step in 1..=STEPS {
             values.push(ask(end * f64::from(step) / f64::from(STEPS))?);
         }
-        let side = Extremes::of(&values);
+        let side = Extremes::over(values.iter().copied());
         all = all.with(side.least).with(side.most);
     }
     Ok(all)
