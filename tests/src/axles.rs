@@ -96,7 +96,7 @@ impl Held<'_> {
     /// Full bump, full droop and half way, upright; then crossed.
     fn over_travel(&self, ready: &PreparedLiveAxle<'_>, asks: bool) {
         let [bump, droop, base] =
-            ["bump_remaining", "droop_remaining", "spring_base"].map(|line| self.value(line));
+            ["bump_compressed", "droop_remaining", "spring_base"].map(|line| self.value(line));
         let (sine, crossed) = ((bump + droop) / base, 0.5 * (bump - droop));
         let allowed = bump >= 0.0 && droop >= 0.0 && sine.abs() <= 0.8 && !asks;
         let roll = if allowed { sine.asin() } else { NAN };
@@ -147,7 +147,7 @@ impl Held<'_> {
         let damped = damped.prepare().ok().and_then(|ready| on_leaves(&ready, 0.0));
         self.same("leaf.damper_ratio", known(damped.map(|on| on.damper_motion_ratio.si())));
 
-        let [bump, droop] = ["bump_remaining", "droop_remaining"].map(|line| self.value(line));
+        let [bump, droop] = ["bump_compressed", "droop_remaining"].map(|line| self.value(line));
         let travels = bump >= 0.0 && droop >= 0.0;
         let ends = [upright(bump), upright(-droop)];
         let ends = ends.into_iter().collect::<Option<Vec<_>>>().filter(|_| travels);

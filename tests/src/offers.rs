@@ -14,7 +14,7 @@ const KINDS: [(&str, &str, f64, f64, &str); 10] = [
     ("rear damper", "rear.damper.rate", 2.0, 0.5, " N·s/mm"),
     ("tyre", "rear.tyre.effective_radius", 320.0, 8.0, " mm"),
     ("axle", "final_drive.ratio", 3.3, 0.2, ""),
-    ("gearbox", "gearbox.ratios[5]", 0.6, 0.05, ""),
+    ("gearbox", "gearbox.top_ratio", 0.6, 0.05, ""),
     ("clutch", "clutch.capacity", 350.0, 40.0, " N·m"),
     ("cap", "cap.rating", 8.0, 1.5, " psi gauge"),
     ("half shaft", "half_shaft.torque_rating", 3000.0, 700.0, " N·m"),

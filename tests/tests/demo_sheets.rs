@@ -57,8 +57,8 @@ const DUNLIN: [(&str, &str); 5] = [
 const MEASURED: [(&str, &str); 5] = [
     (
         "short",
-        "speedometer.reading rear.captive front.bump_steer_band front.roll_steer_band rear.squat \
-         half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
+        "speedometer.reading rear.captive front.bump_steer_band front.roll_steer_band rear.pinion \
+         rear.squat half_shaft.strength driveline.cruise cap.holds header.air leak_test.tight \
          vehicle.flat_ride",
     ),
     ("tight", "rear.joints rear.bind gearbox.strength final_drive.strength"),
@@ -69,7 +69,7 @@ const MEASURED: [(&str, &str); 5] = [
          front.bump rear.bump front.droop rear.droop front.coil_bind rear.coil_bind front.captive \
          front.buckling front.spring_strength engine.pistons front.load rear.load vehicle.load \
          vehicle.diagonal rear.bump_steer_band front.joints front.linkage_range \
-         rear.linkage_range front.toggle rear.roll_steer_band rear.sideways rear.pinion \
+         rear.linkage_range front.toggle rear.roll_steer_band rear.sideways \
          vehicle.roll clutch.holds driveline.red_line coolant.boiling coolant.freezing cap.opens \
          cap.weakest cap.vacuum leak_test.pumped front.road_holding rear.road_holding",
     ),

@@ -5,7 +5,7 @@ use axlewright::cooling::{Coolant, Liquid, Mix, PressureDecay, StrengthBy, Trapp
 use axlewright::sheet::Assessment;
 use axlewright::units::{GaugePressure, Ratio, Stress, Temperature, Volume};
 use axlewright::{Value, Verdict, fluid};
-use axlewright_tests::assessed::{lacks, sheet, value, verdict_word};
+use axlewright_tests::assessed::{demo, lacks, sheet, value, verdict_word};
 
 type Lines<'a> = [(&'a str, &'a str)];
 
@@ -155,6 +155,7 @@ fn the_models_of_the_coolant_take_the_bound_off_too() {
         concentrate: None,
         mass_fraction: Some(Value::new(Ratio::from_si(share))),
         cap: Value::new(GaugePressure::from_si(100e3)),
+        cap_holds: None,
         altitude: None,
         station_pressure: Some(Value::parse("100 kPa absolute").unwrap()),
         hottest: Value::parse("105 °C").unwrap(),
@@ -175,6 +176,7 @@ fn the_models_of_the_coolant_take_the_bound_off_too() {
         strength_by: Some(StrengthBy::Mass),
         present_strength: None,
         cap: Value::parse("100 kPa gauge").unwrap(),
+        cap_holds: None,
         altitude: None,
         station_pressure: Some(Value::parse("100 kPa absolute").unwrap()),
         fill_temperature: Value::parse("20 °C").unwrap(),
@@ -332,6 +334,7 @@ fn two_parts_are_no_share_of_a_coolant() {
         concentrate: share("100 %"),
         mass_fraction: None,
         cap: Value::parse("15 psi gauge").unwrap(),
+        cap_holds: None,
         altitude: Some(Value::parse("0 m").unwrap()),
         station_pressure: None,
         hottest: Value::parse("105 °C").unwrap(),
@@ -535,5 +538,51 @@ fn a_reading_that_rose_without_a_reason_proves_nothing() {
         ("14 psi gauge", "16.5 psi gauge", "40 °C"),
     ] {
         assert_eq!(tight(first, later, to), "meets", "{first} {later} {to}");
+    }
+}
+
+/// Before: a coolant under an untested cap had an unmarked margin, where the sheet is at most `tight`.
+#[test]
+fn a_coolant_says_that_its_cap_was_not_tested() {
+    let coolant = |cap: &str, holds: Option<&str>| Coolant {
+        liquid: Liquid::EthyleneGlycol,
+        volume_share: None,
+        concentrate: None,
+        mass_fraction: Some(Value::parse("50 %").unwrap()),
+        cap: Value::parse(cap).unwrap(),
+        cap_holds: holds.map(|holds| Value::parse(holds).unwrap()),
+        altitude: Some(Value::parse("0 m").unwrap()),
+        station_pressure: None,
+        hottest: Value::parse("105 °C").unwrap(),
+    };
+    let open = |coolant: &Coolant| coolant.margin_open().unwrap().cap_open;
+    let untested = coolant("100 kPa gauge", None).margin().unwrap();
+    assert_eq!(open(&coolant("100 kPa gauge", None)), "the cap was not tested for what it holds");
+    // Tested: no more than it holds counts, and no more than its rating.
+    let tested = coolant("100 kPa gauge", Some("80 kPa gauge")).margin().unwrap();
+    assert_eq!(open(&coolant("100 kPa gauge", Some("80 kPa gauge"))), "");
+    assert!((untested.absolute_pressure.si() - tested.absolute_pressure.si() - 20e3).abs() < 1e-6);
+    assert!(tested.margin < untested.margin);
+    let more = coolant("100 kPa gauge", Some("120 kPa gauge")).margin().unwrap();
+    assert_eq!(more.absolute_pressure, untested.absolute_pressure);
+    // Without a cap there is nothing to test.
+    assert_eq!(open(&coolant("0 kPa gauge", None)), "");
+    let table = coolant("100 kPa gauge", Some("80 kPa gauge"));
+    let caps =
+        ["50 kPa gauge", "100 kPa gauge"].map(|cap| Value::<GaugePressure>::parse(cap).unwrap().quantity);
+    let table = table
+        .margin_table(&caps, &[axlewright::units::Length::from_si(0.0)], &[Ratio::from_si(0.5)])
+        .unwrap();
+    assert_eq!(table.word("cap_open", 1), Some("the cap was not tested for what it holds"));
+
+    // The model of a sheet is marked where the sheet is at most tight.
+    for (lines, is_open) in
+        [(&[][..], false), (&[("cap.holding_pressure", "")], true), (&[("cap.rating_tolerance", "")], true)]
+    {
+        let sheet = demo("dunlin_measured", lines);
+        let model: Coolant = sheet.model("coolant").unwrap().read::<Coolant>().unwrap();
+        assert_eq!(!open(&model).is_empty(), is_open, "{lines:?}");
+        let wanted = sheet.assess().answer("coolant.boiling").unwrap().wanted;
+        assert_eq!(wanted.is_infinite(), is_open, "{lines:?}");
     }
 }

@@ -9,7 +9,7 @@
 use axlewright::driveline::{self, Part, RatingKind, Side, TorquePath};
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Ratio, Torque};
-use axlewright::{Stated, Value, Verdict};
+use axlewright::{Model, Stated, Value, Verdict};
 use axlewright_tests::assessed::{demo, lacks, sheet, value, verdict_word};
 
 type Lines<'a> = [(&'a str, &'a str)];
@@ -72,6 +72,7 @@ fn path(rating: f64, side: Side, kind: Option<RatingKind>) -> TorquePath {
             name: "gearbox".to_owned(),
             ratio: Some(Value::new(Ratio::from_si(3.0))),
             least_ratio: None,
+            peak_ratio: Some(Value::new(Ratio::from_si(3.0))),
             efficiency: None,
             differential: None,
             share: None,
@@ -484,6 +485,7 @@ fn a_torque_path_counts_the_load_at_rest() {
         });
         path.parts[0] = Part {
             ratio: None,
+            peak_ratio: None,
             torque_rating: Some(Value::new(Torque::from_si(500.0))),
             ..path.parts[0].clone()
         };
@@ -522,7 +524,10 @@ fn a_model_of_the_sheet_takes_no_shock_of_a_clutch_for_that_of_a_converter() {
     let shock = |lines: &Lines<'static>| value(&assessed(lines), "driveline.shock_factor");
     let converter = [("clutch.capacity", ""), ("clutch.high_capacity", ""), ("converter.stall_ratio", "2")];
     assert!(shock(&converter).is_nan());
-    near(shock(&[&converter[..], &[("converter.shock_factor", "1.5")]].concat()), 1.5);
+    let alone = [&converter[..], &[("converter.shock_factor", "1.5"), ("clutch.shock_factor", "")]].concat();
+    near(shock(&alone), 1.5);
+    // The factor of a clutch says that there is one, and what it holds is not known.
+    assert!(shock(&alone[..4]).is_nan());
     near(shock(&[]), 2.0);
     // Both: both factors are wanted, and the greater one counts.
     assert!(shock(&converter[2..]).is_nan());
@@ -547,12 +552,14 @@ fn gears_without_an_efficiency_relieve_nothing_by_it() {
         path.parts[0].torque_rating = None;
         let shaft = Part {
             ratio: None,
+            peak_ratio: None,
             torque_rating: Some(Value::new(Torque::from_si(900.0))),
             ..path.parts[0].clone()
         };
         let axle = Part {
             ratio: ratio.map(ratios),
             least_ratio: ratio.map(ratios),
+            peak_ratio: ratio.map(ratios),
             efficiency: efficiency.map(ratios),
             torque_rating: None,
             ..path.parts[0].clone()
@@ -568,4 +575,84 @@ fn gears_without_an_efficiency_relieve_nothing_by_it() {
     near(shaft(None, Some(5.0)), 2800.0 / 3.5);
     // A shaft has no gears to lose anything.
     near(shaft(None, None), 900.0);
+}
+
+/// Before: a path without reverse or low range had a finite wanted margin, and met where the sheet is at most `tight`.
+#[test]
+fn a_model_of_the_path_says_no_more_than_the_sheet() {
+    let ratio = |of: f64| Some(Value::new(Ratio::from_si(of)));
+    let shaft = |peak: Option<f64>, efficiency: Option<f64>| {
+        let mut whole = path(1000.0, Side::Input, Some(RatingKind::Peak));
+        whole.parts[0].torque_rating = None;
+        whole.parts[0].efficiency = ratio(1.0);
+        whole.parts[0].peak_ratio = peak.and_then(ratio);
+        let case = Part {
+            name: "transfer case".to_owned(),
+            ratio: None,
+            peak_ratio: None,
+            efficiency: efficiency.and_then(ratio),
+            torque_rating: Some(Value::new(Torque::from_si(3000.0))),
+            ..whole.parts[0].clone()
+        };
+        let behind = Part { name: "shaft".to_owned(), efficiency: None, ..case.clone() };
+        whole.parts.extend([case, behind]);
+        whole
+    };
+    let last = |path: &TorquePath| {
+        let table = path.parts_table().unwrap();
+        let of = |name: &str| Ratio::from_si(table.numbers(name).unwrap()[2]);
+        (
+            of("demand").si(),
+            Verdict::of_ratio(of("margin"), of("wanted")),
+            table.word("open", 2).unwrap().to_owned(),
+        )
+    };
+    // 400 * 2 * 3 = 2400 N·m in first gear.
+    assert_eq!(last(&shaft(Some(3.0), None)), (2400.0, Verdict::Meets, String::new()));
+    let (demand, word, open) = last(&shaft(None, None));
+    assert_eq!((demand, word), (2400.0, Verdict::Tight));
+    assert_eq!(open, "a gear or a range is not known");
+    assert_eq!(shaft(None, None).weakest().unwrap().not_known, 3);
+    // A reverse of 4 is told: 3200 N·m. A transfer case that loses power may have a low range.
+    assert_eq!(last(&shaft(Some(4.0), None)), (3200.0, Verdict::Short, String::new()));
+    assert_eq!(last(&shaft(Some(3.0), Some(0.97))).1, Verdict::Tight);
+    assert!(shaft(Some(2.0), None).check().is_err());
+
+    // The model of a sheet has the marks of the sheet.
+    let driveline = |lines: &Lines<'_>| {
+        let mut all: Vec<(&str, &str)> = WHOLE.to_vec();
+        all.push(("half_shaft.rating_kind", "peak"));
+        all.retain(|(known, _)| !lines.iter().any(|(path, _)| known == path));
+        all.extend(lines.iter().filter(|(_, text)| !text.is_empty()));
+        all.sort_by_key(|(path, text)| (*text != "none", *path));
+        sheet(&all)
+    };
+    let case = ("transfer_case.efficiency", "97 %");
+    for (lines, wanted) in [
+        (&[][..], "meets"),
+        (&[("gearbox.reverse_ratio", "")], "tight"),
+        (&[("transfer_case", ""), case], "tight"),
+        (&[("transfer_case", ""), case, ("transfer_case.low_ratio", "1")], "meets"),
+    ] {
+        let sheet = driveline(lines);
+        let on = sheet.assess();
+        assert_eq!(verdict_word(&on, "propeller_shaft.strength"), wanted, "{lines:?}");
+        let model = sheet.model("torque_path").unwrap().read::<TorquePath>().unwrap();
+        let table = model.parts_table().unwrap();
+        for (place, finding) in [(0, "gearbox"), (2, "propeller_shaft"), (4, "half_shaft")] {
+            let of = |name: &str| Ratio::from_si(table.numbers(name).unwrap()[place]);
+            let word = Verdict::of_ratio(of("margin"), of("wanted")).word();
+            assert_eq!(word, verdict_word(&on, &format!("{finding}.strength")), "{finding}: {lines:?}");
+        }
+    }
+    // The shock factor of a clutch beside a converter: there is a clutch, and what it holds is not known.
+    let both = driveline(&[
+        ("clutch.capacity", ""),
+        ("clutch.high_capacity", ""),
+        ("converter.stall_ratio", "2"),
+        ("converter.shock_factor", "1.2"),
+    ]);
+    assert_eq!(verdict_word(&both.assess(), "propeller_shaft.strength"), "not known");
+    let table = both.model("torque_path").unwrap().read::<TorquePath>().unwrap().parts_table().unwrap();
+    assert!(table.numbers("margin").unwrap()[2].is_nan());
 }

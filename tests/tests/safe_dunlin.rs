@@ -44,6 +44,7 @@ const MENDED: &[(&str, &str, &str)] = &[
     ("front.spring.rate", "550 lbf/in +/- 1 %", "550 lbf/in +/- 3 %"),
     ("rear.spring.rate", "318 lbf/in +/- 1 %", "330 lbf/in +/- 3 %"),
     ("rear.damper.open_length", "562 mm", "570 mm"),
+    ("rear.bump_stop_compression", "2 mm", "15 mm"),
     ("front.unsprung_mass", "110 kg +/- 3 kg", "110 kg +/- 10 kg"),
     ("vehicle.centre_of_gravity_height", "660 mm +/- 10 mm", "760 mm +/- 20 mm"),
     ("rear.lower_links.body.z", "266 mm", "310 mm"),

@@ -6,7 +6,7 @@ use axlewright::ride::QuarterCar;
 use axlewright::sheet::{Assessment, Sheet};
 use axlewright::units::{Length, Mass, RoadRoughness, Velocity};
 use axlewright::{Value, Verdict};
-use axlewright_tests::assessed::{sheet, value, verdict};
+use axlewright_tests::assessed::{demo, sheet, value, verdict, verdict_word};
 
 /// An axle of 600 kg, 100 kg of it unsprung.
 fn axle(lines: &[(&str, &str)]) -> Sheet {
@@ -80,4 +80,43 @@ fn road_holding_needs_the_weight_of_both_sides() {
     assert_eq!(whole(&[("front.side_travel", "0 mm"), ("wanted.tyre_load_share", "0.02")]), Short);
     let unweighed = axle(&[("front.axle_mass", "600 kg")]).assess();
     assert!(unweighed.assumed().iter().any(|one| one.ground.contains("heavier_wheel")));
+}
+
+/// Before: comfort was judged with half of the axle's mass on each wheel, and met over a lighter wheel that shakes more than is wanted.
+#[test]
+fn the_body_over_the_lighter_wheel_is_judged() {
+    let with = |left: &str, right: &str, wanted: &str| {
+        // Without tolerances.
+        let lines = [
+            ("scales.left_front", left),
+            ("scales.right_front", right),
+            ("wanted.ride_acceleration", wanted),
+            ("front.unsprung_mass", "110 kg"),
+            ("front.spring.rate", "550 lbf/in"),
+            ("front.damper.rate", "7.5 N·s/mm"),
+            ("front.tyre.rate", "240 N/mm"),
+        ];
+        demo("dunlin_measured", &lines).assess()
+    };
+    let even = value(&with("605 kg", "605 kg", "1 m/s2"), "front.lighter_ride_acceleration");
+    assert_eq!(even, value(&with("605 kg", "605 kg", "1 m/s2"), "front.ride_acceleration"));
+    // 60 kg from one wheel to the other.
+    let wished = format!("{} m/s2", even * 1.03);
+    for (left, right, word) in [
+        ("605 kg", "605 kg", "meets"),
+        ("665 kg", "545 kg", "short"),
+        ("545 kg", "665 kg", "short"),
+        ("645 kg", "565 kg", "short"),
+    ] {
+        assert_eq!(verdict_word(&with(left, right, &wished), "front.comfort"), word, "{left} {right}");
+    }
+    // Weighed as a whole, the axle may have a lighter wheel.
+    let whole = [
+        ("scales.left_front", ""),
+        ("scales.right_front", ""),
+        ("front.axle_mass", "1210 kg"),
+        ("wanted.ride_acceleration", "5 m/s2"),
+    ];
+    let whole = demo("dunlin_measured", &whole).assess();
+    assert_eq!(verdict_word(&whole, "front.comfort"), "tight");
 }

@@ -59,7 +59,7 @@ fn bump_steer_is_judged_over_the_travel_and_not_by_its_slope() {
     assert_eq!(verdict(&wrong, "front.bump_steer_band"), Short);
     let stops = measured(&[narrow, ("front.tie_rod.inner.z", &height)]);
     assert_eq!(verdict(&stops, "front.bump_steer_band"), Short);
-    assert_eq!(value(&stops, "front.steer_bump"), value(&stops, "front.bump_remaining"));
+    assert_eq!(value(&stops, "front.steer_bump"), value(&stops, "front.bump_compressed"));
     // Less travel wanted, and a band as wide as that: it meets.
     let ends = [0.01, -0.01].map(|travel| (toe(&model, travel) - rest).abs() / DEGREE);
     assert!(ends[0].max(ends[1]) < 0.1, "{ends:?}");

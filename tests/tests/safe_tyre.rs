@@ -147,12 +147,12 @@ fn a_new_tyre_may_be_wider_than_its_marking() {
         .findings()
         .unwrap();
     assert_eq!(same.inner_change.si(), 0.0);
-    // 4 % of 225 mm for each of both tyres, half of it on a side; 4 % and 3 % of 157.5 mm of height.
-    let lost = 9.0_f64.hypot(11.025);
+    // 4 % of 225 mm for each of both tyres, half of it on a side; 4 % and 3 % of 157.5 mm of height, and 6.4 mm of worn tread.
+    let lost = 9.0_f64.hypot(11.025 + 6.4);
     for (left, by_hand) in [
         (same.inner_remaining, 20.0 - lost),
         (same.outer_remaining, 20.0 - lost),
-        (same.arch_remaining, 20.0 - 11.025),
+        (same.arch_remaining, 20.0 - 11.025 - 6.4),
     ] {
         assert!((left.in_::<mm>() - by_hand).abs() < 1e-9, "{left:?}");
     }
@@ -176,12 +176,12 @@ fn a_wider_rim_and_a_diagonal_tyre_take_more_from_a_gap() {
     };
     // 1.5 in more of rim make the same tyre 15.24 mm wider, though nobody wrote its measuring rim.
     let wider = left(wheel("6 in", "40 mm", "225/70R15"), wheel("7.5 in", "40 mm", "225/70R15"));
-    let lost = (9.0 + 7.62_f64).hypot(11.025);
+    let lost = (9.0 + 7.62_f64).hypot(11.025 + 6.4);
     // Diagonal: 6 % and 4 % of 152.4 mm, 8 % and 3 % of 156.972 mm.
     let diagonal = left(wheel("4.5 in", "40 mm", "6.00-16"), wheel("4.5 in", "40 mm", "6.00-16"));
-    let growth = 0.11 * 156.972_f64;
+    let growth = 0.11 * 156.972_f64 + 6.4;
     for (found, by_hand) in [
-        (wider, [20.0 - lost, 20.0 - lost, 20.0 - 11.025]),
+        (wider, [20.0 - lost, 20.0 - lost, 20.0 - 11.025 - 6.4]),
         (diagonal, [20.0 - growth.hypot(7.62), 20.0 - growth.hypot(7.62), 20.0 - growth]),
     ] {
         for (found, by_hand) in found.iter().zip(by_hand) {

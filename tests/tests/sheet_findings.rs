@@ -281,6 +281,7 @@ fn coolant_and_cap_are_those_of_their_models() {
         concentrate: Some(van.value("coolant.concentrate")),
         mass_fraction: None,
         cap: Value::new(surely),
+        cap_holds: Some(Value::new(surely)),
         altitude: Some(van.value("use.altitude")),
         station_pressure: None,
         hottest: van.value("coolant.hottest"),

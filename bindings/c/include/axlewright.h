@@ -179,6 +179,9 @@ typedef struct axw_cooling_cap_test axw_cooling_cap_test;
 ///     mass_fraction (ratio, optional): `w`, glycol by mass of the mix; in place of `volume_share`,
 ///         or within 1 % of what follows from it
 ///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
+///     cap_holds (gauge pressure, optional): pressure that the cap surely holds by its test, as
+///         `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating
+///         counts, the margin is an upper bound, and `margin_open` says so
 ///     altitude (length, optional): height above sea level, for the pressure of the standard
 ///         atmosphere; or else `station_pressure`
 ///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
@@ -221,6 +224,9 @@ typedef struct axw_cooling_coolant axw_cooling_coolant;
 ///     present_strength (ratio, optional): `f_0` or its mass fraction, strength of the present
 ///         fill; leave it out if the system is empty, 0 for water
 ///     cap (gauge pressure): opening pressure of the cap, a gauge pressure
+///     cap_holds (gauge pressure, optional): pressure that the cap surely holds by its test, as
+///         `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating
+///         counts, the margin is an upper bound, and `margin_open` says so
 ///     altitude (length, optional): height above sea level, for the pressure of the standard
 ///         atmosphere; or else `station_pressure`
 ///     station_pressure (absolute pressure, optional): absolute pressure of the air as measured
@@ -367,14 +373,17 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///         `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that
 ///         ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip
 ///         relieves no rating on the input side, and the parts before it are relieved in that gear
-///         only), `efficiency` (without it a part passes all of the engine's torque on, and one
-///         with a ratio takes from the grip as if 0.7 were left, the least), `differential` (for
-///         one of the two shafts behind a differential: `open`, half of the torque and of the grip
-///         for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the
-///         other wheel may be off the ground; left out if it is not known, which counts as locked),
-///         `share` (for a part behind any other split: the largest share of torque and grip before
-///         it that the part can take), `torque_rating`, `rating_side` (input, output) and
-///         `rating_kind` (continuous, peak, yield, ultimate)
+///         only), `peak_ratio` (ratio of the highest reduction: reverse and low range among them;
+///         for a fixed ratio, that ratio itself. Every rating behind it counts in that gear;
+///         without it, a part with a ratio or a loss may have a higher one, and no margin behind it
+///         is better than `tight`, unless grip bounds its torque), `efficiency` (without it a part
+///         passes all of the engine's torque on, and one with a ratio takes from the grip as if 0.7
+///         were left, the least), `differential` (for one of the two shafts behind a differential:
+///         `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`,
+///         all of both through one shaft, because the other wheel may be off the ground; left out
+///         if it is not known, which counts as locked), `share` (for a part behind any other split:
+///         the largest share of torque and grip before it that the part can take), `torque_rating`,
+///         `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// Valid for
 ///     A steady pull, and the clutch dropped from rest. The strength coefficient is not less than
@@ -382,9 +391,10 @@ typedef struct axw_driveline_gearbox axw_driveline_gearbox;
 ///     rating with the torque of a dropped clutch; one without kind with both, as far as they are
 ///     known. A rating below the steady torque is `short` even without a factor. A rating without
 ///     side is `not known` if the sides differ. While something is missing that could raise the
-///     torque, the wanted margin is infinite: no margin is then better than `tight`. One path is
-///     one gear and one range: check reverse and low range, too. A wheel in a rut or against a kerb
-///     resists more than the grip of any tyre.
+///     torque, the wanted margin is infinite: no margin is then better than `tight`. The steady
+///     torques and the pull are those of one gear and one range; a rating is held against the
+///     torque in the gear of its `peak_ratio`. A wheel in a rut or against a kerb resists more than
+///     the grip of any tyre.
 ///
 /// Source
 ///     Balance of power through a geared train; Coulomb friction at the contact patch; suddenly
@@ -1236,16 +1246,17 @@ typedef struct axw_tyre_tyre axw_tyre_tyre;
 ///     Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes
 ///     a tyre as wide and as high as its marking says, new and unloaded. A gap that remains counts
 ///     how far both may be from their markings (from memory): the new tyre 4 % wider and 4 % of its
-///     section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower and 3 % of that
-///     height lower; without `measuring_rim_width` the section also follows the rim from a usual
-///     measuring rim: 0.7 of the section from an aspect ratio of 75, 0.75 from 60, 0.8 from 50,
-///     0.85 from 45, 0.9 below. Wear of the tyre before is not in it: measure `free_diameter` and
-///     `section_width` of what is fitted, and nothing of this counts. One given by its diameter
-///     rolls as a radial tyre does. The tyre sits as deep on the ground as before. A larger tyre
-///     turns on a longer radius at full lock, and its growth counts in both gaps at the side. A new
-///     tyre with a marking is refused on a rim of less than 0.65 or more than 0.9 of its section
-///     (0.75 and 1.05 below an aspect ratio of 50, from memory). The model does not check the rim
-///     of a tyre that is given by its dimensions, the clearance of the caliper, load or speed.
+///     section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower, 3 % of that
+///     height lower and worn by 6.4 mm of tread; without `measuring_rim_width` the section also
+///     follows the rim from a usual measuring rim: 0.7 of the section from an aspect ratio of 75,
+///     0.75 from 60, 0.8 from 50, 0.85 from 45, 0.9 below. A deeper tread may wear by more. Measure
+///     `free_diameter` and `section_width` of what is fitted, and nothing of this counts. One given
+///     by its diameter rolls as a radial tyre does. The tyre sits as deep on the ground as before.
+///     A larger tyre turns on a longer radius at full lock, and its growth counts in both gaps at
+///     the side. A new tyre with a marking is refused on a rim of less than 0.65 or more than 0.9
+///     of its section (0.75 and 1.05 below an aspect ratio of 50, from memory). The model does not
+///     check the rim of a tyre that is given by its dimensions, the clearance of the caliper, load
+///     or speed.
 ///
 /// Source
 ///     Geometry of the section; section over rim width and what is called backspacing: common
@@ -8765,14 +8776,23 @@ int32_t axw_cooling_coolant_json(const axw_cooling_coolant *model, char *buffer,
 /// Boiling margin of the coolant.
 ///
 /// Returns
-///     absolute_pressure (absolute pressure [Pa]): absolute pressure under the cap at its rating
+///     absolute_pressure (absolute pressure [Pa]): absolute pressure under the cap at its rating,
+///         or at what it holds if that is less
 ///     mass_fraction (ratio [-]): glycol by mass of the mix
 ///     boiling_temperature (temperature [K]): temperature at which the mix begins to boil
 ///     margin (temperature difference [K]): excess of the boiling temperature over the hottest
 ///         coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1
-///         K with propylene glycol at 50 %
+///         K with propylene glycol at 50 %; `margin_open` says what could still take from it
 int32_t axw_cooling_coolant_margin(const axw_cooling_coolant *model, double *absolute_pressure,
     double *mass_fraction, double *boiling_temperature, double *margin);
+
+/// Mark of the boiling margin: without it the margin of an untested cap reads as one that is known.
+///
+/// Returns
+///     cap_open (text): what is missing of the cap that could still take from the margin: its
+///         verdict is then no better than `tight`; empty where nothing is
+int32_t axw_cooling_coolant_margin_open(const axw_cooling_coolant *model, char *cap_open,
+    size_t cap_open_size, size_t *cap_open_needed);
 
 /// Temperature at which the coolant begins to freeze.
 ///
@@ -8785,14 +8805,14 @@ int32_t axw_cooling_coolant_freezing_temperature(const axw_cooling_coolant *mode
 /// Boiling margin over caps, altitudes and strengths.
 ///
 /// Parameters
-///     cap [Pa], several: opening pressures
+///     cap [Pa], several: opening pressures, of caps that are not tested
 ///     altitude [m], several: heights above sea level
 ///     strength [-], several: shares of concentrate by volume if the coolant has a `concentrate`,
 ///         glycol by mass if not; zero alone for water
 ///
 /// Returns
 ///     (table) One row for each cap, altitude and strength: `cap`, `altitude`, `strength`,
-///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`.
+///     `absolute_pressure`, `mass_fraction`, `boiling_temperature`, `margin`, `cap_open`.
 int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const double *cap,
     size_t cap_count, const double *altitude, size_t altitude_count, const double *strength,
     size_t strength_count, axw_table **result);
@@ -8829,6 +8849,14 @@ int32_t axw_cooling_mix_fresh_fill(const axw_cooling_mix *model, double *mass_fr
     double *concentrate_share, double *concentrate_volume, double *water_volume, double *freezing_temperature,
     double *boiling_temperature, double *margin, double *growth);
 
+/// Mark of the boiling margin.
+///
+/// Returns
+///     cap_open (text): what is missing of the cap that could still take from the margin: its
+///         verdict is then no better than `tight`; empty where nothing is
+int32_t axw_cooling_mix_margin_open(const axw_cooling_mix *model, char *cap_open, size_t cap_open_size,
+    size_t *cap_open_needed);
+
 /// Volume to drain from the present fill, and volumes to pour in its place.
 ///
 /// Returns
@@ -8849,8 +8877,8 @@ int32_t axw_cooling_mix_exchange(const axw_cooling_mix *model, double *present_m
 /// Returns
 ///     (table) One row for each strength: `strength`, `mass_fraction`, `concentrate_share`,
 ///     `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`,
-///     `margin`, `growth`, and `drained_volume` from the fill that is there, not a number where
-///     none is.
+///     `margin`, `growth`, `cap_open`, and `drained_volume` from the fill that is there, not a
+///     number where none is.
 int32_t axw_cooling_mix_table(const axw_cooling_mix *model, const double *strength, size_t strength_count,
     axw_table **result);
 
@@ -11349,7 +11377,7 @@ void axw_table_free(axw_table *table);
 ///     Time: s, ms, min or h
 ///     Frequency: Hz, kHz or cpm
 ///     AngularVelocity: rad/s, rpm or deg/s
-///     Velocity: m/s, km/h, mph, ft/s, in/s or mm/s
+///     Velocity: m/s, km/h, mph, ft/s, ft/min, in/s or mm/s
 ///     Acceleration: m/s², g0 or ft/s²
 ///     Force: N, kN, lbf or kgf
 ///     Torque: N·m, ft·lbf, in·lbf or kgf·m

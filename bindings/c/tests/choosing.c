@@ -134,8 +134,9 @@ static void worse_is_named(void)
     axw_chosen *chosen = NULL;
     char *text = NULL;
     const char *kept[] = {"no finding worse"};
-    STATUS(axw_price_list_csv("part,kind,cost,cap.rating,cap.holding_pressure\nfine,cap,10,15 psi gauge,14.6 psi gauge\n"
-                              "weak,cap,5,15 psi gauge,9 psi gauge\n",
+    STATUS(axw_price_list_csv("part,kind,cost,cap.rating,cap.rating_tolerance,cap.holding_pressure\n"
+                              "fine,cap,10,15 psi gauge,1 psi,14.6 psi gauge\n"
+                              "weak,cap,5,15 psi gauge,1 psi,9 psi gauge\n",
                               &list),
            AXW_OK);
     STATUS(axw_choose(sheet, list, NULL, 0, 9, NULL, NULL, &chosen), AXW_OK);
@@ -160,7 +161,7 @@ static void worse_is_named(void)
     axw_sheet_free(sheet);
 }
 
-/* What was measured on the old part, or of the swept line, is left out and named. */
+/* What describes the old part or was measured on it, or of the swept line, is left out and named. */
 static void readings_are_dropped(void)
 {
     axw_sheet *sheet = new_sheet("version = 1\n[use]\naltitude = \"500 m\"\nstation_pressure = \"94 kPa abs\"\n[cap]\n"
@@ -173,10 +174,10 @@ static void readings_are_dropped(void)
     STATUS(axw_choose(sheet, list, NULL, 0, 9, NULL, NULL, &chosen), AXW_OK);
     axw_price_list_free(list);
     ASK(text, axw_chosen_dropped, chosen);
-    TEXT(text, "cap.holding_pressure\n");
+    TEXT(text, "cap.rating_tolerance\ncap.holding_pressure\n");
     free(text);
     ASK(text, axw_chosen_json, chosen);
-    CHECK(strstr(text, "\"dropped\":[\"cap.holding_pressure\"]") != NULL && strstr(text, "\"worse\":[") != NULL);
+    CHECK(strstr(text, "\"dropped\":[\"cap.rating_tolerance\",\"cap.holding_pressure\"]") != NULL && strstr(text, "\"worse\":[") != NULL);
     free(text);
     axw_assessment *before = assessed(sheet);
     STATUS(axw_chosen_fit(chosen, 0, sheet), AXW_OK);

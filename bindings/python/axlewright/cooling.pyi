@@ -13,6 +13,7 @@ __all__ = [
     "Coolant",
     "Exchange",
     "FreshFill",
+    "MarginOpen",
     "Mix",
     "PressureDecay",
     "PressureDecayFindings",
@@ -54,6 +55,9 @@ class BoilingMargin(NamedTuple):
     mass_fraction: Ratio
     boiling_temperature: Quantity
     margin: Quantity
+
+class MarginOpen(NamedTuple):
+    cap_open: str
 
 class FreshFill(NamedTuple):
     mass_fraction: Ratio
@@ -174,7 +178,7 @@ class CapTest(Model):
 class Coolant(Model):
     """A coolant under a cap at an altitude, and its highest temperature."""
 
-    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], cap: QuantityLike, hottest: QuantityLike, volume_share: RatioLike | None = None, concentrate: RatioLike | None = None, mass_fraction: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], cap: QuantityLike, hottest: QuantityLike, volume_share: RatioLike | None = None, concentrate: RatioLike | None = None, mass_fraction: RatioLike | None = None, cap_holds: QuantityLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
     def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]: ...
     @property
@@ -186,6 +190,8 @@ class Coolant(Model):
     @property
     def cap(self) -> Quantity: ...
     @property
+    def cap_holds(self) -> Quantity | None: ...
+    @property
     def altitude(self) -> Quantity | None: ...
     @property
     def station_pressure(self) -> Quantity | None: ...
@@ -194,6 +200,9 @@ class Coolant(Model):
 
     def margin(self) -> BoilingMargin:
         """Boiling margin of the coolant."""
+
+    def margin_open(self) -> MarginOpen:
+        """Mark of the boiling margin: without it the margin of an untested cap reads as one that is known."""
 
     def freezing_temperature(self) -> Quantity:
         """Temperature at which the coolant begins to freeze."""
@@ -204,7 +213,7 @@ class Coolant(Model):
 class Mix(Model):
     """A fill of glycol and water: volumes to pour, volumes to drain from a present fill, and the limits of the mix."""
 
-    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], system_volume: QuantityLike, concentrate: RatioLike, cap: QuantityLike, fill_temperature: QuantityLike, mean_temperature: QuantityLike, hottest: QuantityLike, freezing_temperature: QuantityLike | None = None, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, present_strength: RatioLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, liquid: Literal["water", "ethylene_glycol", "propylene_glycol"], system_volume: QuantityLike, concentrate: RatioLike, cap: QuantityLike, fill_temperature: QuantityLike, mean_temperature: QuantityLike, hottest: QuantityLike, freezing_temperature: QuantityLike | None = None, strength: RatioLike | None = None, strength_by: Literal["mass", "volume"] | None = None, present_strength: RatioLike | None = None, cap_holds: QuantityLike | None = None, altitude: QuantityLike | None = None, station_pressure: QuantityLike | None = None) -> None: ...
     @property
     def liquid(self) -> Literal["water", "ethylene_glycol", "propylene_glycol"]: ...
     @property
@@ -222,6 +231,8 @@ class Mix(Model):
     @property
     def cap(self) -> Quantity: ...
     @property
+    def cap_holds(self) -> Quantity | None: ...
+    @property
     def altitude(self) -> Quantity | None: ...
     @property
     def station_pressure(self) -> Quantity | None: ...
@@ -234,6 +245,9 @@ class Mix(Model):
 
     def fresh_fill(self) -> FreshFill:
         """Volumes to pour into the empty system, and the limits of that mix."""
+
+    def margin_open(self) -> MarginOpen:
+        """Mark of the boiling margin."""
 
     def exchange(self) -> Exchange:
         """Volume to drain from the present fill, and volumes to pour in its place."""

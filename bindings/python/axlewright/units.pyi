@@ -56,6 +56,7 @@ __all__ = [
     "ft2",
     "ft_lbf",
     "ft_lbf_deg",
+    "ft_min",
     "ft_s",
     "ft_s2",
     "g",
@@ -213,6 +214,7 @@ m_s: Final[Unit]
 km_h: Final[Unit]
 mph: Final[Unit]
 ft_s: Final[Unit]
+ft_min: Final[Unit]
 in_s: Final[Unit]
 mm_s: Final[Unit]
 

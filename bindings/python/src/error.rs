@@ -137,6 +137,7 @@ fn raise_with(py: Python<'_>, sentence: String, error: Error) -> PyErr {
                 .setattr("number", number)
                 .and_then(|()| match other {
                     Error::OutOfRange { limit, value: x, kind } => {
+                        let limit = limit.missed_by(x);
                         let fields = (limit.argument, x, limit.lower, limit.upper, kind.si, limit.source);
                         set(value, fields)
                     }

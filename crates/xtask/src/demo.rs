@@ -1,7 +1,7 @@
 //! `cargo xtask demo`: the main job on the Dunlin, on all three surfaces, from nothing but Rust, a C compiler and Python.
 
-use crate::install::{CLibrary, Python};
-use crate::stages::{Stages, cargo, target};
+use crate::install::{CLibrary, Python, rust_example};
+use crate::stages::{Call, Stages, target};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 
@@ -13,9 +13,7 @@ pub fn run(root: &Path) -> Result<(), String> {
     stages.run("wheel", || python.install_wheel(root))?;
     let c = stages.run("C library", || CLibrary::install(root))?;
     stages.run("estimate (C)", || estimate(root, &python, &c, &out))?;
-    stages.run("answers (Rust)", || {
-        cargo(root).args(["run", "--quiet", "--release", "--package", "dunlin"]).run()
-    })?;
+    stages.run("answers (Rust)", || Call::new(root, rust_example(root)?).run())?;
     let pages = stages.run("notebooks (Python)", || notebooks(root, &python, &out))?;
     stages.run("the three agree to the last bit", || agree(root, &python, &out))?;
     stages.print();
@@ -29,10 +27,8 @@ pub fn run(root: &Path) -> Result<(), String> {
 fn estimate(root: &Path, python: &Python, c: &CLibrary, out: &Path) -> Result<(), String> {
     let program = out.join("estimate");
     c.compile(root, python, &root.join("examples/c/estimate.c"), &program)?;
-    let quote = crate::stages::Call::new(root, &program)
-        .path(&root.join("examples/c/dunlin_quote.csv"))
-        .any_output()?;
-    let parts = crate::stages::Call::new(root, &program)
+    let quote = Call::new(root, &program).path(&root.join("examples/c/dunlin_quote.csv")).any_output()?;
+    let parts = Call::new(root, &program)
         .path(&root.join("examples/sheets/dunlin.toml"))
         .path(&root.join("examples/sheets/tern_lane_prices.csv"))
         .args([
@@ -98,12 +94,11 @@ fn notebook(root: &Path, python: &Python, out: &Path, name: &str) -> Result<Path
 
 /// Every call that two of the three examples share has the same bits.
 pub fn agree(root: &Path, python: &Python, out: &Path) -> Result<(), String> {
-    let (_, from_c) = crate::stages::Call::new(root, out.join("estimate"))
+    let (_, from_c) = Call::new(root, out.join("estimate"))
         .args(["--bits"])
         .path(&root.join("examples/c/dunlin_quote.csv"))
         .any_output()?;
-    let from_rust =
-        cargo(root).args(["run", "--quiet", "--release", "--package", "dunlin", "--", "--bits"]).output()?;
+    let from_rust = Call::new(root, rust_example(root)?).args(["--bits"]).output()?;
     let from_python = python.python(root).args(["examples/python/dunlin.py", "--bits"]).output()?;
     let [c, rust, python] = [&from_c, &from_rust, &from_python].map(|text| bits(text));
     if rust.len() < 8 {

@@ -92,6 +92,14 @@ impl Python {
     }
 }
 
+/// Builds the Rust example and returns its program. In one call with the C library the features of shared dependencies are the same, and the core is compiled once for both.
+pub fn rust_example(root: &Path) -> Result<PathBuf, String> {
+    cargo(root)
+        .args(["build", "--quiet", "--release", "--package", "axlewright-c", "--package", "dunlin"])
+        .run()?;
+    Ok(target(root).join("release/dunlin"))
+}
+
 /// The C library, installed under a prefix.
 pub struct CLibrary {
     pub prefix: PathBuf,

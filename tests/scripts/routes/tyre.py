@@ -141,7 +141,7 @@ def wheel_change(d):
         half = lambda tyre: max(tyre, rim + 2 * flange) / 2  # noqa: E731 - the rim may stand out beyond the tyre
         return {
             "wider": half(section * (1 + more) + unsaid) - half(section), "narrower": half(section) - half(section * (1 - less) + unsaid),
-            "higher": height * taller, "lower": height * Fraction("0.03"),
+            "higher": height * taller, "lower": height * Fraction("0.03") + (Fraction("0.0064") if "marking" in wheel else 0),
             "inner": centre - half(section), "outer": centre + half(section), "flange": centre - rim / 2 - flange, "centre": centre, "radius": diameter / 2, "rolls": rolls,
         }  # fmt: skip
 

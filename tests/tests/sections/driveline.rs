@@ -190,6 +190,7 @@ fn one_wheel_may_hang_behind_any_differential_that_is_not_open() {
             name: name.to_owned(),
             ratio: ratio.map(one),
             least_ratio: None,
+            peak_ratio: ratio.map(|ratio| Value::new(Ratio::from_si(ratio))),
             efficiency: None,
             differential,
             share: None,

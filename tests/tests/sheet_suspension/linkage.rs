@@ -130,7 +130,7 @@ fn a_strut_joins_in_the_same_way() {
     assert!((found - of("rear.anti_lift")).abs() > 0.01);
     assert!(at(-of("rear.droop_remaining")).damper_used.si().abs() < 1e-11);
     assert!(at(of("rear.damper.bump_end")).damper_remaining.si().abs() < 1e-11);
-    let least = at(of("rear.bump_remaining"))
+    let least = at(of("rear.bump_compressed"))
         .joint_remaining
         .si()
         .min(at(-of("rear.droop_remaining")).joint_remaining.si());
@@ -138,7 +138,7 @@ fn a_strut_joins_in_the_same_way() {
     // The drop link of the bar may lock it, too.
     let range = model.travel_range(Length::from_si(0.0)).unwrap();
     let remaining =
-        (range.bump.si() - of("rear.bump_remaining")).min(-range.droop.si() - of("rear.droop_remaining"));
+        (range.bump.si() - of("rear.bump_compressed")).min(-range.droop.si() - of("rear.droop_remaining"));
     assert_eq!(of("rear.linkage_remaining"), remaining);
 }
 
@@ -156,7 +156,7 @@ fn travel_ends_where_the_model_says_that_nothing_is_left() {
     assert!((value(&assessment, "front.spring.bind_margin") - least).abs() < 1e-11);
 
     let (bump, droop) =
-        (value(&assessment, "front.bump_remaining"), value(&assessment, "front.droop_remaining"));
+        (value(&assessment, "front.bump_compressed"), value(&assessment, "front.droop_remaining"));
     let ends = [bump, -droop]
         .map(|travel| [0.0, 0.07, -0.07].map(|rack| at(&model, travel, rack).joint_remaining.si()));
     let least = ends.into_iter().flatten().fold(f64::INFINITY, f64::min);

@@ -93,7 +93,7 @@ fn findings_hold_these_lines_against_their_limits() {
         ("front.joints", of("front.joint_remaining")),
         ("front.linkage_range", of("front.linkage_remaining")),
         ("vehicle.roll", 8.0 * degree / 9.80665 - of("vehicle.roll_gradient")),
-        ("front.comfort", 0.63 - of("front.ride_acceleration")),
+        ("front.comfort", 0.63 - of("front.lighter_ride_acceleration")),
         ("front.road_holding", 1.0 / 3.0 - of("front.lighter_tyre_load_share")),
         ("vehicle.flat_ride", ends(of("vehicle.flat_ride_cycles"), 0.75, 1.75)),
         ("front.damper_range", ends(of("front.damper.rate_wanted"), 4000.0, 11000.0)),

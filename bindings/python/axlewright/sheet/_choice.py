@@ -278,7 +278,7 @@ class ChosenOf(Generic[S]):
         count = f"{len(self.feasible)}{' and more' if self.more else ''} feasible"
         lines = [f"{count}; cheapest: {self.cheapest or 'none'}; lightest: {self.lightest or 'none'}"]
         lines += [_printable(f"not known: {one}") for one in self.not_known]
-        lines += [f"left out, measured on a part that is replaced: {one}" for one in self.dropped]
+        lines += [f"left out, of a part that is replaced: {one}" for one in self.dropped]
         lines += [f"worse with the cheapest: {one}" for one in (self.cheapest.worse if self.cheapest else ())]
         return "\n".join([*lines, *(f"rejected: {one}" for one in self.rejected)])
 
@@ -298,7 +298,7 @@ class ChosenOf(Generic[S]):
         page.append(html_table(("", *self.kinds, "cost", "mass"), rows))
         page += [f"<p>Not known: {escape(one)}</p>" for one in self.not_known]
         if self.dropped:
-            page.append(f"<p>Left out, measured on a part that is replaced: {escape(', '.join(self.dropped))}</p>")
+            page.append(f"<p>Left out, of a part that is replaced: {escape(', '.join(self.dropped))}</p>")
         if self.rejected:
             rejected = ((one.part.part, one.part.kind, one.why) for one in self.rejected)
             page.append(f"<p><b>Rejected</b></p>{html_table(('part', 'kind', 'why'), rejected)}")

@@ -95,7 +95,7 @@ pub struct Relation {
 
 impl Limit {
     /// These limits if the value misses one of their own bounds, otherwise those of every argument.
-    pub(in crate::base) fn missed_by(&self, value: f64) -> Limit {
+    pub fn missed_by(&self, value: f64) -> Limit {
         let above = value > self.lower || !self.lower_open && value == self.lower;
         let below = value < self.upper || !self.upper_open && value == self.upper;
         if !(value.is_finite() && above && below) {

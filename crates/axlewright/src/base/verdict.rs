@@ -54,8 +54,9 @@ impl Verdict {
         if !known { Verdict::NotKnown } else { Verdict::grade(inside, 0.0, wanted.si()) }
     }
 
+    /// A margin without limit is no answer: something that it rests on is nothing, or without limit itself.
     pub(crate) fn grade(margin: f64, limit: f64, wanted: f64) -> Verdict {
-        if margin.is_nan() || wanted.is_nan() {
+        if margin.is_nan() || wanted.is_nan() || margin == f64::INFINITY {
             Verdict::NotKnown
         } else if margin < limit {
             Verdict::Short
@@ -96,6 +97,8 @@ mod tests {
             (1.299, Verdict::Tight),
             (1.3, Verdict::Meets),
             (f64::NAN, Verdict::NotKnown),
+            (f64::INFINITY, Verdict::NotKnown),
+            (f64::NEG_INFINITY, Verdict::Short),
         ] {
             assert_eq!(Verdict::of_ratio(ratio(margin), ratio(1.3)), verdict, "{margin}");
         }

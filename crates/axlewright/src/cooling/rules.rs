@@ -14,9 +14,15 @@ fields!(UnderCap { header_pressure, rating, keeps_at_most, holds_at_least });
 fields!(Trial { trapped });
 fields!(Pumped { gauge_pressure, later_gauge_pressure, gauge_error, weakest_component });
 
+/// Pressure that a tested cap surely holds, and what it has to hold is known.
+fn tested(cap: &CapTest) -> Result<GaugePressure> {
+    cap.least_holding()?;
+    cap.holds_at_least()
+}
+
 /// True if a cap was tested for what it holds.
 fn is_tested(cap: &CapTest) -> bool {
-    cap.holds_at_least().is_ok() && cap.least_holding().is_ok()
+    tested(cap).is_ok()
 }
 
 /// Addition to the margin wanted of boiling: nothing for a cap that was tested.
@@ -179,6 +185,12 @@ pub(super) const BUILT: Rule = rule! {
     needs { rating }
     uses { rating_tolerance, gauge_error, holding_pressure, opening_pressure }
     says "the reading that the cap keeps less the gauge's error, and no more than its rating; untested its rating less its tolerance, and no more than it opens at", READING
+};
+pub(super) const TESTED_PRESSURE: Rule = rule! {
+    "cap" tested, CapTest
+    needs { holding_pressure, gauge_error, rating, rating_tolerance }
+    uses { opening_pressure }
+    says "p_h - e, once rating and tolerance say what it has to hold", READING
 };
 pub(super) const TESTED: Rule = rule! {
     "cap" boiling_untested, CapTest

@@ -236,6 +236,8 @@ const CAP: &[Line] = &[
     derived("cap.keeps_at_most", GaugePressure::KIND, "highest pressure that may stand under the cap by its test; nothing without a cap")
         .by(&[by(&KEEPS_AT_MOST), by(&KEEPS_AT_MOST_BY_OPENING)])
         .if_none(0.0),
+    derived("cap.tested_pressure", GaugePressure::KIND, "pressure that the cap surely keeps by a whole test")
+        .by(&[by(&TESTED_PRESSURE)]),
     derived("cap.untested", TemperatureDifference::KIND, "what is added to a margin of boiling: nothing for a cap that was tested")
         .by(&[by(&TESTED)])
         .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and boiling is no better than tight")
@@ -545,7 +547,10 @@ pub const SHEET: Section = Section {
     models: &[
         model! {
             "coolant" "cooling.Coolant" Coolant in "coolant"
-            takes { liquid, volume_share, concentrate, cap = "coolant.kept_pressure", hottest }
+            takes {
+                liquid, volume_share, concentrate, cap = "coolant.kept_pressure",
+                cap_holds = "cap.tested_pressure", hottest,
+            }
             needs { mass_fraction, station_pressure = "use.station_pressure" }
         },
         model! {
@@ -580,5 +585,6 @@ pub const SHEET: Section = Section {
         renamed("leak_test.air_volume", "leak_test.gas_volume"),
         renamed("leak_test.allowed_fall", "leak_test.allowed_loss"),
     ],
+    parts: &[&["cap.rating", "cap.rating_tolerance"], &["coolant.liquid", "coolant.concentrate"]],
     ..Section::EMPTY
 };

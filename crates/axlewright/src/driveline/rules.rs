@@ -2,7 +2,9 @@
 #![expect(clippy::indexing_slicing, reason = "windows of two have two")]
 
 use super::Differential;
-use super::torque::demand::{AtGround, Coupling, Geared, GripBounds, Judged, OneShaft, Pulling, Rated};
+use super::torque::demand::{
+    AtGround, Coupling, Geared, Gears, GripBounds, Judged, OneShaft, Pulling, Rated,
+};
 use super::torque::torque_path::Grip;
 use super::torque::{RatingKind, Side};
 use crate::base::error::NoSolution;
@@ -15,8 +17,7 @@ words!(RatingKind { Continuous = "continuous", Peak = "peak", Yield = "yield", U
 words!(Differential { Open = "open", LimitedSlip = "limited_slip", Locked = "locked" });
 fields!(Geared { torque, ratio, efficiency });
 fields!(Coupling { engine, capacity, high_capacity, shock_factor, stall_ratio, converter_shock_factor });
-fields!(Told { value });
-fields!(NoRange { efficiency });
+fields!(Gears { peak_ratio, ratio, efficiency });
 fields!(Rated {
     side,
     kind,
@@ -80,30 +81,6 @@ impl Ratios {
             ));
         }
         Ok(ratios)
-    }
-}
-
-/// A line that somebody wrote, or that follows from what somebody wrote.
-struct Told {
-    value: Ratio,
-}
-
-impl Told {
-    /// The factor on a wanted margin that is known to be enough.
-    fn reserve(&self) -> Result<Ratio> {
-        Ok(Ratio::from_si(if self.value.si().is_nan() { f64::INFINITY } else { 1.0 }))
-    }
-}
-
-/// A transfer case of which no low range is written.
-struct NoRange {
-    efficiency: Ratio,
-}
-
-impl NoRange {
-    /// Infinite if its losses are written: it is there, and may have a low range.
-    fn reserve(&self) -> Result<Ratio> {
-        Ok(Ratio::from_si(if self.efficiency.si() == 1.0 { 1.0 } else { f64::INFINITY }))
     }
 }
 
@@ -221,18 +198,18 @@ pub(super) const CONVERTER_SHOCK_TOLD: Rule = shock_told! {
     needs { converter_shock_factor = "converter.shock_factor" }
 };
 pub(super) const REVERSE_TOLD: Rule = rule! {
-    "gearbox" Told::reserve, Told
-    takes { value = "gearbox.reverse_ratio" }
+    "gearbox" Gears::reserve, Gears
+    needs { peak_ratio }
     says "1", TOLD
 };
 pub(super) const RANGE_TOLD: Rule = rule! {
-    "transfer_case" Told::reserve, Told
-    takes { value = "transfer_case.low_ratio" }
-    says "1", TOLD
+    "transfer_case" Gears::reserve, Gears
+    takes { peak_ratio = "transfer_case.low_ratio", efficiency }
+    says "1 where the low range is known, or where there is no transfer case", TOLD
 };
-pub(super) const NO_RANGE: Rule = rule! {
-    "transfer_case" NoRange::reserve, NoRange
-    takes { efficiency }
+pub(super) const STRAIGHT: Rule = rule! {
+    "transfer_case" Gears::peak, Gears
+    needs { efficiency }
     says "1 where there is no transfer case", TOLD
 };
 pub(super) const SHARE: Rule = rule! {

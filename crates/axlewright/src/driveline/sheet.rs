@@ -202,6 +202,9 @@ const GEARBOX: &[Line] = &[
     derived("gearbox.lowest_ratio", Ratio::KIND, "ratio of the lowest gear, first or reverse").by(&[
         greatest_of(&["gearbox.first_ratio", "?gearbox.reverse_ratio", "?gearbox.ratios[*]"], "definition"),
     ]),
+    derived("gearbox.peak_ratio", Ratio::KIND, "ratio of the lowest gear, once reverse is known, too").by(&[
+        greatest_of(&["gearbox.first_ratio", "gearbox.reverse_ratio", "?gearbox.ratios[*]"], "definition"),
+    ]),
     efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
     torque("gearbox.torque_rating", "as its maker says"),
     choice("gearbox.rating_side", Side::WORDS, "side on which the rating counts"),
@@ -232,8 +235,10 @@ const TRANSFER_CASE: &[Line] = &[
     derived("transfer_case.lower_ratio", Ratio::KIND, "of the low range, or straight through")
         .by(&[same(&["transfer_case.low_ratio"], "definition")])
         .or(1.0, "no low range where none is written; while transfer_case.efficiency is written, nothing in it is better than tight until transfer_case.low_ratio is a ratio or none"),
+    derived("transfer_case.peak_ratio", Ratio::KIND, "of the low range, once it is known; straight through where there is no transfer case")
+        .by(&[same(&["transfer_case.low_ratio"], "definition"), by(&STRAIGHT)]),
     derived("transfer_case.range_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind the transfer case: 1 where its low range is known, or where there is no transfer case")
-        .by(&[by(&RANGE_TOLD), by(&NO_RANGE)]),
+        .by(&[by(&RANGE_TOLD)]),
     derived("driveline.gear_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind gearbox and transfer case: 1 where reverse and low range are known")
         .by(&[product_of(&["gearbox.reverse_reserve", "transfer_case.range_reserve"], "definition")]),
     line("transfer_case.least_ratio", Ratio::KIND, "of the high range, which drives straight through")
@@ -487,7 +492,7 @@ const TORQUE_PATH: ModelOf = model! {
     }
     needs { parts[0].ratio = "gearbox.lowest_ratio", parts[0].efficiency = "gearbox.efficiency" }
     takes {
-        parts[0].torque_rating = "gearbox.torque_rating", parts[0].rating_side = "gearbox.rating_side",
+        parts[0].peak_ratio = "gearbox.peak_ratio", parts[0].torque_rating = "gearbox.torque_rating", parts[0].rating_side = "gearbox.rating_side",
         parts[0].rating_kind = "gearbox.rating_kind",
     }
     needs {
@@ -495,12 +500,13 @@ const TORQUE_PATH: ModelOf = model! {
         parts[1].efficiency = "transfer_case.efficiency",
     }
     takes {
+        parts[1].peak_ratio = "transfer_case.peak_ratio",
         parts[2].torque_rating = "propeller_shaft.torque_rating",
         parts[2].rating_kind = "propeller_shaft.rating_kind",
     }
     needs {
         parts[3].ratio = "final_drive.ratio", parts[3].least_ratio = "final_drive.ratio",
-        parts[3].efficiency = "final_drive.efficiency",
+        parts[3].peak_ratio = "final_drive.ratio", parts[3].efficiency = "final_drive.efficiency",
     }
     takes {
         parts[3].torque_rating = "final_drive.torque_rating",
@@ -629,6 +635,39 @@ pub const SHEET: Section = Section {
         renamed("clutch.dropped_torque", "driveline.dropped_torque"),
         renamed("driveline.loaded_radius", "grip.loaded_radius"),
         renamed("driveline.greatest_engine_speed", "driveline.peak_engine_speed"),
+    ],
+    parts: &[
+        &[
+            "clutch.clamp_load",
+            "clutch.friction",
+            "clutch.outer_diameter",
+            "clutch.inner_diameter",
+            "clutch.faces",
+            "clutch.high_friction",
+            "clutch.capacity",
+            "clutch.high_capacity",
+        ],
+        &[
+            "gearbox.ratios",
+            "gearbox.reverse_ratio",
+            "gearbox.first_ratio",
+            "gearbox.top_ratio",
+            "gearbox.efficiency",
+            "gearbox.torque_rating",
+            "gearbox.rating_side",
+            "gearbox.rating_kind",
+        ],
+        &["transfer_case.low_ratio", "transfer_case.efficiency"],
+        &["propeller_shaft.torque_rating", "propeller_shaft.rating_kind"],
+        &[
+            "final_drive.ratio",
+            "final_drive.efficiency",
+            "final_drive.differential",
+            "final_drive.torque_rating",
+            "final_drive.rating_side",
+            "final_drive.rating_kind",
+        ],
+        &["half_shaft.torque_rating", "half_shaft.rating_kind"],
     ],
     also: ALSO,
 };

@@ -7,8 +7,8 @@ use crate::base::section::{
     renamed, rule, step,
 };
 use crate::units::{
-    AngularVelocity, GaugePressure, Length, Power, Quantity, Ratio, Stress, Temperature, Torque, Velocity,
-    Volume,
+    AngularVelocity, GaugePressure, Kind, Length, Power, Quantity, Ratio, Stress, Temperature, Torque,
+    Velocity, Volume,
 };
 
 /// Most points that a torque curve may have.
@@ -105,6 +105,9 @@ const TORQUE: &[Line] = &[
     ),
 ];
 
+/// Speed of a piston: engine builders write it in m/s and ft/min, unlike that of a road.
+const PISTON_SPEED: &Kind = &Kind { metric: "m_s", us: "ft_min", ..*Velocity::KIND };
+
 /// Sizes and pistons.
 const PISTONS: &[Line] = &[
     speed("engine.red_line", "highest engine speed that the maker allows"),
@@ -133,15 +136,15 @@ const PISTONS: &[Line] = &[
         "engine.mean_pressure_if_four_stroke",
         "engine.mean_pressure_if_two_stroke",
     ])]),
-    derived("engine.piston_speed", Velocity::KIND, "mean speed of a piston at the red line")
+    derived("engine.piston_speed", PISTON_SPEED, "mean speed of a piston at the red line")
         .by(&[step("engine.mean_piston_speed", &["engine.stroke", "engine.red_line"])]),
     line(
         "engine.piston_speed_limit",
-        Velocity::KIND,
+        PISTON_SPEED,
         "highest mean piston speed that engine and rods are built for",
     )
     .above(0.0, 100.0, "plausibility limit: pistons move slower than 100 m/s"),
-    line("wanted.piston_speed", Velocity::KIND, "wanted margin of the mean piston speed below its limit")
+    line("wanted.piston_speed", PISTON_SPEED, "wanted margin of the mean piston speed below its limit")
         .margin(100.0)
         .or(0.0, "no margin beyond the limit itself"),
 ];
@@ -150,14 +153,14 @@ const PISTONS: &[Line] = &[
 const CHARGE: &[Line] = &[
     line("engine.boost_pressure", GaugePressure::KIND, "gauge reading at the outlet of the compressor")
         .within(0.0, 10e6, "plausibility limit: from none to 100 bar")
-        .measured_on(&[]),
+        .measured_on(ENGINE),
     line("engine.inlet_loss", Stress::KIND, "pressure lost in air filter and duct before the compressor")
         .within(0.0, 15e3, "plausibility limit: a filter that loses more than 150 mbar is blocked")
-        .measured_on(&[])
+        .measured_on(ENGINE)
         .or(0.0, "neglected until it is measured"),
     line("engine.inlet_temperature", Temperature::KIND, "temperature of the air before the compressor")
         .within(150.0, 500.0, "plausibility limit: engines breathe between -123 °C and 227 °C")
-        .measured_on(&[]),
+        .measured_on(ENGINE),
     line(
         "engine.compressor_efficiency",
         Ratio::KIND,
@@ -188,6 +191,9 @@ const CHARGE: &[Line] = &[
     )]),
 ];
 
+/// Lines by which another engine is told.
+const ENGINE: &[&str] = &["engine.curve", "engine.peak_torque", "engine.peak_power"];
+
 /// Lines and findings of the sheet on the engine.
 pub const SHEET: Section = Section {
     lines: &joined::<_, { TORQUE.len() + PISTONS.len() + CHARGE.len() }>(&[TORQUE, PISTONS, CHARGE]),
@@ -207,5 +213,23 @@ pub const SHEET: Section = Section {
         renamed("engine.curve[].speed", "engine.curve[].engine_speed"),
         renamed("engine.charge_temperature", "engine.compressor_outlet_temperature"),
     ],
+    parts: &[&[
+        "engine.curve",
+        "engine.peak_torque",
+        "engine.peak_torque_speed",
+        "engine.peak_power",
+        "engine.peak_power_speed",
+        "engine.band_share",
+        "engine.band_low",
+        "engine.band_high",
+        "engine.red_line",
+        "engine.idle_speed",
+        "engine.bore",
+        "engine.stroke",
+        "engine.cylinders",
+        "engine.displacement",
+        "engine.cycle",
+        "engine.piston_speed_limit",
+    ]],
     ..Section::EMPTY
 };

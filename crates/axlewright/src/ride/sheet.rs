@@ -25,6 +25,7 @@ fields!(WheelOnRoad {
 
 fields!(LighterOnRoad { wheel, side_travel });
 fields!(SidesTold { side_travel, margin });
+fields!(RideTold { side_travel, margin });
 
 /// Waves between which ISO 8608 gives its classes (from memory), in metres.
 const WAVES: [f64; 2] = [0.35, 91.0];
@@ -37,12 +38,12 @@ struct LighterOnRoad {
 }
 
 impl LighterOnRoad {
-    fn tyre_load_share(&self) -> Result<Ratio> {
+    fn ride(&self) -> Result<OnRoad> {
         let WheelOnRoad { sprung_mass, wheel_rate, .. } = &self.wheel;
         let travel = self.side_travel.map_or(0.0, Length::si);
         let lighter = sprung_mass.quantity.si() - wheel_rate.quantity.si() * travel / STANDARD_GRAVITY;
         let sprung_mass = Value::new(Mass::from_si(lighter));
-        Ok(WheelOnRoad { sprung_mass, ..self.wheel.clone() }.ride()?.tyre_load_share)
+        WheelOnRoad { sprung_mass, ..self.wheel.clone() }.ride()
     }
 }
 
@@ -51,6 +52,19 @@ struct SidesTold {
     #[allow(dead_code, reason = "it must be there")]
     side_travel: Length,
     margin: Ratio,
+}
+
+/// Margin of the acceleration that is wanted, and the difference of both sides, which must be told.
+struct RideTold {
+    #[allow(dead_code, reason = "it must be there")]
+    side_travel: Length,
+    margin: Acceleration,
+}
+
+impl RideTold {
+    fn margin(&self) -> Result<Acceleration> {
+        Ok(self.margin)
+    }
 }
 
 impl SidesTold {
@@ -98,12 +112,13 @@ const RIDE: Rule = rule! {
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response"
 };
 const LIGHTER_RIDE: Rule = rule! {
-    "axle" LighterOnRoad::tyre_load_share, LighterOnRoad
+    "axle" LighterOnRoad::ride, LighterOnRoad
     takes {
         wheel.roughness = "use.roughness", wheel.road_speed = "use.road_speed", wheel.sprung_mass = "axle.sprung_mass",
         wheel.unsprung_mass = "axle.wheel_unsprung_mass", wheel.wheel_rate = "axle.wheel_rate",
         wheel.wheel_damping = "axle.damper.at_wheel", wheel.tyre_rate = "axle.tyre.rate", side_travel,
     }
+    gives OnRoad { weighted_acceleration, tyre_load_share }
     says "as ride.QuarterCar on the road, of the wheel with the sprung mass m - k z_s / g: the lighter one",
         "ISO 8608:2016 and ISO 8041-1:2017 (Wk), from memory; quadrature of the response; balance of the vertical forces"
 };
@@ -112,13 +127,18 @@ const SIDES_TOLD: Rule = rule! {
     takes { side_travel, margin = "wanted.tyre_load_margin" }
     says "the wanted margin, where the difference of both sides is told", "definition: what is wanted of an axle is wanted of both its wheels"
 };
+const RIDE_TOLD: Rule = rule! {
+    "axle" RideTold::margin, RideTold
+    takes { side_travel, margin = "wanted.ride_margin" }
+    says "the wanted margin, where the difference of both sides is told", "definition: what is wanted of an axle is wanted of both its wheels"
+};
 const ROUGHNESS: Rule = rule! {
     "use" RoadSurface::roughness, RoadSurface
     takes { road_class = "use.road" }
     says "G of the class, see ride.RoadSurface", "ISO 8608:2016, annex C, from memory"
 };
 
-const LINES: [Line; 16] = [
+const LINES: [Line; 18] = [
     choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
     derived(
         "use.roughness",
@@ -142,7 +162,23 @@ const LINES: [Line; 16] = [
         Ratio::KIND,
         "RMS variation of the tyre load over the static load, of the lighter wheel of the axle",
     )
-    .by(&[by(&LIGHTER_RIDE)]),
+    .by(&[gives(&LIGHTER_RIDE, "tyre_load_share")]),
+    derived(
+        "axle.lighter_ride_acceleration",
+        Acceleration::KIND,
+        "RMS acceleration of the body over the lighter wheel of the axle, weighted with Wk",
+    )
+    .by(&[gives(&LIGHTER_RIDE, "weighted_acceleration")]),
+    derived(
+        "axle.wanted_ride",
+        Acceleration::KIND,
+        "margin that is wanted below the largest acceleration, where the difference of both wheels is told",
+    )
+    .by(&[by(&RIDE_TOLD)])
+    .or(
+        f64::INFINITY,
+        "write the scales of both wheels, heavier_wheel or side_travel of the axle: the body over the lighter wheel shakes more, and until then comfort is no better than tight",
+    ),
     derived(
         "axle.wanted_tyre_load",
         Ratio::KIND,
@@ -206,8 +242,11 @@ pub const SHEET: Section = Section {
         Finding {
             path: "axle.comfort",
             question: "Does the body over this wheel stay within the wanted acceleration?",
-            margin: Margin::AtMost { value: "axle.ride_acceleration", most: "wanted.ride_acceleration" },
-            wanted: "wanted.ride_margin",
+            margin: Margin::AtMost {
+                value: "axle.lighter_ride_acceleration",
+                most: "wanted.ride_acceleration",
+            },
+            wanted: "axle.wanted_ride",
             rests_on: &[],
             about: &[],
             caution: "",

@@ -1,5 +1,5 @@
-//! Readings that say nothing of another part: choosing a part drops what was measured on it, and a sweep of a line drops what follows from
-//! that line instead.
+//! Lines that say nothing of another part: choosing a part drops what was measured on the old one and what describes it, and a sweep of a line
+//! drops what follows from that line instead.
 
 use super::Sheet;
 use super::graph::{Calls, Graph, Slot, StepInfo};
@@ -7,11 +7,19 @@ use crate::Result;
 use crate::base::section::Content;
 use std::collections::BTreeSet;
 
-/// Written readings that were taken on parts that have these lines, when each of the parts is replaced.
+/// Written lines that describe the parts that have these lines, or were measured on them, when each of the parts is replaced.
 pub(super) fn by_parts(sheet: &Sheet, lines: &[Slot]) -> Vec<Slot> {
     let graph = Graph::get();
-    let readings = sheet.values.keys().copied().filter(|slot| !lines.contains(slot));
-    readings.filter(|slot| graph.info(*slot).measured_on.iter().any(|on| lines.contains(on))).collect()
+    // That there is none of something was read on the old part, too.
+    let none = sheet.none.iter().filter_map(|path| graph.slot(path));
+    let others = sheet.values.keys().copied().chain(none).filter(|slot| !lines.contains(slot));
+    let is_old = |slot: &Slot| {
+        let info = graph.info(*slot);
+        info.measured_on.iter().chain(&info.beside).any(|on| lines.contains(on))
+    };
+    let mut old: Vec<Slot> = others.filter(is_old).collect();
+    old.sort_unstable();
+    old
 }
 
 /// Written readings of these lines, when the lines are swept: those that would follow from a swept line of the part on which they were
@@ -75,7 +83,7 @@ pub(super) fn paths(slots: &[Slot]) -> Vec<&'static str> {
 }
 
 impl Sheet {
-    /// Fits other parts: writes their lines, and drops every reading that was taken on the parts that they replace. Gives the paths of what
+    /// Fits other parts: writes their lines, and drops every line that describes the parts that they replace or was measured on them. Gives the paths of what
     /// was dropped; where one line is refused, nothing is written.
     pub fn fit(&mut self, lines: &[(&str, &str)]) -> Result<Vec<&'static str>> {
         let mut lines: Vec<(Slot, &str, &str)> = lines
@@ -92,15 +100,16 @@ impl Sheet {
         Ok(paths(&dropped))
     }
 
-    /// The sheet without these readings.
+    /// The sheet without these lines.
     pub(super) fn without(&self, dropped: &[Slot]) -> Sheet {
         let mut sheet = self.clone();
         sheet.values.retain(|slot, _| !dropped.contains(slot));
+        sheet.none.retain(|path| Graph::get().slot(path).is_none_or(|slot| !dropped.contains(&slot)));
         sheet.dropped.extend(dropped);
         sheet
     }
 
-    /// Readings that were dropped and that, left out, would say that there is no such part.
+    /// Lines that were dropped and that, left out, would say that there is no such part.
     pub(super) fn lost(&self) -> Vec<Slot> {
         let says = |slot: &Slot| Graph::get().info(*slot).line.left_out_is_none;
         self.dropped.iter().copied().filter(says).collect()

@@ -38,6 +38,7 @@ fn named(section: &'static Section) -> Vec<String> {
     for model in section.models {
         of_inputs(model.inputs, model.shape, &mut add);
     }
+    section.parts.iter().copied().flatten().for_each(|path| add(path));
     section.renamed.iter().for_each(|renamed| add(renamed.new));
     paths
 }

@@ -48,7 +48,8 @@ pub use what_if::{Axis, Progress, WhatIf};
 use crate::base::document::{
     Collector, Document, LONGEST_TEXT, NONE, PARTS, Spot, Tree, bare, too_long, wanted,
 };
-use crate::base::section::{Content, Finding, Line, Section};
+use crate::base::error::LEAST_MAGNITUDE;
+use crate::base::section::{Class, Content, Finding, Line, Section};
 use crate::base::text::{self, Tolerance, did_you_mean, nearest, shortened, unknown_key};
 use crate::units::Kind;
 use crate::{Error, Result};
@@ -205,8 +206,18 @@ impl Sheet {
     pub fn remarks(&self) -> Vec<String> {
         let renamed = self.renamed.iter().map(|(old, new)| format!("{old} is now {new}"));
         let dropped = self.dropped.iter().map(|slot| {
-            let path = Graph::get().info(*slot).path;
-            format!("{path} was measured on a part that was replaced, and is left out: measure it again")
+            let info = Graph::get().info(*slot);
+            let path = info.path;
+            match info.line.class {
+                Some(Class::Measurement(_)) => {
+                    format!(
+                        "{path} was measured on a part that was replaced, and is left out: measure it again"
+                    )
+                }
+                _ => format!(
+                    "{path} describes a part that was replaced, and is left out: write it of the new part"
+                ),
+            }
         });
         renamed.chain(dropped).collect()
     }
@@ -555,7 +566,7 @@ fn written(slot: Slot, spot: &Spot) -> Result<Written> {
             }
             let reading = reading.map_err(|error| refused(error.to_string()))?;
             if !range.allows(reading.si) {
-                return Err(refused(outside(&spot.value, range, kind)));
+                return Err(refused(outside(&spot.value, range.missed_by(reading.si), kind)));
             }
             if let Some(tolerance) = reading.tolerance
                 && range.upper > range.lower
@@ -636,7 +647,10 @@ fn from_table(tree: &Tree) -> core::result::Result<String, String> {
 }
 
 fn outside(value: &Tree, range: crate::base::section::Range, kind: &'static crate::units::Kind) -> String {
-    let bound = |si: f64| text::said_in([si], &text::shop_units(kind), text::DIGITS);
+    let bound = |si: f64| match si.abs() {
+        LEAST_MAGNITUDE => text::print_in_first(si, kind),
+        _ => text::said_in([si], &text::shop_units(kind), text::DIGITS),
+    };
     let mut valid = Vec::new();
     if range.lower > f64::MIN {
         valid.push(format!("{} {}", if range.lower_open { "above" } else { "at least" }, bound(range.lower)));

@@ -175,14 +175,19 @@ mod tests {
     fn what_cannot_be_fitted_leaves_the_sheet_as_it_was() {
         let parts = r#"{"parts": [{"part": "a", "kind": "gearbox", "cost": 1, "final_drive.ratio": "4.1", "gearbox.ratios[1]": "2.5"}]}"#;
         let list = PriceList::from_text(parts).unwrap();
-        let mut sheet = Sheet::default();
-        // What cannot be written on the sheet is not chosen for it, either.
-        assert!(choose(&sheet, &list, &[], 10, &mut |_| true).is_err());
+        // What cannot be written on the sheet is not chosen for it, either: the first gear of another gearbox goes with it.
         let mut other = Sheet::default();
+        assert!(choose(&other, &list, &[], 10, &mut |_| true).is_err());
         other.set("gearbox.ratios[0]", "4").unwrap();
+        assert!(choose(&other, &list, &[], 10, &mut |_| true).is_err());
+        let parts = r#"{"parts": [{"part": "a", "kind": "both", "cost": 1, "final_drive.ratio": "4.1", "cap.rating": "15 psi gauge"}]}"#;
+        let list = PriceList::from_text(parts).unwrap();
         let chosen = choose(&other, &list, &[], 10, &mut |_| true).unwrap();
+        let mut sheet = Sheet::default();
+        sheet.set("cap", "none").unwrap();
+        let before = sheet.clone();
         assert!(chosen.fit(&chosen.front[0], &list, &mut sheet).is_err());
-        assert_eq!(sheet, Sheet::default());
+        assert_eq!(sheet, before);
     }
 
     #[test]

@@ -9,7 +9,7 @@ use super::wheel::other_side::{
 };
 use super::wheel::travel::{
     AtWheel, Bind, Bump, BumpClear, BumpTold, Captive, Carried, DroopClear, DroopTold, HeavierSide, Lever,
-    Mounting, Sides,
+    Mounting, Sides, StopCompressed,
 };
 use crate::base::section::{Rule, fields, rule, words};
 
@@ -85,6 +85,16 @@ pub(super) const BUMP_REMAINING: Rule = rule! {
     }
     says "the least of (L - L_c - s) / r, h / r_d - z and, where there is a bump stop, b - z and its clearance c, c / r where r is above 1",
         "definition: remaining travel is the least of what ends it"
+};
+pub(super) const BEYOND_STOP: Rule = rule! {
+    "axle" Bump::beyond_stop, Bump
+    takes { coil_travel, damper_travel = "axle.damper.wheel_travel", droop_remaining }
+    says "the lesser of (L - L_c - s) / r and h / r_d - z", "definition: a bump stop gives way until the damper is closed or the coils bind"
+};
+pub(super) const BUMP_COMPRESSED: Rule = rule! {
+    "axle" StopCompressed::travel, StopCompressed
+    takes { bump_remaining, bump_beyond_stop, bump_stop_compression }
+    says "the lesser of z + c_s and the end behind the stop; that end where nobody says how far the stop gives", "definition: a bump stop gives way"
 };
 macro_rules! sides {
     ($axle:literal, $left:literal, $right:literal) => {
@@ -176,16 +186,16 @@ pub(super) const DROOP_CLEAR: Rule = rule! {
 };
 pub(super) const BUMP_TOLD: Rule = rule! {
     "axle" BumpTold::wanted, BumpTold
-    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel, stop_told }
-    says "the wanted travel, where joint, hose, tyre, stop and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
+    takes { wanted = "wanted.counted_bump", joint_bump_clearance, hose_bump_clearance, tyre_clearance, side_travel, stop_told, linkage_told }
+    says "the wanted travel, where joint, hose, tyre, stop, the range of a drawn linkage and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const DROOP_TOLD: Rule = rule! {
     "axle" DroopTold::wanted, DroopTold
     takes {
         wanted = "wanted.counted_droop", joint_droop_clearance, hose_droop_clearance, gas_force = "axle.damper.gas_force",
-        side_travel,
+        side_travel, linkage_told,
     }
-    says "the wanted travel, where joint, hose, gas and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
+    says "the wanted travel, where joint, hose, gas, the range of a drawn linkage and the difference of both sides are told", "definition: remaining travel is the least of what ends it"
 };
 pub(super) const BIND: Rule = rule! {
     "axle.spring" Bind::margin, Bind
@@ -246,6 +256,7 @@ fields!(Lever { motion_ratio, ratio_gradient });
 fields!(Droop { droop_end, droop_length, ride_length, lever });
 fields!(AtWheel { longer, shorter, lever });
 fields!(Bump { coil_travel, damper_travel, droop_remaining, bump_stop_travel, bump_clearance, motion_ratio });
+fields!(StopCompressed { bump_remaining, bump_beyond_stop, bump_stop_compression });
 fields!(Sides { left, right, wheel_rate, right_wheel_rate });
 fields!(BothSprings {
     wheel_rate,
@@ -284,9 +295,17 @@ fields!(BumpTold {
     hose_bump_clearance,
     tyre_clearance,
     side_travel,
-    stop_told
+    stop_told,
+    linkage_told
 });
-fields!(DroopTold { wanted, joint_droop_clearance, hose_droop_clearance, gas_force, side_travel });
+fields!(DroopTold {
+    wanted,
+    joint_droop_clearance,
+    hose_droop_clearance,
+    gas_force,
+    side_travel,
+    linkage_told
+});
 fields!(Bind {
     droop_length,
     damper_travel,

@@ -41,7 +41,8 @@ const fn wanted(path: &'static str, meaning: &'static str) -> Line {
 const fn clearance(path: &'static str, meaning: &'static str) -> Line {
     line(path, Length::KIND, meaning)
         .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
-        .measured_on(&[])
+        .measured_on(&["axle.spring"])
+        .left_out_is_none()
         .if_none(f64::INFINITY)
 }
 
@@ -374,7 +375,8 @@ const TRAVEL_REMAINING: &[Line] = &[
         "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
     )
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
-    .measured_on(&[]),
+    .measured_on(&["axle.spring"])
+    .left_out_is_none(),
     derived("axle.stop_told", Length::KIND, "travel or clearance of the bump stop as it is written, without end where there is none")
         .by(&[same(&["axle.bump_stop_travel"], TOLD_STOP), same(&["axle.bump_clearance"], TOLD_STOP)]),
     derived("axle.droop_remaining", Length::KIND, "sag: travel of the wheel from ride height to full droop").by(
@@ -395,9 +397,19 @@ const TRAVEL_REMAINING: &[Line] = &[
     derived("axle.bump_remaining", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
         by(&BUMP_REMAINING),
     ]),
+    line("axle.bump_stop_compression", Length::KIND, "travel of the wheel from the touch of its bump stop until that gives no more")
+        .within(0.0, 10.0, "definition: a stop gives way upward; plausibility limit: at most 10 m")
+        .if_none(0.0),
+    derived("axle.bump_beyond_stop", Length::KIND, "travel of the wheel in bump until the damper is closed or the coils reach their least gaps").by(&[
+        by(&BEYOND_STOP),
+    ]),
+    derived("axle.bump_compressed", Length::KIND, "travel of the wheel in bump with its stop compressed: as far as bump_stop_compression says, otherwise until the damper is closed or the coils reach their least gaps").by(&[
+        by(&BUMP_COMPRESSED),
+    ]),
     clearance("axle.joint_bump_clearance", "travel of the wheel in bump, from ride height, until a joint is at its limit; none where no joint is before the stop"),
     clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
-    clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop"),
+    clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop")
+        .measured_on(&["axle.spring", "axle.tyre"]),
     clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop"),
     clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
     side_travel("front.side_travel", "travel by which one front wheel stands further in bump, and the other in droop, than the mean")
@@ -407,6 +419,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     // A drawn linkage says both.
     derived("axle.linkage_droop", Length::KIND, "travel in droop at which the linkage itself locks, the least from lock to lock"),
     derived("axle.linkage_bump", Length::KIND, "travel in bump at which the linkage itself locks, the least from lock to lock"),
+    derived("axle.linkage_told", Length::KIND, "known where the range of a drawn linkage is, or where none is drawn"),
     derived("axle.bump_clear", Length::KIND, "travel of the worse wheel in bump until spring, damper, stop, linkage, joint, hose or tyre ends it")
         .by(&[by(&BUMP_CLEAR)]),
     derived("axle.droop_clear", Length::KIND, "travel of the worse wheel in droop until damper, linkage, joint or hose ends it")
@@ -553,10 +566,10 @@ const WANTED: &[Line] = &[
         .or(0.05, "common practice, no source: 50 mm"),
     derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
-        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance, tyre_clearance and bump_stop_travel of the axle, or none of each that ends nothing (bump_clearance tells of the stop, too), and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in bump is no better than tight"),
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance, tyre_clearance and bump_stop_travel of the axle, or none of each that ends nothing (bump_clearance tells of the stop, too), the scales of both wheels, heavier_wheel or side_travel of the axle, and what a drawn linkage still lacks (rack_travel, bushes): until then travel in bump is no better than tight"),
     derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
-        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, and the scales of both wheels, heavier_wheel or side_travel of the axle: until then travel in droop is no better than tight"),
+        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, the scales of both wheels, heavier_wheel or side_travel of the axle, and what a drawn linkage still lacks (rack_travel, bushes): until then travel in droop is no better than tight"),
     wanted(
         "wanted.spring_margin",
         "margin that is wanted along the spring: before coil bind, and of preload at full droop",
@@ -605,6 +618,33 @@ pub(crate) const COIL: About = About::parts(&[
 /// A damper that can be set.
 const ADJUSTABLE: [About; 2] =
     [About::parts(&["axle.damper.rate_softest"]), About::parts(&["axle.damper.rate_firmest"])];
+
+/// A spring.
+const SPRING_PART: &[&str] = &[
+    "axle.spring.rate",
+    "axle.spring.free_length",
+    "axle.spring.solid_length",
+    "axle.spring.wire_diameter",
+    "axle.spring.mean_diameter",
+    "axle.spring.allowed_stress",
+    "axle.spring.active_coils",
+    "axle.spring.coiling",
+    "axle.spring.minimum_gap",
+    "axle.spring.elastic_modulus",
+    "axle.spring.shear_modulus",
+    "axle.spring.density",
+];
+
+/// A damper.
+const DAMPER_PART: &[&str] = &[
+    "axle.damper.rate",
+    "axle.damper.open_length",
+    "axle.damper.closed_length",
+    "axle.damper.stroke",
+    "axle.damper.rate_softest",
+    "axle.damper.rate_firmest",
+    "axle.damper.gas_force",
+];
 
 /// Lines and findings of the sheet on springs and dampers.
 pub const SHEET: Section = Section {
@@ -736,5 +776,6 @@ pub const SHEET: Section = Section {
         renamed("axle.spring.greatest_compression", "axle.spring.largest_compression"),
         renamed("axle.spring.greatest_force", "axle.spring.largest_force"),
     ],
+    parts: &[SPRING_PART, DAMPER_PART],
     ..Section::EMPTY
 };

@@ -5,7 +5,7 @@ use super::classes::{LEADS, LED_BY};
 use super::independent::{double_wishbone_lines as wishbone, strut_lines as strut};
 use super::leaf_axle::rules as on_leaves;
 use super::live_axle::rules as on_links;
-use super::roll::rules::{DAMPER_MOUNT, SPRING_MOUNT};
+use super::roll::rules::{DAMPER_MOUNT, RANGE_TOLD, SPRING_MOUNT};
 use crate::base::section::{About, Also, also, by, difference_of, gives, joined, same, sum_of};
 use crate::spring::COIL;
 
@@ -75,6 +75,8 @@ pub(super) const ALSO: &[Also] = &[
         gives(&on_links::RANGE, "bump"),
         gives(&on_leaves::RANGE, "bump"),
     ]),
+    also("axle.linkage_told").by(&[by(&RANGE_TOLD)]),
+    also("axle.bump_beyond_stop").by(&[by(&on_leaves::BEYOND_STOP)]),
     also("axle.bump_clearance").measured_on(&["axle.leaf"]),
     also("axle.bump_remaining").by(&[by(&on_leaves::BUMP_REMAINING)]),
     also("axle.wanted_spring_strength").by(&[by(&on_leaves::WOUND_TOLD)]),

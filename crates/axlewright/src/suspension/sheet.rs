@@ -131,8 +131,8 @@ const AT_RIDE: &[Line] = &[
 
 /// The worst over the travel: a slope at ride height says nothing of the ends.
 const OVER_TRAVEL: &[Line] = &[
-    derived("axle.told_bump", Length::KIND, "travel in bump that is wanted; up to the stop where none is written")
-        .by(&[same(&["wanted.bump"], WANTED_TRAVEL), same(&["axle.bump_remaining"], STOP_TO_STOP)]),
+    derived("axle.told_bump", Length::KIND, "travel in bump that is wanted; up to the compressed stop where none is written")
+        .by(&[same(&["wanted.bump"], WANTED_TRAVEL), same(&["axle.bump_compressed"], STOP_TO_STOP)]),
     derived("axle.told_droop", Length::KIND, "travel in droop that is wanted; down to the stop where none is written")
         .by(&[same(&["wanted.droop"], WANTED_TRAVEL), same(&["axle.droop_remaining"], STOP_TO_STOP)]),
     derived("axle.steer_bump", Length::KIND, "travel in bump over which steer and squat are judged")
@@ -535,6 +535,33 @@ const TIPS: &str = "A vehicle that tips kills. A kerb, a rut, a load that shifts
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
+/// A leaf spring.
+const LEAVES_PART: &[&str] = &[
+    "axle.spring.rate",
+    "axle.spring.allowed_stress",
+    "axle.leaf.form",
+    "axle.leaf.eye_offset",
+    "axle.leaf.leaves",
+];
+
+/// A tyre, with what is read of its grip.
+const TYRE_PART: &[&str] = &[
+    "axle.tyre.size",
+    "axle.tyre.free_diameter",
+    "axle.tyre.section_width",
+    "axle.tyre.free_radius",
+    "axle.tyre.rate",
+    "axle.tyre.loaded_radius",
+    "axle.tyre.rolling_turns",
+    "axle.tyre.effective_radius",
+    "axle.tyre.load_index",
+    "axle.tyre.load_capacity",
+    "axle.tyre.rated_pressure",
+    "axle.tyre.rated_speed",
+    "axle.tyre.load_sensitivity",
+    "axle.tyre.sensitivity_load",
+];
+
 /// Lines and findings of the sheet on linkages and roll.
 pub const SHEET: Section = Section {
     lines: &measured(
@@ -727,6 +754,7 @@ pub const SHEET: Section = Section {
         },
     ],
     also: ALSO,
+    parts: &[LEAVES_PART, TYRE_PART],
     models: &[
         model! {
             "axle.suspension" "suspension.DoubleWishbone" DoubleWishbone in "axle"

@@ -436,6 +436,23 @@ const SPEEDOMETER: &[Line] = &[
         .or(0.0, "no margin beyond never too little"),
 ];
 
+/// A tyre.
+const TYRE_PART: &[&str] = &[
+    "axle.tyre.size",
+    "axle.tyre.free_diameter",
+    "axle.tyre.section_width",
+    "axle.tyre.free_radius",
+    "axle.tyre.rate",
+    "axle.tyre.loaded_radius",
+    "axle.tyre.rolling_turns",
+    "axle.tyre.effective_radius",
+    "axle.tyre.load_index",
+    "axle.tyre.load_capacity",
+    "axle.tyre.rated_pressure",
+    "axle.tyre.service",
+    "axle.tyre.rated_speed",
+];
+
 /// Lines and findings of the sheet on tyres, wheels and the speedometer.
 pub const SHEET: Section = Section {
     lines: &joined::<_, { SIZE.len() + RADII.len() + SERVICE.len() + SPEEDOMETER.len() }>(&[
@@ -475,5 +492,6 @@ pub const SHEET: Section = Section {
         },
     ],
     renamed: &[renamed("use.greatest_speed", "use.peak_speed")],
+    parts: &[TYRE_PART, &["speedometer.tyre_size", "speedometer.counts", "speedometer.final_drive"]],
     ..Section::EMPTY
 };

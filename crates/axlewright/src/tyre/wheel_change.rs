@@ -18,6 +18,9 @@ const MORE: [(f64, f64); 2] = [(0.04, 0.04), (0.06, 0.08)];
 /// 30, from memory).
 const LESS: (f64, f64) = (0.04, 0.03);
 
+/// Loss of the radius of a tyre before that may be worn: from 8 mm of tread to 1.6 mm. From memory of tyres for cars.
+const WEAR: f64 = 0.0064;
+
 /// Width of the rim on which a tyre is measured over its section, by the aspect ratio upwards. From memory of the ETRTO Standards Manual.
 const MEASURED_ON: [(f64, f64); 5] = [(0.75, 0.70), (0.60, 0.75), (0.50, 0.80), (0.45, 0.85), (0.0, 0.90)];
 
@@ -43,8 +46,8 @@ const FITS: [(f64, f64, f64); 2] = [(0.5, 0.65, 0.9), (0.0, 0.75, 1.05)];
 ///
 /// # Valid for
 /// Both wheels of the axle alike, without camber, rims with both flanges alike. A change takes a tyre as wide and as high as its marking says, new and unloaded. A gap that remains
-/// counts how far both may be from their markings (from memory): the new tyre 4 % wider and 4 % of its section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower and 3 % of that height lower; without `measuring_rim_width` the section also follows the rim from a usual
-/// measuring rim: 0.7 of the section from an aspect ratio of 75, 0.75 from 60, 0.8 from 50, 0.85 from 45, 0.9 below. Wear of the tyre before is not in it: measure `free_diameter` and `section_width` of what is fitted, and nothing of this counts. One given by its
+/// counts how far both may be from their markings (from memory): the new tyre 4 % wider and 4 % of its section's height higher (diagonal 6 % and 8 %), the tyre before 4 % narrower, 3 % of that height lower and worn by 6.4 mm of tread; without `measuring_rim_width` the section also follows the rim from a usual
+/// measuring rim: 0.7 of the section from an aspect ratio of 75, 0.75 from 60, 0.8 from 50, 0.85 from 45, 0.9 below. A deeper tread may wear by more. Measure `free_diameter` and `section_width` of what is fitted, and nothing of this counts. One given by its
 /// diameter rolls as a radial tyre does. The tyre sits as deep on the ground as before. A larger tyre turns on a longer radius
 /// at full lock, and its growth counts in both gaps at the side. A new tyre with a marking is refused on a rim of less than 0.65 or more than 0.9 of its section (0.75 and 1.05 below an aspect ratio of 50, from memory). The model does not
 /// check the rim of a tyre that is given by its dimensions, the clearance of the caliper, load or speed.
@@ -165,6 +168,8 @@ struct Fitted {
     /// How far the radius may be from what is written.
     higher: Length,
     lower: Length,
+    /// How much of the radius may be worn off.
+    worn: Length,
 }
 
 impl crate::base::Sealed for WheelChange {}
@@ -246,7 +251,7 @@ impl WheelChange {
             (-(wider + further_in), further_in - wider, -height_change);
         let side =
             after.largest_half_width - after.half_width + (before.half_width - before.least_half_width);
-        let growth = height_change + after.tyre.higher + before.tyre.lower;
+        let growth = height_change + after.tyre.higher + before.tyre.lower + before.tyre.worn;
         let at_lock = |change: Length| -nearer(side - change, growth);
         Ok(WheelChangeFindings {
             inner_change,
@@ -408,6 +413,7 @@ impl FittedWheel {
                     narrower: section_width * narrower - unsaid,
                     higher: size.section_height * higher,
                     lower: size.section_height * lower,
+                    worn: Length::from_si(WEAR),
                 })
             }
             (None, Some(free_diameter), Some(section_width)) => {
@@ -430,6 +436,7 @@ impl FittedWheel {
                     narrower: nothing,
                     higher: nothing,
                     lower: nothing,
+                    worn: nothing,
                 })
             }
             (Some(_), ..) => {

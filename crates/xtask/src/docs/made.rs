@@ -1,7 +1,7 @@
 //! Pages that the build makes: contents, the job, cautions, the bench, the lines of the sheet.
 
 use crate::bench;
-use crate::stages::cargo;
+use crate::stages::{Call, target};
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -74,11 +74,9 @@ pub fn cautions(api: &Api) -> String {
     page
 }
 
-/// Description of the build sheet by the core.
+/// Description of the build sheet by the core. The program was built with the test of the rows, which has run.
 pub fn sheet(root: &Path, what: &str) -> Result<String, String> {
-    cargo(root)
-        .args(["run", "--quiet", "--package", "axlewright-tests", "--bin", "describe_sheet", "--", what])
-        .output()
+    Call::new(root, target(root).join("debug/describe_sheet")).args([what]).output()
 }
 
 /// The last benchmark as a table.

@@ -89,7 +89,7 @@ fn a_refusal_is_said_in_plain_words() {
     assert_eq!(path("\"all\""), "parts: expected a list, not the text \"all\"");
     assert_eq!(
         path("[1]"),
-        "parts[0]: expected a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, \
+        "parts[0]: expected a table with `name` and, where they are known, `ratio`, `least_ratio`, `peak_ratio`, `efficiency`, `differential`, \
          `share`, `torque_rating`, `rating_side` and `rating_kind`, not the number `1`"
     );
     assert_eq!(

@@ -21,7 +21,7 @@ pub(crate) use macros::{fields, model, rule, words};
 pub use rule::Rule;
 pub(crate) use rule::Whole;
 
-use super::error::Result;
+use super::error::{Limit, Result};
 use super::units::Kind;
 
 /// Lines and findings of one system.
@@ -35,13 +35,16 @@ pub struct Section {
     pub also: &'static [Also],
     /// Models whose fields are lines.
     pub models: &'static [ModelOf],
+    /// Parts that can be bought, each by the lines that describe it: another part drops those that it does not write itself.
+    pub parts: &'static [&'static [&'static str]],
     /// Keys that had another name.
     pub renamed: &'static [Renamed],
 }
 
 impl Section {
-    /// No lines, findings, additions, models or renamed keys.
-    pub const EMPTY: Section = Section { lines: &[], findings: &[], also: &[], models: &[], renamed: &[] };
+    /// No lines, findings, additions, models, parts or renamed keys.
+    pub const EMPTY: Section =
+        Section { lines: &[], findings: &[], also: &[], models: &[], parts: &[], renamed: &[] };
 }
 
 /// Addition of a system to a line or a finding of a system below it.
@@ -184,11 +187,28 @@ pub struct Range {
 }
 
 impl Range {
+    /// The range as the limits of an argument: a line has the ends of every argument, too.
+    fn limit(&self) -> Limit {
+        let open = |end: f64, bound: f64, beyond: f64| if end == bound { beyond } else { end };
+        Limit {
+            argument: "",
+            lower: open(self.lower, f64::MIN, f64::NEG_INFINITY),
+            upper: open(self.upper, f64::MAX, f64::INFINITY),
+            lower_open: self.lower_open,
+            upper_open: false,
+            source: self.source,
+        }
+    }
+
     /// True if a value lies inside; never true of NaN or an infinity.
     pub fn allows(&self, value: f64) -> bool {
-        value.is_finite()
-            && value <= self.upper
-            && if self.lower_open { value > self.lower } else { value >= self.lower }
+        self.limit().allows(value)
+    }
+
+    /// This range if the value misses one of its own bounds, otherwise the one with the ends of every argument.
+    pub(crate) fn missed_by(&self, value: f64) -> Range {
+        let Limit { lower, upper, lower_open, source, .. } = self.limit().missed_by(value);
+        Range { lower: lower.max(f64::MIN), upper: upper.min(f64::MAX), lower_open, source }
     }
 }
 

@@ -94,6 +94,7 @@ quantities! {
         km_h "km/h" ["kph", "kmh", "km/hr", "km/hour"] (1000.0) / (3600.0);
         mph "mph" ["mi/h", "mile/h", "miles/hour"] (MILE) / (3600.0);
         ft_s "ft/s" ["fps", "ft/sec", "feet/second"] (FOOT) / (1.0);
+        ft_min "ft/min" ["fpm", "feet/minute"] (FOOT) / (60.0);
         in_s "in/s" ["in/sec", "inches/second"] (INCH) / (1.0);
         mm_s "mm/s" [] (1.0) / (1000.0);
     }

@@ -28,6 +28,7 @@ const DEFINITIONS: &[(&str, &str, f64)] = &[
     ("Velocity", "km_h", 1.0 / 3.6),                        // exact
     ("Velocity", "mph", 0.447_04),                          // mile / h, exact, SP 811 B.8
     ("Velocity", "ft_s", 0.3048),                           // exact
+    ("Velocity", "ft_min", 0.00508),                        // exact
     ("Acceleration", "gn", 9.806_65),                       // exact, SP 811 B.8 (3rd CGPM, 1901)
     ("Acceleration", "ft_s2", 0.3048),                      // exact
     ("Force", "lbf", 4.448_221_615_260_5),                  // lb g0, exact

@@ -21,6 +21,7 @@ use crate::{Error, Result, fluid, valid};
 /// - `concentrate` — `s`, glycol in the concentrate by mass, as its data sheet says; 1 for pure glycol; needed with `volume_share`
 /// - `mass_fraction` — `w`, glycol by mass of the mix; in place of `volume_share`, or within 1 % of what follows from it
 /// - `cap` — opening pressure of the cap, a gauge pressure
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `margin_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `hottest` — temperature that the coolant reaches
@@ -50,6 +51,9 @@ pub struct Coolant {
     pub mass_fraction: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
     pub cap: Value<GaugePressure>,
+    /// Pressure that the cap surely holds by its test.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub cap_holds: Option<Value<GaugePressure>>,
     /// Height above sea level.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub altitude: Option<Value<Length>>,
@@ -77,7 +81,7 @@ record! {
     /// Boiling margin of a coolant.
     #[derive(Debug, Clone, Copy, PartialEq)]
     pub struct BoilingMargin {
-        /// Absolute pressure under the cap at its rating.
+        /// Absolute pressure under the cap at its rating, or at what it holds if that is less.
         pub absolute_pressure: AbsolutePressure,
         /// Glycol by mass of the mix.
         pub mass_fraction: Ratio,
@@ -85,6 +89,15 @@ record! {
         pub boiling_temperature: Temperature,
         /// Excess of the boiling temperature over the hottest coolant.
         pub margin: TemperatureDifference,
+    }
+}
+
+record! {
+    /// Mark of a boiling margin.
+    #[derive(Debug, Clone, PartialEq)]
+    pub struct MarginOpen {
+        /// What is missing of the cap that could still take from the margin; empty where nothing is.
+        pub cap_open: String,
     }
 }
 
@@ -97,7 +110,7 @@ crate::base::section::words!(Liquid {
 
 #[cfg(feature = "sheet")]
 crate::base::section::fields!(Coolant {
-    liquid, volume_share, concentrate, mass_fraction, cap, station_pressure, hottest; altitude
+    liquid, volume_share, concentrate, mass_fraction, cap, cap_holds, station_pressure, hottest; altitude
 });
 
 impl crate::base::Sealed for Coolant {}
@@ -113,15 +126,17 @@ impl Model for Coolant {
     }
 }
 
+const UNTESTED: &str = "the cap was not tested for what it holds";
+
 impl Coolant {
     /// Boiling margin of the coolant.
     ///
     /// # Returns
-    /// - `absolute_pressure` — absolute pressure under the cap at its rating
+    /// - `absolute_pressure` — absolute pressure under the cap at its rating, or at what it holds if that is less
     /// - `mass_fraction` — glycol by mass of the mix
     /// - `boiling_temperature` — temperature at which the mix begins to boil
     /// - `margin` — excess of the boiling temperature over the hottest coolant, less the bound of the mixture model: 0.8 K with ethylene glycol up to 60 %, 6.1 K with
-    ///   propylene glycol at 50 %
+    ///   propylene glycol at 50 %; `margin_open` says what could still take from it
     ///
     /// # Example
     /// ```
@@ -129,7 +144,8 @@ impl Coolant {
     /// let coolant = Coolant {
     ///     liquid: Liquid::EthyleneGlycol,
     ///     volume_share: Some(Value::parse("50 %")?), concentrate: Some(Value::parse("95 %")?), mass_fraction: None,
-    ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
+    ///     cap: Value::parse("15 psi gauge")?, cap_holds: Some(Value::parse("14.5 psi gauge")?),
+    ///     altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     hottest: Value::parse("230 °F")?,
     /// }.checked()?;
     /// let on = coolant.margin()?;
@@ -143,7 +159,7 @@ impl Coolant {
             hottest: 233.15 <= .. <= 523.15 ; "plausibility limit: coolant is used between -40 °C and 250 °C";
         }
         let mass_fraction = self.mass_fraction()?;
-        let absolute_pressure = absolute(self.cap(self.cap.quantity)?, self.air()?);
+        let absolute_pressure = absolute(self.kept()?, self.air()?);
         let boiling_temperature = match self.liquid {
             Liquid::Water => fluid::water_boiling_temperature(absolute_pressure),
             Liquid::EthyleneGlycol => {
@@ -156,6 +172,17 @@ impl Coolant {
         let boils_at_least = boiling_temperature - self.strength(mass_fraction).boiling()?;
         let margin = temperature_difference(boils_at_least, hottest);
         Ok(BoilingMargin { absolute_pressure, mass_fraction, boiling_temperature, margin })
+    }
+
+    /// Mark of the boiling margin: without it the margin of an untested cap reads as one that is known.
+    ///
+    /// # Returns
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
+    pub fn margin_open(&self) -> Result<MarginOpen> {
+        let _ = self.kept()?;
+        // Nothing is missing where there is no cap, or where it was tested.
+        let known = self.cap_holds.is_some() || self.cap.quantity.si() == 0.0;
+        Ok(MarginOpen { cap_open: if known { "" } else { UNTESTED }.to_owned() })
     }
 
     /// Temperature at which the coolant begins to freeze.
@@ -179,13 +206,13 @@ impl Coolant {
     /// Boiling margin over caps, altitudes and strengths.
     ///
     /// # Parameters
-    /// - `cap` — opening pressures
+    /// - `cap` — opening pressures, of caps that are not tested
     /// - `altitude` — heights above sea level
     /// - `strength` — shares of concentrate by volume if the coolant has a `concentrate`, glycol by mass if not; zero alone for water
     ///
     /// # Returns
     /// One row for each cap, altitude and strength: `cap`, `altitude`, `strength`, `absolute_pressure`, `mass_fraction`, `boiling_temperature`,
-    /// `margin`.
+    /// `margin`, `cap_open`.
     pub fn margin_table(
         &self,
         cap: &[GaugePressure],
@@ -202,22 +229,30 @@ impl Coolant {
                         if self.concentrate.is_some() { (share, None) } else { (None, share) };
                     let changed = Coolant {
                         cap: Value::new(*cap),
+                        cap_holds: None,
                         altitude: Some(Value::new(*altitude)),
                         station_pressure: None,
                         volume_share,
                         mass_fraction,
                         ..self.clone()
                     };
-                    rows.push((*cap, *altitude, *strength), changed.margin())?;
+                    rows.push(
+                        (*cap, *altitude, *strength),
+                        changed.margin().and_then(|on| Ok((on, changed.margin_open()?))),
+                    )?;
                 }
             }
         }
         rows.finish()
     }
 
-    fn cap(&self, cap: GaugePressure) -> Result<GaugePressure> {
+    /// Pressure that counts under the cap: its rating, or what it surely holds if that is less.
+    fn kept(&self) -> Result<GaugePressure> {
+        let cap = self.cap.quantity;
         valid! { cap: 0 <= .. <= 350000 ; "plausibility limit: no cooling system is capped above 3.5 bar"; }
-        Ok(cap)
+        let Some(cap_holds) = self.cap_holds.as_ref().map(|holds| holds.quantity) else { return Ok(cap) };
+        valid! { cap_holds: 0 <= .. <= 700000 ; "plausibility limit: no cap is pumped to twice the largest rating"; }
+        Ok(if cap_holds < cap { cap_holds } else { cap })
     }
 
     fn air(&self) -> Result<AbsolutePressure> {
@@ -311,6 +346,7 @@ mod tests {
             concentrate: Some(Value::new(Ratio::of::<one>(1.0))),
             mass_fraction: None,
             cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
+            cap_holds: None,
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
             hottest: Value::new(Temperature::of::<degC>(105.0)),

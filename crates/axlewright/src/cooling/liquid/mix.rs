@@ -2,7 +2,9 @@ use super::bounds::Strength;
 use crate::base::document::{Model, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::base::text::said;
-use crate::cooling::{Coolant, Liquid, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume};
+use crate::cooling::{
+    Coolant, Liquid, MarginOpen, ethylene_glycol_expansion_volume, propylene_glycol_expansion_volume,
+};
 use crate::units::{
     AbsolutePressure, GaugePressure, Length, Ratio, Temperature, TemperatureDifference, Volume,
 };
@@ -27,6 +29,7 @@ const MOST_STEPS: usize = 100;
 /// - `strength_by` — meaning of `strength` and `present_strength`: glycol by `mass` of the mix, or concentrate by `volume` of the parts before they are mixed
 /// - `present_strength` — `f_0` or its mass fraction, strength of the present fill; leave it out if the system is empty, 0 for water
 /// - `cap` — opening pressure of the cap, a gauge pressure
+/// - `cap_holds` — pressure that the cap surely holds by its test, as `holds_at_least` of `cooling.CapTest`; no more than it counts. Without it the rating counts, the margin is an upper bound, and `margin_open` says so
 /// - `altitude` — height above sea level, for the pressure of the standard atmosphere; or else `station_pressure`
 /// - `station_pressure` — absolute pressure of the air as measured there, not reduced to sea level
 /// - `fill_temperature` — temperature of the coolant when it is filled to the mark
@@ -66,6 +69,9 @@ pub struct Mix {
     pub present_strength: Option<Value<Ratio>>,
     /// Opening pressure of the cap.
     pub cap: Value<GaugePressure>,
+    /// Pressure that the cap surely holds by its test.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub cap_holds: Option<Value<GaugePressure>>,
     /// Height above sea level.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub altitude: Option<Value<Length>>,
@@ -170,7 +176,7 @@ impl Mix {
     /// let mix = Mix {
     ///     liquid: Liquid::EthyleneGlycol, system_volume: Value::parse("12 L")?, concentrate: Value::parse("95 %")?,
     ///     freezing_temperature: Some(Value::parse("-30 °C")?), strength: None, strength_by: Some(StrengthBy::Volume), present_strength: Some(Value::parse("30 %")?),
-    ///     cap: Value::parse("15 psi gauge")?, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
+    ///     cap: Value::parse("15 psi gauge")?, cap_holds: None, altitude: Some(Value::parse("5000 ft")?), station_pressure: None,
     ///     fill_temperature: Value::parse("20 °C")?, mean_temperature: Value::parse("95 °C")?,
     ///     hottest: Value::parse("110 °C")?,
     /// }.checked()?;
@@ -205,6 +211,15 @@ impl Mix {
                 self.mean_temperature.quantity,
             )?,
         })
+    }
+
+    /// Mark of the boiling margin.
+    ///
+    /// # Returns
+    /// - `cap_open` — what is missing of the cap that could still take from the margin: its verdict is then no better than `tight`; empty where nothing is
+    pub fn margin_open(&self) -> Result<MarginOpen> {
+        self.check_fields()?;
+        self.coolant(self.wanted()?).margin_open()
     }
 
     /// Volume to drain from the present fill, and volumes to pour in its place.
@@ -246,7 +261,7 @@ impl Mix {
     /// - `strength` — wanted shares, counted as `strength_by` says
     ///
     /// # Returns
-    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, and
+    /// One row for each strength: `strength`, `mass_fraction`, `concentrate_share`, `concentrate_volume`, `water_volume`, `freezing_temperature`, `boiling_temperature`, `margin`, `growth`, `cap_open`, and
     /// `drained_volume` from the fill that is there, not a number where none is.
     pub fn table(&self, strength: &[Ratio]) -> Result<Table> {
         let mut rows = Filling::over(["strength"], &[strength.len()])?;
@@ -258,7 +273,7 @@ impl Mix {
                     Some(_) => changed.exchange()?.drained_volume,
                     None => Volume::from_si(f64::NAN),
                 };
-                Ok((on, Drained { drained_volume }))
+                Ok((on, (changed.margin_open()?, Drained { drained_volume })))
             });
             rows.push((*strength,), on)?;
         }
@@ -364,6 +379,7 @@ impl Mix {
             concentrate: None,
             mass_fraction: Some(Value::new(mass_fraction)),
             cap: self.cap.clone(),
+            cap_holds: self.cap_holds.clone(),
             altitude: self.altitude.clone(),
             station_pressure: self.station_pressure.clone(),
             hottest: self.hottest.clone(),
@@ -397,6 +413,7 @@ mod tests {
             strength_by: Some(StrengthBy::Volume),
             present_strength: present.map(percents),
             cap: Value::new(GaugePressure::of::<psi_gauge>(15.0)),
+            cap_holds: None,
             altitude: Some(Value::new(Length::from_si(0.0))),
             station_pressure: None,
             fill_temperature: temperature(20.0),

@@ -10,7 +10,7 @@ pub(super) mod pump_inlet_margin;
 pub use boiling_altitude::{
     ethylene_glycol_boiling_altitude, propylene_glycol_boiling_altitude, water_boiling_altitude,
 };
-pub use coolant::{BoilingMargin, Coolant, Liquid};
+pub use coolant::{BoilingMargin, Coolant, Liquid, MarginOpen};
 pub use mix::{Exchange, FreshFill, Mix, StrengthBy};
 pub use pump_inlet_margin::{
     ethylene_glycol_pump_inlet_margin, propylene_glycol_pump_inlet_margin, water_pump_inlet_margin,

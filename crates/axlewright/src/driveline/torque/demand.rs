@@ -42,6 +42,30 @@ impl Geared {
     }
 }
 
+/// Ratios to which a part can be shifted, as far as they are known.
+pub(in crate::driveline) struct Gears {
+    /// Highest of them, reverse and low range among them.
+    pub(in crate::driveline) peak_ratio: Option<Ratio>,
+    /// Any of them.
+    pub(in crate::driveline) ratio: Option<Ratio>,
+    pub(in crate::driveline) efficiency: Option<Ratio>,
+}
+
+impl Gears {
+    /// Highest ratio: 1 where nothing says that there are gears. What loses power has gears.
+    pub(in crate::driveline) fn peak(&self) -> Result<Ratio> {
+        let straight =
+            self.ratio.is_none() && self.efficiency.is_none_or(|efficiency| efficiency.si() == 1.0);
+        let one = straight.then_some(Ratio::from_si(1.0));
+        self.peak_ratio.or(one).ok_or(missing("peak_ratio", "the highest ratio of the part is not known"))
+    }
+
+    /// Factor on the margin that is wanted behind the part: 1 where its highest ratio is known, otherwise infinite.
+    pub(in crate::driveline) fn reserve(&self) -> Result<Ratio> {
+        Ok(Ratio::from_si(if self.peak().is_ok() { 1.0 } else { f64::INFINITY }))
+    }
+}
+
 /// Engine, and what couples it to the gearbox: a clutch or a torque converter.
 pub(in crate::driveline) struct Coupling {
     pub(in crate::driveline) engine: Option<Torque>,
@@ -108,12 +132,15 @@ impl Coupling {
     /// The factor that counts of what there is: of clutch or converter, or the greater one where there are both.
     #[cfg(feature = "sheet")]
     pub(in crate::driveline) fn shock(&self) -> Result<Ratio> {
-        let is_clutch = self.capacity.is_some() || self.high_capacity.is_some();
         let is_converter = matches!(self.stall_ratio, Stated::Given(_));
+        let has_capacity = self.capacity.is_some() || self.high_capacity.is_some();
+        if is_converter && self.is_clutch() && !has_capacity {
+            return Err(missing("capacity", "a shock factor of a clutch is given, and no capacity"));
+        }
         let lacks = |argument| missing(argument, "the factor is that of what there is, clutch or converter");
         let clutch = || self.shock_factor.ok_or(lacks("shock_factor"));
         let converter = || self.converter_shock_factor.ok_or(lacks("converter_shock_factor"));
-        match (is_clutch, is_converter) {
+        match (has_capacity, is_converter) {
             (true, true) => {
                 let (clutch, converter) = (clutch()?, converter()?);
                 Ok(if clutch < converter { converter } else { clutch })

@@ -1,6 +1,6 @@
 #![expect(clippy::indexing_slicing, reason = "one demand and one grip a part, in the order of the parts")]
 
-use super::demand::{AtGround, Bound, Coupling, Geared, GripBounds, Open, Pulling, Rated};
+use super::demand::{AtGround, Bound, Coupling, Geared, Gears, GripBounds, Open, Pulling, Rated};
 use super::rating::{RatingKind, Side, Wanted};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
@@ -22,13 +22,13 @@ use crate::{Error, Result, cannot, valid};
 /// - `stall_ratio` — of a torque converter: torque at its turbine over the engine's, at stall; `none` if there is no converter. If neither it nor anything of a clutch is given, a margin is `not known`, unless the engine alone is too much
 /// - `shock_factor` — factor of a dropped clutch on the torque at its output, or of a converter when a gear is engaged (2 if it is applied suddenly and undamped); if nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not known`, never guessed
 /// - `grip` — grip of the tyres, if it is to limit the torque: `driven_load` (load on the ground under all driven wheels, with the transfer of the same launch), `load_at_rest` (of the same wheels: if it is known and the greater one, it counts for what a part must bear, because a dropped clutch meets it before the body moves), `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a part must bear; without it the grip relieves no part), `pull_coefficient` (a mean, for the torque that reaches the ground; only `pull` needs it), and `inertia_factor` (ratio by which the inertia between part and ground lets a dropped clutch exceed the grip; without it, grip limits the steady torque only)
-/// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `efficiency` (without it a part passes all of the engine's torque on, and one with a ratio takes from the grip as if 0.7 were left, the least), `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
+/// - `parts` — parts behind the clutch, in order, with the transfer case in the range of interest; each has `name` and, if they apply, `ratio` (input over output speed), `least_ratio` (ratio of the lowest gear or range; for a fixed ratio, as of an axle, that ratio itself. A rating counts in every gear and range: without `least_ratio`, the grip relieves no rating on the input side, and the parts before it are relieved in that gear only), `peak_ratio` (ratio of the highest reduction: reverse and low range among them; for a fixed ratio, that ratio itself. Every rating behind it counts in that gear; without it, a part with a ratio or a loss may have a higher one, and no margin behind it is better than `tight`, unless grip bounds its torque), `efficiency` (without it a part passes all of the engine's torque on, and one with a ratio takes from the grip as if 0.7 were left, the least), `differential` (for one of the two shafts behind a differential: `open`, half of the torque and of the grip for each shaft; `limited_slip` or `locked`, all of both through one shaft, because the other wheel may be off the ground; left out if it is not known, which counts as locked), `share` (for a part behind any other split: the largest share of torque and grip before it that the part can take), `torque_rating`, `rating_side` (input, output) and `rating_kind` (continuous, peak, yield, ultimate)
 ///
 /// # Valid for
 /// A steady pull, and the clutch dropped from rest. The strength coefficient is not less than the pull coefficient. A continuous rating is compared with the steady
 /// torque, any other rating with the torque of a dropped clutch; one without kind with both, as far as they are known. A rating below the steady torque is `short` even without a factor. A rating without side is `not known` if the sides differ.
 /// While something is missing that could raise the torque, the wanted margin is infinite: no margin is then better than `tight`.
-/// One path is one gear and one range: check reverse and low range, too. A wheel in a rut or against a kerb resists more than the grip of any tyre.
+/// The steady torques and the pull are those of one gear and one range; a rating is held against the torque in the gear of its `peak_ratio`. A wheel in a rut or against a kerb resists more than the grip of any tyre.
 ///
 /// # Source
 /// Balance of power through a geared train; Coulomb friction at the contact patch; suddenly applied load: factor 2 for an undamped elastic system (Shigley's Mechanical Engineering Design, from memory)
@@ -93,7 +93,7 @@ pub struct Grip {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `name` and, where they are known, `ratio`, `least_ratio`, `efficiency`, `differential`, `share`, `torque_rating`, `rating_side` and `rating_kind`"
+        expecting = "a table with `name` and, where they are known, `ratio`, `least_ratio`, `peak_ratio`, `efficiency`, `differential`, `share`, `torque_rating`, `rating_side` and `rating_kind`"
     )
 )]
 pub struct Part {
@@ -105,6 +105,9 @@ pub struct Part {
     /// Least ratio to which the part can be shifted; for a fixed ratio, that ratio.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub least_ratio: Option<Value<Ratio>>,
+    /// Highest ratio to which the part can be shifted, reverse and low range among them; for a fixed ratio, that ratio.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
+    pub peak_ratio: Option<Value<Ratio>>,
     /// Power out over power in; if missing, 1 from the engine, and 0.7 from the grip where the part has a ratio.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub efficiency: Option<Value<Ratio>>,
@@ -206,6 +209,13 @@ struct Behind {
     no_drop: &'static str,
 }
 
+/// 1 on a side of a part where the highest ratio of everything before it is known, otherwise infinite.
+#[derive(Clone, Copy)]
+struct Geartrain {
+    input: f64,
+    output: f64,
+}
+
 /// Torques of one part.
 struct Demand {
     steady: Sides,
@@ -288,7 +298,8 @@ impl TorquePath {
     /// ```
     /// use axlewright::{Model, Value, Verdict, driveline::*, units::*};
     /// let part = |name: &str, ratio, torque, side, kind| Part {
-    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None, efficiency: None, differential: None, share: None,
+    ///     name: name.to_owned(), ratio: Some(Value::new(Ratio::of::<one>(ratio))), least_ratio: None,
+    ///     peak_ratio: Some(Value::new(Ratio::of::<one>(ratio))), efficiency: None, differential: None, share: None,
     ///     torque_rating: Some(Value::new(Torque::of::<Nm>(torque))), rating_side: Some(side), rating_kind: Some(kind),
     /// };
     /// let path = TorquePath {
@@ -452,10 +463,11 @@ impl TorquePath {
 
     fn demands(&self) -> Result<Vec<Demand>> {
         self.check()?;
-        let through = |from: Torque, bound| -> Result<Vec<Sides>> {
+        let through = |from: Torque, bound, ratio_of: fn(&Part) -> Ratio| -> Result<Vec<Sides>> {
             let mut at = from;
             let sides = self.parts.iter().map(move |part| {
-                let (ratio, efficiency, share) = part.factors();
+                let (_, efficiency, share) = part.factors();
+                let ratio = ratio_of(part);
                 let input = at * share.si();
                 at = Geared { torque: input, ratio, efficiency }.behind()?;
                 Ok(Sides { input, output: at, bound })
@@ -464,7 +476,7 @@ impl TorquePath {
         };
         let coupling = self.coupling();
         let (dropped, why) = match coupling.dropped() {
-            Ok(dropped) => (Some(through(dropped, Bound::Clutch)?), ""),
+            Ok(dropped) => (Some(through(dropped, Bound::Clutch, Part::peak)?), ""),
             Err(Error::Missing { argument: "capacity", .. }) => {
                 (None, "the rating is not a continuous one, and no clutch_capacity is given")
             }
@@ -478,6 +490,9 @@ impl TorquePath {
             no_drop: why,
         };
         let here = self.gripping(Part::ratio)?;
+        let engine = through(coupling.torque()?, Bound::Engine, Part::ratio)?;
+        let peak = through(coupling.torque()?, Bound::Engine, Part::peak)?;
+        let gears = self.geartrain();
         let anywhere = self.gripping(|part| of(&part.least_ratio).unwrap_or_else(|| part.ratio()))?;
         let demand = |(place, (part, engine)): (usize, (&Part, Sides))| {
             let at = |sides: &Option<Vec<Sides>>| sides.as_ref().map(|sides| sides[place]);
@@ -486,10 +501,20 @@ impl TorquePath {
                 Some(here) if here.input < engine.input => here,
                 _ => engine,
             };
-            Demand { steady, margin: part.margin(engine, dropped, grip, &behind) }
+            Demand { steady, margin: part.margin(peak[place], dropped, grip, gears[place], &behind) }
         };
-        let engine = through(coupling.torque()?, Bound::Engine)?;
         Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
+    }
+
+    /// What is known of the gears before every part.
+    fn geartrain(&self) -> Vec<Geartrain> {
+        let mut reserve = 1.0;
+        let of = |part: &Part| {
+            let input = reserve;
+            reserve *= part.gears().reserve().map_or(f64::INFINITY, Ratio::si);
+            Geartrain { input, output: reserve }
+        };
+        self.parts.iter().map(of).collect()
     }
 
     /// Load of every part from the grip of its wheels, in the high bound, with these ratios of the parts behind it.
@@ -561,7 +586,15 @@ impl Part {
         if let Some(least_ratio) = of(&self.least_ratio) {
             valid! { least_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point"; }
             if least_ratio > ratio {
-                return Err(cannot!(least_ratio <= ratio; "is more than ratio, which is the largest"));
+                return Err(cannot!(least_ratio <= ratio; "is more than ratio, and it is the least of them"));
+            }
+        }
+        if let Some(peak_ratio) = of(&self.peak_ratio) {
+            valid! { peak_ratio: 0.1 <= .. <= 30 ; "plausibility limit: a gear lies between 0.1 and 30; 410 is 4.10 without its point"; }
+            if peak_ratio < ratio {
+                return Err(
+                    cannot!(peak_ratio >= ratio; "is less than ratio, and it is the highest of them"),
+                );
             }
         }
         valid! {
@@ -582,10 +615,10 @@ impl Part {
         engine: Sides,
         dropped: Option<Sides>,
         grip: Option<Sides>,
+        gears: Geartrain,
         behind: &Behind,
     ) -> Known<Margin> {
         let Wanted { strength, yield_strength, ultimate_strength } = Wanted::usual();
-        let one = Ratio::from_si(1.0);
         let torque = of(&self.torque_rating).ok_or("no rating")?;
         let rated = Rated {
             side: self.rating_side,
@@ -604,9 +637,8 @@ impl Part {
             ultimate_strength,
             shock_reserve: Ratio::from_si(behind.shock),
             capacity_reserve: Ratio::from_si(behind.capacity),
-            // One path is one gear and one range.
-            input_reserve: one,
-            output_reserve: one,
+            input_reserve: Ratio::from_si(gears.input),
+            output_reserve: Ratio::from_si(gears.output),
         };
         match rated.governing() {
             Ok((demand, bound, open)) => {
@@ -635,6 +667,19 @@ impl Part {
 
     fn ratio(&self) -> Ratio {
         of(&self.ratio).unwrap_or(Ratio::from_si(1.0))
+    }
+
+    /// Highest ratio that is known of the part.
+    fn peak(&self) -> Ratio {
+        of(&self.peak_ratio).unwrap_or_else(|| self.ratio())
+    }
+
+    fn gears(&self) -> Gears {
+        Gears {
+            peak_ratio: of(&self.peak_ratio),
+            ratio: of(&self.ratio).or(of(&self.least_ratio)),
+            efficiency: of(&self.efficiency),
+        }
     }
 
     /// Ratio, efficiency and share.

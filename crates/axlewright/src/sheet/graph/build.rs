@@ -98,6 +98,9 @@ impl Graph {
             }
             graph.slots[at].measured_on = graph.measured_on(at);
         }
+        for part in SECTIONS.iter().flat_map(|(_, section)| section.parts) {
+            graph.describe(part);
+        }
         graph.number_calls();
         for (_, section) in SECTIONS {
             section.renamed.iter().for_each(|renamed| graph.rename(renamed));
@@ -156,7 +159,7 @@ impl Graph {
             let items = path.match_indices(']').map(|(at, _)| at + 1).filter(|end| *end < path.len());
             self.folders.extend(items.map(|end| &path[..end]));
         }
-        self.slots.push(SlotInfo { path, line, steps: vec![], measured_on: vec![] });
+        self.slots.push(SlotInfo { path, line, steps: vec![], measured_on: vec![], beside: vec![] });
     }
 
     /// Numbers the calls with several results: the same function or rule with the same inputs is one call.
@@ -359,6 +362,29 @@ impl Graph {
             }
         }
         parts
+    }
+
+    /// Lines that describe one part.
+    fn describe(&mut self, part: &[&str]) {
+        let each = if part.iter().any(|path| path.starts_with("axle.")) {
+            AXLES.map(Some).to_vec()
+        } else {
+            vec![None]
+        };
+        for axle in each {
+            let mut lines = vec![];
+            for path in part.iter().map(|path| within(path, axle)) {
+                let found = self.lines_in(&[&path]);
+                if !found.iter().any(|slot| self.info(*slot).line.written) {
+                    self.faults.push(format!("{path} is no line that describes a part"));
+                }
+                lines.extend(found.into_iter().filter(|slot| self.info(*slot).line.written));
+            }
+            for slot in &lines {
+                let others = lines.iter().copied().filter(|other| other != slot);
+                self.slots[usize::from(*slot)].beside.extend(others);
+            }
+        }
     }
 
     /// Lines of the parts on which a line is measured; what is wanted of a part, in its table, is none of it.

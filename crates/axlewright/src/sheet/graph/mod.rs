@@ -45,6 +45,8 @@ pub(super) struct SlotInfo {
     pub steps: Vec<StepInfo>,
     /// Lines of the parts on which it was measured.
     pub measured_on: Vec<Slot>,
+    /// Lines that describe the same part.
+    pub beside: Vec<Slot>,
 }
 
 pub(super) struct StepInfo {

@@ -155,10 +155,11 @@ impl Axis {
         if info.line.range.allows(value) {
             return None;
         }
-        let (units, bounds) = (text::shop_units(kind), [info.line.range.lower, info.line.range.upper]);
+        let range = info.line.range.missed_by(value);
+        let (units, bounds) = (text::shop_units(kind), [range.lower, range.upper]);
         let digits = text::digits_apart(value, &bounds, &units);
         let shown = Tree::Text(text::said_in([value], &units, digits));
-        Some(Error::document(info.path, outside(&shown, info.line.range, kind)))
+        Some(Error::document(info.path, outside(&shown, range, kind)))
     }
 
     /// Number of values.

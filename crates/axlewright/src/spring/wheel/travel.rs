@@ -138,6 +138,12 @@ impl Bump {
         Ok(self.first().0)
     }
 
+    /// Travel up to the closed damper or the least gaps of the coils: a bump stop gives way until then, at most.
+    #[cfg(feature = "sheet")]
+    pub(in crate::spring) fn beyond_stop(&self) -> Result<Length> {
+        Bump { bump_stop_travel: None, bump_clearance: None, ..*self }.remaining()
+    }
+
     /// Remaining travel, and what ends it. A body that stands at full droop, its spring too strong to sag, has no more than all of the travel.
     pub(super) fn first(&self) -> (Length, Ends) {
         let (coils, sag) =
@@ -152,6 +158,28 @@ impl Bump {
         let (remaining, end) = others
             .fold((coils, Ends::CoilBind), |least, other| if other.0 < least.0 { other } else { least });
         (Length::from_si(remaining), end)
+    }
+}
+
+/// A bump stop, and what ends the travel behind it.
+#[cfg(feature = "sheet")]
+pub(in crate::spring) struct StopCompressed {
+    pub(in crate::spring) bump_remaining: Length,
+    /// Travel at which the damper is closed or the coils have their least gaps.
+    pub(in crate::spring) bump_beyond_stop: Length,
+    /// Travel of the wheel from the touch of the stop until nothing more gives.
+    pub(in crate::spring) bump_stop_compression: Option<Length>,
+}
+
+#[cfg(feature = "sheet")]
+impl StopCompressed {
+    /// Travel with the stop compressed: as far as it is told to give, otherwise as far as anything does. An axle that stands in its stop has no travel.
+    pub(in crate::spring) fn travel(&self) -> Result<Length> {
+        if self.bump_remaining.si() < 0.0 {
+            return Ok(self.bump_remaining);
+        }
+        let stop = self.bump_stop_compression.map(|gives| self.bump_remaining + gives);
+        Ok(stop.filter(|stop| *stop < self.bump_beyond_stop).unwrap_or(self.bump_beyond_stop))
     }
 }
 
@@ -267,6 +295,8 @@ pub(in crate::spring) struct BumpTold {
     pub(in crate::spring) side_travel: Length,
     /// Travel or clearance of the bump stop, without end where there is none.
     pub(in crate::spring) stop_told: Length,
+    /// Known where a linkage that is drawn says how far it goes.
+    pub(in crate::spring) linkage_told: Length,
 }
 
 #[cfg(feature = "sheet")]
@@ -286,6 +316,8 @@ pub(in crate::spring) struct DroopTold {
     /// Gas carries a part of the weight, and leaves less droop.
     pub(in crate::spring) gas_force: Force,
     pub(in crate::spring) side_travel: Length,
+    /// Known where a linkage that is drawn says how far it goes.
+    pub(in crate::spring) linkage_told: Length,
 }
 
 #[cfg(feature = "sheet")]

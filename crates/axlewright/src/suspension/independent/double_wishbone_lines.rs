@@ -158,7 +158,7 @@ pub(in crate::suspension) const PATH: Rule = rule! {
 };
 pub(in crate::suspension) const TOGGLE: Rule = rule! {
     "axle" Locked::toggle_angle, Locked
-    takes { linkage = "axle", rack_travel, bump_remaining, droop_remaining }
+    takes { linkage = "axle", rack_travel, bump_remaining = "axle.bump_compressed", droop_remaining }
     says "suspension.DoubleWishbone: sine from the triple product of steering axis, arm and rod, over travel and lock: the least", SOURCE
 };
 pub(in crate::suspension) const DAMPER: Rule = rule! {
@@ -176,7 +176,7 @@ pub(in crate::suspension) const SPRING: Rule = rule! {
 };
 pub(in crate::suspension) const JOINT_REMAINING: Rule = rule! {
     "axle" Stopped::joint_remaining, Stopped
-    takes { linkage = "axle", rack_travel, bump_remaining, droop_remaining }
+    takes { linkage = "axle", rack_travel, bump_remaining = "axle.bump_compressed", droop_remaining }
     needs { joint_limits.upper_ball, joint_limits.lower_ball, joint_limits.tie_rod_outer, joint_limits.tie_rod_inner }
     says "suspension.DoubleWishbone at full bump and droop, rack in its middle and at both ends: the least", SOURCE
 };

@@ -10,13 +10,12 @@
 
 use super::linkage::{CLEARANCES, COARSE, End, Linkage, Pose};
 use crate::base::numeric::root;
+use crate::suspension::kinematics::clearance::clear;
 use crate::suspension::kinematics::vector::Two;
 use core::f64::consts::PI;
 
 /// Most coarse steps to one side.
 const MOST: f64 = 8.0;
-/// Least clearance along a coarse step.
-const LEAST: f64 = 0.03;
 /// Fine steps of the lower arm in half a turn.
 const FINE: u32 = 720;
 /// Fine steps along the rack.
@@ -40,11 +39,6 @@ struct Coarse {
     steps: u32,
     /// Steps to each side that are clear.
     clear: [u32; 2],
-}
-
-/// True if the parabola through three steps stays clear between the last two, even with four times its curvature.
-fn clear(before: f64, last: f64, now: f64) -> bool {
-    last.min(now) - 0.5 * (before - 2.0 * last + now).abs() > LEAST
 }
 
 impl Coarse {

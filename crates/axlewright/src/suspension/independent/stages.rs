@@ -157,7 +157,8 @@ impl<M: Independent> OverWanted<M> {
         let ready = PreparedLinkage::hanging(self.linkage.parts())?;
         let at_ride = ready.at_ride();
         let (rest, read) = (at_ride.toe.si(), (self.bump_steer - at_ride.bump_steer).si() / BUMP);
-        let drawn = |travel: f64| Ok(ready.at(Length::from_si(travel), MIDDLE)?.toe.si() - rest);
+        let mut along = ready.along(MIDDLE);
+        let mut drawn = |travel: f64| Ok(along(Length::from_si(travel))?.toe.si() - rest);
         let all = over_travel(self.bump, self.droop, |travel| Ok(drawn(travel)? + read * travel))?;
         let [toe_least, toe_most] = all.quantities();
         Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(0.5 * (drawn(BUMP)? + drawn(-BUMP)?)) })
@@ -166,7 +167,8 @@ impl<M: Independent> OverWanted<M> {
     /// Lean of the path of the wheel's centre over the travel.
     pub(super) fn path(&self) -> Result<PathOverTravel> {
         let ready = PreparedLinkage::hanging(self.linkage.parts())?;
-        let at = |travel: f64| Ok(ready.at(Length::from_si(travel), MIDDLE)?.wheel_path_angle.si());
+        let mut along = ready.along(MIDDLE);
+        let at = |travel: f64| Ok(along(Length::from_si(travel))?.wheel_path_angle.si());
         let [path_least, path_most] = over_travel(self.bump, self.droop, at)?.quantities();
         Ok(PathOverTravel { path_least, path_most })
     }
@@ -180,9 +182,9 @@ impl<M: Independent> InRoll<M> {
         let lever = self.track.si() / 2.0;
         let slope = -self.bump_steer.si() / BUMP * lever;
         let read = (self.bump_steer - at_ride.bump_steer).si() / BUMP;
-        let toe = |travel: f64| -> Result<f64> {
-            Ok(ready.at(Length::from_si(travel), MIDDLE)?.toe.si() + read * travel)
-        };
+        let mut along = ready.along(MIDDLE);
+        let mut toe =
+            |travel: f64| -> Result<f64> { Ok(along(Length::from_si(travel))?.toe.si() + read * travel) };
         let mut all = Extremes::at(slope);
         for travel in steps_to(to_either_side(self.bump, self.droop)) {
             all = all.with(-(toe(travel)? - toe(-travel)?) / (2.0 * travel) * lever);
@@ -200,9 +202,10 @@ impl<M: Independent> AtLock<M> {
         let ready = PreparedLinkage::hanging(self.linkage.parts())?;
         let at_ride = ready.linkage.toggle_angle(&ready.linkage.rest, 0.0);
         let mut least = at_ride;
-        for travel in [MIDDLE, bump, -droop] {
-            for rack in racks(self.rack_travel) {
-                least = least.min(match ready.pose(travel, rack) {
+        for rack in racks(self.rack_travel) {
+            let mut reach = ready.linkage.reach(rack.si());
+            for travel in [MIDDLE, bump, -droop] {
+                least = least.min(match ready.reached(&mut reach, travel) {
                     Ok(pose) => ready.linkage.toggle_angle(&pose, rack.si()),
                     Err(refused) if rack == MIDDLE => return Err(refused),
                     Err(_) => -at_ride * (1.0 - reached(|share| ready.pose(travel, rack * share).is_ok())),
@@ -297,9 +300,10 @@ impl<M: Independent> BetweenStops<M> {
         let racks = [MIDDLE, self.rack_travel, -self.rack_travel];
         let racks = if self.rack_travel == MIDDLE { &racks[..1] } else { &racks };
         let mut least = f64::INFINITY;
-        for travel in [bump, -droop] {
-            for rack in racks {
-                least = least.min(ready.at(travel, *rack)?.joint_remaining.si());
+        for rack in racks {
+            let mut along = ready.along(*rack);
+            for travel in [bump, -droop] {
+                least = least.min(along(travel)?.joint_remaining.si());
             }
         }
         Ok(Angle::from_si(least))

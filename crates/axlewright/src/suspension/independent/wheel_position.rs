@@ -122,6 +122,13 @@ impl<'a> PreparedLinkage<'a> {
         self.position(&self.linkage.rest)
     }
 
+    /// The wheel at any travel, the rack moved by so much, for one question after another.
+    #[cfg(feature = "sheet")]
+    pub(super) fn along(&self, rack_travel: Length) -> impl FnMut(Length) -> Result<WheelPosition> {
+        let mut reach = self.linkage.reach(rack_travel.si());
+        move |travel| self.reached(&mut reach, travel).map(|pose| self.position(&pose))
+    }
+
     fn position(&self, pose: &Pose) -> WheelPosition {
         WheelPosition::from(self.results(pose).found(&self.joints()))
     }

@@ -1,11 +1,12 @@
-//! Parts that were prepared last, so that the stages of one row share them: the build sheet asks about an axle stage by stage.
+//! Parts that were prepared last and positions that were solved last, so that the stages of one row share them: the build sheet asks about an
+//! axle stage by stage.
 #![expect(
     clippy::indexing_slicing,
     reason = "a place that was found in the list, and its last part, which is there by then"
 )]
 
 use core::cell::RefCell;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex};
 
 /// Number of parts that are kept: both axles of a row, and both of the row before.
 const MOST: usize = 4;
@@ -42,6 +43,36 @@ impl<T> Kept<T> {
             kept.push((Box::from(numbers), part));
         }
         Ok(Arc::clone(&kept[kept.len() - 1].1))
+    }
+}
+
+/// Number of positions that are kept: those over the travel and in roll that all stages ask for.
+const PLACES: usize = 64;
+
+/// Positions of one axle that were solved, each with its heave and roll.
+#[derive(Debug)]
+pub(in crate::suspension) struct Places<P>(Mutex<Vec<([f64; 2], P)>>);
+
+impl<P: Clone> Places<P> {
+    pub(in crate::suspension) const fn new() -> Places<P> {
+        Places(Mutex::new(Vec::new()))
+    }
+
+    /// The position at this heave and roll; one that is refused is not kept.
+    pub(in crate::suspension) fn at<E>(
+        &self,
+        place: [f64; 2],
+        solve: impl FnOnce() -> Result<P, E>,
+    ) -> Result<P, E> {
+        let Ok(mut solved) = self.0.lock() else { return solve() };
+        if let Some((_, pose)) = solved.iter().find(|(at, _)| are_same(at, &place)) {
+            return Ok(pose.clone());
+        }
+        let pose = solve()?;
+        if solved.len() < PLACES {
+            solved.push((place, pose.clone()));
+        }
+        Ok(pose)
     }
 }
 

@@ -1,5 +1,6 @@
 //! Tools of all linkages: vectors, derivatives, the range of travel, and the table of points.
 
+pub(super) mod clearance;
 pub(super) mod jet;
 #[cfg(feature = "sheet")]
 pub(super) mod kept;

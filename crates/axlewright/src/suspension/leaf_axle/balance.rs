@@ -263,7 +263,12 @@ impl PreparedLeafAxle<'_> {
             heave: (-10) <= .. <= 10 ; "plausibility limit: no wheel travels 10 m";
             roll: (-0.5) <= .. <= 0.5 ; "plausibility limit: no axle leans 29 deg against its body";
         }
-        self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll))
+        let solve = || self.pose(heave.si(), roll.si()).map_err(|_| self.beyond(heave, roll));
+        #[cfg(feature = "sheet")]
+        if let Some(places) = &self.places {
+            return places.at([heave.si(), roll.si()], solve);
+        }
+        solve()
     }
 
     /// From a point of the body to one of the axle, both on the left (1) or the right (-1).

@@ -9,12 +9,14 @@ use super::spring::{End, Half, Spring};
 use crate::base::document::Prepare;
 use crate::spring::leaf_pack_rate;
 #[cfg(feature = "sheet")]
-use crate::suspension::kinematics::kept::Kept;
+use crate::suspension::kinematics::kept::{Kept, Places};
 use crate::suspension::live_axle::bar_lever::Lever;
 use crate::units::Length;
 #[cfg(feature = "sheet")]
 use crate::units::LinearStiffness;
 use crate::{Error, Result};
+#[cfg(feature = "sheet")]
+use std::sync::Arc;
 
 /// A live axle on leaf springs that is prepared once and asked many times: see [`Prepare`](crate::Prepare).
 ///
@@ -35,6 +37,9 @@ pub struct PreparedLeafAxle<'a> {
     pub(super) bar_sign: f64,
     /// The axle at ride height, from which every search starts.
     pub(in crate::suspension) rest: Pose,
+    /// Positions that the stages of a sheet share.
+    #[cfg(feature = "sheet")]
+    pub(super) places: Option<Arc<Places<Pose>>>,
 }
 
 /// Springs that carry their load at ride height, and how the axle stands on them there.
@@ -46,7 +51,7 @@ pub(super) struct Settled {
 
 #[cfg(feature = "sheet")]
 thread_local! {
-    static KEPT: Kept<Settled> = const { Kept::new() };
+    static KEPT: Kept<(Settled, Arc<Places<Pose>>)> = const { Kept::new() };
 }
 
 impl LeafAxle {
@@ -113,6 +118,8 @@ impl LeafAxle {
             levers,
             bar_sign: 1.0,
             rest: Pose::default(),
+            #[cfg(feature = "sheet")]
+            places: None,
         };
         let Settled { spring, rest } = settled(&mut ready)?;
         (ready.spring, ready.rest) = (spring, rest);
@@ -137,7 +144,10 @@ impl LeafAxle {
         }
         self.ready(|ready| {
             let numbers = self.settling();
-            KEPT.with(|kept| kept.part(&numbers, || ready.settled())).map(|settled| *settled)
+            let prepare = || ready.settled().map(|settled| (settled, Arc::new(Places::new())));
+            let kept = KEPT.with(|kept| kept.part(&numbers, prepare))?;
+            ready.places = Some(Arc::clone(&kept.1));
+            Ok(kept.0)
         })
     }
 

@@ -151,6 +151,20 @@ struct Ends {
 }
 fields!(Ends { stop_end, damper_end, bump_stop_travel, droop_remaining });
 
+/// Damper of an axle on drawn leaf springs.
+struct OnDamper {
+    fixed_eye: Length,
+    damper_end: Length,
+}
+fields!(OnDamper { fixed_eye, damper_end });
+
+impl OnDamper {
+    /// Travel at which it is closed: the stops give way until then.
+    fn closed(&self) -> Result<Length> {
+        Ok(if self.fixed_eye.si().is_nan() { self.fixed_eye } else { self.damper_end })
+    }
+}
+
 struct UnderTorque {
     axle: Sprung,
     drive_torque: Torque,
@@ -212,6 +226,11 @@ pub(in crate::suspension) const BUMP_REMAINING: Rule = rule! {
     says "the least of both ends and, where it is written, b - z",
         "definition: remaining travel is the least of what ends it"
 };
+pub(in crate::suspension) const BEYOND_STOP: Rule = rule! {
+    "axle" OnDamper::closed, OnDamper
+    takes { fixed_eye = "axle.leaf.fixed_eye.x", damper_end = "axle.damper.bump_end" }
+    says "the closed damper", "definition: a bump stop gives way until the damper is closed"
+};
 /// Travel of the springs before a shackle or a drop link of the bar lines up.
 pub(in crate::suspension) const RANGE: Rule = rule! {
     "axle" Sprung::range, Sprung
@@ -223,7 +242,7 @@ pub(in crate::suspension) const RANGE: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.springs = "axle", across = "axle", bump_remaining, droop_remaining }
+    takes { axle.springs = "axle", across = "axle", bump_remaining = "axle.bump_compressed", droop_remaining }
     needs { axle.loaded = "axle" }
     gives OverTravel { pinion_angle_change, shackle_remaining, lateral_shift }
     says "suspension.LeafAxle at full bump and droop, the worse of both", SOURCE
@@ -251,7 +270,7 @@ pub(in crate::suspension) const PATH: Rule = rule! {
 };
 pub(super) const BUMP_STRESS: Rule = rule! {
     "axle" BetweenStops::bump_stress, BetweenStops
-    takes { axle.springs = "axle", bump_remaining }
+    takes { axle.springs = "axle", bump_remaining = "axle.bump_compressed" }
     needs { axle.loaded = "axle", axle.leaves = "axle.leaf.leaves" }
     says "suspension.LeafAxle at full bump: left_leaf_stress", SOURCE
 };
@@ -477,7 +496,7 @@ impl OverWanted {
         Ok(ToeOverTravel { toe_least, toe_most, bend: Angle::from_si(bend) })
     }
 
-    /// Steer over roll, to either side, as far as the travel lets the axle roll at the height at which it stands.
+    /// Steer over roll as far as the travel lets the axle roll at the height at which it stands: to both sides alike, as both springs are alike.
     fn roll_steer(&self) -> Result<RollSteerOverTravel> {
         not_steered(self.rack_travel, &self.tie_rod)?;
         let model = self.axle.model()?;
@@ -488,9 +507,7 @@ impl OverWanted {
         let mut all = Extremes::at(slope);
         for travel in steps_to(to_either_side(self.bump, self.droop)) {
             let roll = (travel / half_track).asin();
-            for roll in [roll, -roll] {
-                all = all.with((ready.at(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
-            }
+            all = all.with((ready.at(RIDE, Angle::from_si(roll))?.axle_steer.si() - rest) / roll);
         }
         let [roll_steer_least, roll_steer_most] = all.moved(self.roll_steer.si() - slope).quantities();
         Ok(RollSteerOverTravel { roll_steer_least, roll_steer_most })

@@ -74,6 +74,16 @@ impl Lever {
         reach(hinge.foot, hinge.axis, hinge.radius, eye, self.length, self.side).known()
     }
 
+    /// Clearance from the dead centre, the square of the sine between drop link and lever: negative where the drop link does not reach.
+    pub(super) fn clearance(&self, eye: Vector) -> f64 {
+        let hinge = &self.hinge;
+        let off = hinge.foot - eye;
+        let across = off - hinge.axis * off.dot(hinge.axis);
+        let (square, radius) = (self.length * self.length, hinge.radius);
+        let along = (square - radius * radius - off.square()) / (2.0 * radius);
+        (across.square() - along * along) / square
+    }
+
     /// Eye of the drop link, end of the lever, and where that stands on the bar, seen from what carries it.
     pub(in crate::suspension) fn points(&self, eye: Vector) -> Option<[Vector; 3]> {
         let foot = self.hinge.foot;

@@ -16,7 +16,7 @@ use super::frame::{
 use super::held::{Bends, Held, Wrench};
 use super::twist::{Paths, Twist};
 #[cfg(feature = "sheet")]
-use crate::suspension::kinematics::kept::Kept;
+use crate::suspension::kinematics::kept::{Kept, Places};
 use crate::suspension::kinematics::lanes::Lanes;
 use crate::suspension::kinematics::solved::solved;
 use crate::suspension::kinematics::vector::Vector;
@@ -101,7 +101,7 @@ pub(super) enum Way {
 }
 
 /// A linkage, prepared.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub(in crate::suspension) struct AxleLinkage {
     pub(super) links: Vec<Link>,
     pub(in crate::suspension) lanes: Links,
@@ -113,6 +113,9 @@ pub(in crate::suspension) struct AxleLinkage {
     pub(super) rest: Pose,
     /// Found when a position is first asked for: what is asked at ride height or for the ends of travel does without.
     pub(super) series: OnceLock<Series>,
+    /// Positions that the stages of a sheet share.
+    #[cfg(feature = "sheet")]
+    pub(super) places: Option<Places<Box<Pose>>>,
 }
 
 /// The coordinates about ride height by powers of heave, and each of those by powers of roll: up to the fourth order, but without one of
@@ -147,7 +150,8 @@ impl AxleLinkage {
             numbers.extend(ends.into_iter().flat_map(|end| [end.x, end.y, end.z]));
             numbers.push(on.give);
         }
-        KEPT.with(|kept| kept.part(&numbers, || AxleLinkage::new(links, middle, cranked)))
+        let shared = |linkage| AxleLinkage { places: Some(Places::new()), ..linkage };
+        KEPT.with(|kept| kept.part(&numbers, || AxleLinkage::new(links, middle, cranked).map(shared)))
     }
 
     /// The linkage of these links, which must be as many as the axle needs or one more, about the axle's middle; what they leave free is refused.
@@ -176,6 +180,8 @@ impl AxleLinkage {
             stress: Each::ZERO,
             rest,
             series: OnceLock::new(),
+            #[cfg(feature = "sheet")]
+            places: None,
         };
         linkage.judge()?;
         linkage.rest = *linkage.solve(at, Each::ZERO).ok_or(Free::Forward)?;

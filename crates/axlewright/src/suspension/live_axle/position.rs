@@ -4,16 +4,18 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use super::bar_lever::{mirrored, out_of_reach};
+use super::bar_lever::{Lever, mirrored, out_of_reach};
 use super::linkage::Pose;
 use super::parts::{AxleCoilOver, Strut};
 use super::prepared::{End, PreparedLiveAxle, seen};
 use super::range::Went;
 use super::twist::Twist;
 use crate::base::document::{Stated, Value};
+use crate::base::numeric::root;
 use crate::base::table::record;
 use crate::base::text::said;
 use crate::suspension::TravelRange;
+use crate::suspension::kinematics::clearance::clear;
 use crate::suspension::kinematics::lanes::{Lanes, Vectors};
 use crate::suspension::kinematics::slope::BUMP;
 use crate::suspension::kinematics::slope::centre;
@@ -21,6 +23,9 @@ use crate::suspension::kinematics::vector::{Vector, vector};
 use crate::suspension::parts::Axle;
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio, RotationalStiffness, Torque};
 use crate::{Error, Result, cannot, valid};
+
+/// Steps on the way to an end in which a drop link is looked at.
+const STEPS: u32 = 64;
 
 record! {
     /// The axle at one heave and roll; a result that is not known is not a number.
@@ -205,19 +210,20 @@ impl PreparedLiveAxle<'_> {
 
     /// Heave on the way to an end at which a drop link of the bar lines up with its lever; none if it goes along, or where there is no bar.
     fn bar_end(&self, end: f64, roll: f64) -> Option<f64> {
-        const STEPS: u32 = 64;
         let levers = self.levers.as_ref()?;
         let goes = |pose: &Pose| levers.iter().all(|lever| lever.turn(seen(lever, pose)).is_some());
         let mut pose = self.linkage.at(0.0, roll)?;
         if !goes(&pose) {
             return Some(0.0);
         }
-        let (mut good, mut bad) = (0.0, None);
+        let (clear, on) = self.bar_clear(levers, &pose, end, roll);
+        pose = on;
+        let (mut good, mut bad) = (end * f64::from(clear) / f64::from(STEPS), None);
         let step = |from: &Pose, heave: f64| {
             let (pose, went) = self.linkage.towards(from, heave, roll);
             (went == Went::Whole).then_some(pose)
         };
-        for place in 1..=STEPS {
+        for place in clear + 1..=STEPS {
             let heave = end * f64::from(place) / f64::from(STEPS);
             let next = step(&pose, heave)?;
             if !goes(&next) {
@@ -226,17 +232,37 @@ impl PreparedLiveAxle<'_> {
             }
             (pose, good) = (next, heave);
         }
-        let mut bad = bad?;
-        for _ in 0..40 {
-            let middle = 0.5 * (good + bad);
-            let next = step(&pose, middle)?;
-            if goes(&next) {
-                (pose, good) = (next, middle);
-            } else {
-                bad = middle;
+        let reserve = |heave: f64| {
+            let pose = step(&pose, heave)?;
+            levers.iter().map(|lever| lever.clearance(seen(lever, &pose).0)).reduce(f64::min)
+        };
+        let found =
+            root("heave", |heave| reserve(heave).unwrap_or(f64::NAN), good, bad?, 0.0).unwrap_or(good);
+        let near = [0.0, 1e-14, 1e-13, 1e-12].map(|back: f64| found - back.copysign(end));
+        near.into_iter().find(|heave| step(&pose, *heave).is_some_and(|on| goes(&on))).or(Some(good))
+    }
+
+    /// Fine steps to an end over which coarse ones show that both drop links stay clear of their dead centres, and the axle there.
+    fn bar_clear(&self, levers: &[Lever; 2], from: &Pose, end: f64, roll: f64) -> (u32, Box<Pose>) {
+        const COARSE: u32 = 8;
+        let mut poses = vec![Box::new(*from)];
+        for step in 1..=STEPS / COARSE {
+            let heave = end * f64::from(step * COARSE) / f64::from(STEPS);
+            let (pose, went) = self.linkage.towards(&poses[poses.len() - 1], heave, roll);
+            if went != Went::Whole {
+                break;
             }
+            poses.push(pose);
         }
-        Some(good)
+        let clearances = |lever: &Lever| poses.iter().map(|on| lever.clearance(seen(lever, on).0)).collect();
+        let both: [Vec<f64>; 2] = levers.each_ref().map(clearances);
+        let stays = |step: usize| {
+            // Before ride height stands the step beyond the first one.
+            let before = if step == 1 { [2, 1, 0] } else { [step - 2, step - 1, step] };
+            poses.len() > 2 && both.iter().all(|on| clear(on[before[0]], on[before[1]], on[before[2]]))
+        };
+        let steps = (1..poses.len()).take_while(|step| stays(*step)).count();
+        (steps as u32 * COARSE, poses.swap_remove(steps))
     }
 
     /// Everything at a heave and roll; what is not known stays as it is.

@@ -242,7 +242,12 @@ impl PreparedLiveAxle<'_> {
             heave: (-10) <= .. <= 10 ; "plausibility limit: no axle travels 10 m";
             roll: (-1) <= .. <= 1 ; "plausibility limit: no axle rolls by 57 deg";
         }
-        self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll))
+        let solve = || self.linkage.at(heave.si(), roll.si()).ok_or_else(|| self.beyond(heave, roll));
+        #[cfg(feature = "sheet")]
+        if let Some(places) = &self.linkage.places {
+            return places.at([heave.si(), roll.si()], solve);
+        }
+        solve()
     }
 
     /// Reason why the linkage does not reach this position, and the travel that it has; or that it reaches two.

@@ -249,7 +249,7 @@ pub(in crate::suspension) const SPRING: Rule = rule! {
 };
 pub(in crate::suspension) const OVER_TRAVEL: Rule = rule! {
     "axle" BetweenStops::over_travel, BetweenStops
-    takes { axle.links = "axle", bushes = "axle", limits = "axle", spring_base, bump_remaining, droop_remaining }
+    takes { axle.links = "axle", bushes = "axle", limits = "axle", spring_base, bump_remaining = "axle.bump_compressed", droop_remaining }
     gives OverTravel {
         lateral_shift, pinion_angle_change, bind_misfit, bind_force, joint_remaining, crossed_roll, joints_without_limit,
     }

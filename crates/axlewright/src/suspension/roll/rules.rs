@@ -32,8 +32,41 @@ impl Travel {
 
 pub(in crate::suspension) const LINKAGE_REMAINING: Rule = rule! {
     "axle" Travel::remaining, Travel
-    takes { linkage_bump, bump_remaining, linkage_droop, droop_remaining }
-    says "the lesser of what remains in bump and in droop", "definition: remaining travel is the least of what ends it"
+    takes { linkage_bump, bump_remaining = "axle.bump_compressed", linkage_droop, droop_remaining }
+    says "the lesser of what remains in bump, the stop compressed, and in droop", "definition: remaining travel is the least of what ends it"
+};
+
+/// Points of a linkage of which anything is drawn, and its range.
+struct Drawn {
+    lower_arm: Option<Length>,
+    leg: Option<Length>,
+    lower_links: Option<Length>,
+    leaf: Option<Length>,
+    linkage_bump: Option<Length>,
+    linkage_droop: Option<Length>,
+}
+fields!(Drawn { lower_arm, leg, lower_links, leaf, linkage_bump, linkage_droop });
+
+impl Drawn {
+    /// Nothing, where the range of what is drawn is known.
+    fn told(&self) -> Result<Length> {
+        let points = [self.lower_arm, self.leg, self.lower_links, self.leaf];
+        let drawn = points.iter().any(Option::is_some);
+        if drawn && (self.linkage_bump.is_none() || self.linkage_droop.is_none()) {
+            let why = "the linkage is drawn, and how far it goes is not known";
+            return Err(Error::Missing { argument: "linkage_bump", why });
+        }
+        Ok(Length::from_si(0.0))
+    }
+}
+
+pub(in crate::suspension) const RANGE_TOLD: Rule = rule! {
+    "axle" Drawn::told, Drawn
+    takes {
+        lower_arm = "axle.lower_arm.ball_joint.x", leg = "axle.leg.lower_end.x",
+        lower_links = "axle.lower_links.axle.x", leaf = "axle.leaf.fixed_eye.x", linkage_bump, linkage_droop,
+    }
+    says "0 m", "definition: a linkage that is drawn ends the travel where it locks"
 };
 
 /// Joints of the links of a live axle; those of the links along the vehicle all have a limit.

@@ -6,6 +6,7 @@ fn part(name: &str, ratio: f64, rating: Option<(f64, Option<Side>, Option<Rating
         name: name.to_owned(),
         ratio: (ratio != 1.0).then(|| Value::new(Ratio::of::<one>(ratio))),
         least_ratio: None,
+        peak_ratio: (ratio != 1.0).then(|| Value::new(Ratio::of::<one>(ratio))),
         efficiency: Some(Value::new(Ratio::of::<one>(1.0))),
         differential: None,
         share: None,
