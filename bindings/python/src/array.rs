@@ -33,7 +33,7 @@ impl Value {
             return Ok(Value::Number(x.value()));
         }
         if let Ok(x) = x.cast_exact::<PyInt>() {
-            return Ok(Value::Number(x.extract()?));
+            return x.extract().map(Value::Number).map_err(|_| too_large(x));
         }
         Self::plain_slow(x)
     }
@@ -85,8 +85,7 @@ impl Value {
             return Ok(Value::Number(x.extract()?));
         }
         if x.is_instance_of::<PyInt>() {
-            let too_large = |_| PyValueError::new_err(format!("{} is too large to compute with", brief(x)));
-            return x.extract().map(Value::Number).map_err(too_large);
+            return x.extract().map(Value::Number).map_err(|_| too_large(x));
         }
         let numpy = py.import(intern!(py, "numpy"))?;
         if x.is_instance_of::<PyList>()
@@ -308,6 +307,12 @@ fn real(array: &Bound<'_, PyAny>) -> PyResult<bool> {
 
 fn not_numbers(x: &Bound<'_, PyAny>) -> PyErr {
     PyTypeError::new_err(format!("{} is not a number or an array of numbers", brief(x)))
+}
+
+/// Refusal of a whole number beyond every float.
+#[cold]
+fn too_large(x: &Bound<'_, PyAny>) -> PyErr {
+    PyValueError::new_err(format!("{} is too large to compute with", brief(x)))
 }
 
 /// The elements of a sequence. They are taken one by one: what it says of its length takes no memory.
