@@ -1,7 +1,7 @@
 //! Plain numbers and arrays of numbers inside a quantity, always in float64.
 use numpy::npyffi::{NpyTypes, PY_ARRAY_API};
 use numpy::{PyArrayDyn, PyArrayMethods, PyUntypedArray, PyUntypedArrayMethods};
-use pyo3::exceptions::{PyTypeError, PyZeroDivisionError};
+use pyo3::exceptions::{PyTypeError, PyValueError, PyZeroDivisionError};
 use pyo3::ffi;
 use pyo3::intern;
 use pyo3::prelude::*;
@@ -33,7 +33,7 @@ impl Value {
             return Ok(Value::Number(x.value()));
         }
         if let Ok(x) = x.cast_exact::<PyInt>() {
-            return Ok(Value::Number(x.extract()?));
+            return x.extract().map(Value::Number).map_err(|_| too_large(x));
         }
         Self::plain_slow(x)
     }
@@ -81,8 +81,11 @@ impl Value {
         if x.is_instance_of::<PyBool>() || x.is_instance_of::<PyString>() || x.is_instance_of::<PyBytes>() {
             return Err(not_numbers(x));
         }
-        if x.is_instance_of::<PyFloat>() || x.is_instance_of::<PyInt>() {
+        if x.is_instance_of::<PyFloat>() {
             return Ok(Value::Number(x.extract()?));
+        }
+        if x.is_instance_of::<PyInt>() {
+            return x.extract().map(Value::Number).map_err(|_| too_large(x));
         }
         let numpy = py.import(intern!(py, "numpy"))?;
         if x.is_instance_of::<PyList>()
@@ -304,6 +307,21 @@ fn real(array: &Bound<'_, PyAny>) -> PyResult<bool> {
 
 fn not_numbers(x: &Bound<'_, PyAny>) -> PyErr {
     PyTypeError::new_err(format!("{} is not a number or an array of numbers", brief(x)))
+}
+
+/// Refusal of a whole number beyond every float.
+#[cold]
+fn too_large(x: &Bound<'_, PyAny>) -> PyErr {
+    PyValueError::new_err(format!("{} is too large to compute with", brief(x)))
+}
+
+/// The elements of a sequence. They are taken one by one: what it says of its length takes no memory.
+pub fn elements<'py>(x: &Bound<'py, PyAny>) -> PyResult<Vec<Bound<'py, PyAny>>> {
+    // SAFETY: a live object.
+    if x.is_instance_of::<PyString>() || unsafe { ffi::PySequence_Check(x.as_ptr()) } == 0 {
+        return Err(PyTypeError::new_err(format!("{} is no list", brief(x))));
+    }
+    x.try_iter()?.collect()
 }
 
 /// An object in a message: short, on one line.

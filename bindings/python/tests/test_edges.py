@@ -521,3 +521,25 @@ def test_something_else_in_place_of_a_sheet_or_a_list(other):
     for call in (lambda: Assessment(other), lambda: Sweep(other, (), ()), lambda: Sheet().choose(other, []), lambda: Sheet().with_([other])):
         with pytest.raises(TypeError, match=" wanted, not "):
             call()
+
+
+class _Endless:
+    """A sequence that says it is longer than memory."""
+
+    def __len__(self):
+        return 2**62
+
+    def __getitem__(self, place):
+        raise ZeroDivisionError
+
+
+def test_the_length_of_a_sequence_takes_no_memory():
+    for path in ("front.tyre.size", "front.spring.rate"):
+        with pytest.raises((TypeError, MemoryError)):
+            Sheet().what_if({path: _Endless()})
+
+
+def test_a_whole_number_beyond_every_float_is_refused():
+    for ask in (lambda x: Quantity(x, "mm"), lambda x: spring.wheel_rate(spring_rate="2 N/mm", motion_ratio=x, angle_from_measured_travel="0 deg"), lambda x: Sheet({"front.spring.motion_ratio": x})):
+        with pytest.raises((ValueError, TypeError), match="is too large to compute with"):
+            ask(10**400)

@@ -1,6 +1,6 @@
 //! Values of lines as a document writes them.
 use super::shown::kind_of;
-use crate::array::{Value, brief};
+use crate::array::{Value, brief, elements};
 use crate::error::{guard, is_of_others, letters};
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::{read_as, shortened};
@@ -53,8 +53,9 @@ pub fn values<'py>(
             if values.is_instance_of::<PyString>() {
                 return Err(wrong());
             }
-            let texts: Vec<String> =
-                values.extract().map_err(|error| if is_of_others(py, &error) { error } else { wrong() })?;
+            let texts = elements(values)
+                .and_then(|all| all.iter().map(|text| text.extract()).collect::<PyResult<Vec<String>>>())
+                .map_err(|error| if is_of_others(py, &error) { error } else { wrong() })?;
             let rows: Vec<(String,)> = texts.into_iter().map(|text| (text,)).collect();
             return Ok((rows.into_pyobject(py)?.into_any(), None));
         };

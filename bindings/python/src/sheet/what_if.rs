@@ -1,6 +1,7 @@
 //! Lines over values: a sweep as one table, or piece by piece.
 use super::batch::{Batch, Units};
 use super::shown::{kind_of, system_of, written_units};
+use crate::array::elements;
 use crate::error::{guard, raise};
 use crate::interpreter::{attached, released};
 use crate::table::{self, Array, Schema, Source, batch, stream};
@@ -30,7 +31,8 @@ fn axis(paths: &[String], payload: &Bound<'_, PyAny>) -> PyResult<Axis> {
         let (from, to, count): (String, String, usize) = payload.extract()?;
         return Axis::range(first(), &from, &to, count).map_err(refuse);
     }
-    let rows: Vec<Vec<String>> = payload.extract()?;
+    let row = |row: &Bound<'_, PyAny>| elements(row)?.iter().map(|cell| cell.extract()).collect();
+    let rows = elements(payload)?.iter().map(row).collect::<PyResult<Vec<Vec<String>>>>()?;
     let rows: Vec<Vec<&str>> = rows.iter().map(|row| row.iter().map(String::as_str).collect()).collect();
     let paths: Vec<&str> = paths.iter().map(String::as_str).collect();
     Axis::entries(&paths, &rows).map_err(refuse)
