@@ -102,3 +102,17 @@ fn a_drawn_linkage_of_unknown_range_clears_no_travel() {
         assert!(matches!(word, Verdict::NotKnown | Verdict::Tight), "{lines:?}: {}", word.word());
     }
 }
+
+/// Before: a point of a torque curve without its speed was left out, and its torque with it.
+#[test]
+fn a_half_written_point_of_a_curve_is_refused() {
+    let on = |lines: &[(&str, &str)], finding: &str| verdict(&demo("dunlin", lines).assess(), finding);
+    assert_eq!(on(&[("engine.curve[5].torque", "230 N·m")], "clutch.holds"), Verdict::Meets);
+    for line in ["engine.curve[5].torque", "engine.curve[5].engine_speed"] {
+        let assessed = demo("dunlin", &[(line, "")]).assess();
+        assert_eq!(verdict(&assessed, "clutch.holds"), Verdict::NotKnown, "{line}");
+        assert!(axlewright_tests::assessed::lacks(&assessed, "clutch.holds").contains("engine.curve[5]"));
+    }
+    let whole = [("engine.curve[5].torque", ""), ("engine.curve[5].engine_speed", "")];
+    assert_eq!(on(&whole, "clutch.holds"), Verdict::Meets);
+}

@@ -162,7 +162,7 @@ static void refused_rows(void)
     const double cap[2] = {0.0, 100e3}, altitude[3] = {0.0, 99000.0, 1500.0}, strength[1] = {0.5};
     axw_table *table = NULL;
     STATUS(axw_cooling_coolant_margin_table(model, cap, 2, altitude, 3, strength, 1, &table), AXW_OK);
-    CHECK(axw_table_rows(table) == 6 && axw_table_columns(table) == 7);
+    CHECK(axw_table_rows(table) == 6 && axw_table_columns(table) == 8);
 
     const double *caps = NULL, *altitudes = NULL, *margins = NULL;
     STATUS(axw_table_f64(table, 0, &caps, NULL), AXW_OK);
@@ -206,7 +206,7 @@ static void refused_rows(void)
      * wanted. */
     table = NULL;
     STATUS(axw_cooling_coolant_margin_table(model, NULL, 0, altitude, 3, strength, 1, &table), AXW_OK);
-    CHECK(table != NULL && axw_table_rows(table) == 0 && axw_table_columns(table) == 7);
+    CHECK(table != NULL && axw_table_rows(table) == 0 && axw_table_columns(table) == 8);
     STATUS(axw_table_refused(table, NULL, &count), AXW_OK);
     CHECK(count == 0);
     axw_table_free(table);

@@ -460,6 +460,14 @@ class TestFunctions:
         assert str(again) == str(error) and again.argument == "spring_rate"
         assert np.isnan(rate(spring_rate=number * lbf_in, invalid="nan").si)
 
+    @pytest.mark.parametrize("number", [1e31, 1e-31])
+    def test_outside_the_ends_of_every_argument(self, number):
+        with pytest.raises(DomainError) as caught:
+            rate(spring_rate=number * N_per_m)
+        error = caught.value
+        assert (error.argument, error.lower, error.upper, error.unit) == ("spring_rate", 1e-30, 1e30, "N/m")
+        assert error.value == number and "1e-30 <= spring_rate <= 1e30" in str(error)
+
     def test_values_without_an_answer(self):
         with pytest.raises(DomainError, match="^loaded_radius = 400 mm .*; allowed: 150 mm to 300 mm ") as caught:
             tyre.rolling_radius(free_diameter=600 * mm, loaded_radius=400 * mm)

@@ -442,9 +442,9 @@ def test_a_choice_names_what_it_makes_worse():
         '[cap]\nrating = "15 psi gauge"\nrating_tolerance = "1 psi"\ngauge_error = "0.5 psi"\nholding_pressure = "14.6 psi gauge"\n'
     )
     caps = PriceList.from_csv(
-        "part,kind,cost,cap.rating,cap.holding_pressure\n"
-        "fine,cap,10,15 psi gauge,14.6 psi gauge\n"
-        "weak,cap,5,15 psi gauge,9 psi gauge\n"
+        "part,kind,cost,cap.rating,cap.rating_tolerance,cap.holding_pressure\n"
+        "fine,cap,10,15 psi gauge,1 psi,14.6 psi gauge\n"
+        "weak,cap,5,15 psi gauge,1 psi,9 psi gauge\n"
     )
     free = sheet.choose(caps, [])
     assert [str(one) for one in free.cheapest.worse] == ["cap.holds: short, meets now"]

@@ -38,7 +38,7 @@ def test_from_a_model():
         altitude=5000 * ft, hottest=degF(230),
     )
     table = coolant.margin_table(cap=[7, 15] * psi_gauge, altitude=[0, 5000, 90000] * ft, strength=0.5)
-    assert table.rows == 6 and len(table) == 7
+    assert table.rows == 6 and len(table) == 8
     np.testing.assert_array_equal(table["altitude"].to(ft), [0, 5000, 90000] * 2)
     assert table["altitude"].unit == ft and table["cap"].unit == psi_gauge
     assert set(table.reasons) == {2, 5} and all("altitude" in reason for reason in table.reasons.values())
@@ -91,7 +91,7 @@ def test_a_column_of_the_core_is_made_once():
     for column in (table["margin"].si, table["strength"], PATH.table(engine_torque=[1, 2] * Nm, shock_factor=2)["why"]):
         with pytest.raises(ValueError, match="read-only"):
             column[0] = column[1]
-    assert 3 not in table and "nothing" not in table and len(list(table)) == len(table) == 7
+    assert 3 not in table and "nothing" not in table and len(list(table)) == len(table) == 8
     with pytest.raises(KeyError, match="no column 'speed'; there are cap, altitude"):
         table["speed"]
     again = pickle.loads(pickle.dumps(table))

@@ -10,7 +10,7 @@
 >>> print(sheet["engine.stroke"])
 95 mm
 >>> print(sheet.assess()["engine.pistons"])
-engine.pistons: meets; 51.3 km/h, margin 2.7 km/h
+engine.pistons: meets; 14.25 m/s, margin 0.75 m/s
 
 `assess` gives the findings, `what_if` lines over values as a table, `choose` parts of a price list that meet
 requirements.

@@ -2,6 +2,7 @@ use super::torque_curve::CurvePoint;
 use super::{CurveBand, CurvePeaks, TorqueCurve};
 use crate::Result;
 use crate::base::document::Model;
+use crate::base::section::rule::Whole;
 use crate::base::section::{
     About, Finding, Line, Margin, Rule, Section, choice, derived, fields, gives, joined, line, model, pick,
     renamed, rule, step,
@@ -28,7 +29,7 @@ const fn length(path: &'static str, meaning: &'static str) -> Line {
 
 /// A torque curve as written; it is known once it has two points.
 pub(crate) struct Written {
-    pub(crate) points: Vec<Option<CurvePoint>>,
+    pub(crate) points: Vec<Whole<CurvePoint>>,
     #[allow(dead_code, reason = "a curve has two points")]
     pub(crate) second: CurvePoint,
     share: Ratio,
@@ -42,7 +43,11 @@ fields!(Written { points, second, share, at });
 
 impl Written {
     fn curve(&self) -> Result<TorqueCurve> {
-        TorqueCurve { points: self.points.iter().flatten().cloned().collect() }.checked()
+        let mut points = Vec::new();
+        for (place, point) in self.points.iter().enumerate() {
+            points.extend(point.drawn(&format!("engine.curve[{place}]"))?.cloned());
+        }
+        TorqueCurve { points }.checked()
     }
     fn peaks(&self) -> Result<CurvePeaks> {
         self.curve()?.peaks()
