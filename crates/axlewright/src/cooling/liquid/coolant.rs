@@ -149,7 +149,7 @@ impl Coolant {
     ///     hottest: Value::parse("230 °F")?,
     /// }.checked()?;
     /// let on = coolant.margin()?;
-    /// assert_eq!(format!("{:.0} °F", on.boiling_temperature.in_::<degF>()), "259 °F");
+    /// assert_eq!(format!("{:.0} °F", on.boiling_temperature.in_::<degF>()), "258 °F");
     /// assert_eq!(Verdict::of_difference(on.margin, TemperatureDifference::of::<delta_degF>(20.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
