@@ -535,32 +535,12 @@ const TIPS: &str = "A vehicle that tips kills. A kerb, a rut, a load that shifts
 const SPIN: &str = "A balance that moves to the rear can make a safe vehicle spin: try it where there is room. Local codes and licensed practice come \
                     first.";
 
-/// A leaf spring.
-const LEAVES_PART: &[&str] = &[
-    "axle.spring.rate",
-    "axle.spring.allowed_stress",
-    "axle.leaf.form",
-    "axle.leaf.eye_offset",
-    "axle.leaf.leaves",
-];
+/// Lines by which a leaf spring is described beside those of any spring.
+const LEAVES_PART: &[&str] =
+    &["axle.spring.rate", "axle.leaf.form", "axle.leaf.eye_offset", "axle.leaf.leaves"];
 
-/// A tyre, with what is read of its grip.
-const TYRE_PART: &[&str] = &[
-    "axle.tyre.size",
-    "axle.tyre.free_diameter",
-    "axle.tyre.section_width",
-    "axle.tyre.free_radius",
-    "axle.tyre.rate",
-    "axle.tyre.loaded_radius",
-    "axle.tyre.rolling_turns",
-    "axle.tyre.effective_radius",
-    "axle.tyre.load_index",
-    "axle.tyre.load_capacity",
-    "axle.tyre.rated_pressure",
-    "axle.tyre.rated_speed",
-    "axle.tyre.load_sensitivity",
-    "axle.tyre.sensitivity_load",
-];
+/// Grip of a tyre beside the other lines that describe it.
+const TYRE_PART: &[&str] = &["axle.tyre.size", "axle.tyre.load_sensitivity", "axle.tyre.sensitivity_load"];
 
 /// Lines and findings of the sheet on linkages and roll.
 pub const SHEET: Section = Section {

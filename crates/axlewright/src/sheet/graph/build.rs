@@ -364,7 +364,7 @@ impl Graph {
         parts
     }
 
-    /// Lines that describe one part.
+    /// Lines that describe one part; lists of two systems that share a line describe the same part.
     fn describe(&mut self, part: &[&str]) {
         let each = if part.iter().any(|path| path.starts_with("axle.")) {
             AXLES.map(Some).to_vec()
@@ -380,9 +380,13 @@ impl Graph {
                 }
                 lines.extend(found.into_iter().filter(|slot| self.info(*slot).line.written));
             }
+            let known: Vec<Slot> = lines.iter().flat_map(|slot| self.info(*slot).beside.clone()).collect();
+            lines.extend(known);
+            lines.sort_unstable();
+            lines.dedup();
             for slot in &lines {
-                let others = lines.iter().copied().filter(|other| other != slot);
-                self.slots[usize::from(*slot)].beside.extend(others);
+                self.slots[usize::from(*slot)].beside =
+                    lines.iter().copied().filter(|other| other != slot).collect();
             }
         }
     }
