@@ -403,7 +403,7 @@ def test_model(row: Row, rust: dict[str, dict[str, str]]) -> None:
             kinds = {one["name"]: one["kind"] for one in of["parameters"]}
             given = {one: quantity(value, kinds[one]) for one, value in row["arguments"].items()}
             found = getattr(model, row["method"])(**given)
-            if len(of["results"]) > 1:
+            if of["result_type"]:
                 answer = {one["name"]: plain(getattr(found, one["name"])) for one in of["results"]}
             else:
                 answer = {"value": plain(found)}
@@ -491,7 +491,7 @@ def answer_of_method(row: Row, handle: c_void_p, library: ctypes.CDLL) -> Answer
         of = method(row)
         entry = getattr(library, f"{prefix}_{row['method']}")
         arguments = [row["arguments"][one["name"]] for one in of["parameters"]]
-        names = [one["name"] for one in of["results"]] if len(of["results"]) > 1 else ["value"]
+        names = [one["name"] for one in of["results"]] if of["result_type"] else ["value"]
         call = results_by_struct if len(of["results"]) > MOST_POINTERS else results_by_pointer
         found = call(entry, handle, [c_double(value) for value in arguments], of["results"])
         answer = message(library) if found is None else dict(zip(names, found, strict=True))
