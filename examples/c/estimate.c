@@ -574,6 +574,12 @@ static void coolant_cap(void)
     must(axw_cooling_coolant_new_si(values.paths, values.si, values.texts, values.count, &coolant), line_of(part));
     must(axw_cooling_coolant_margin(coolant, NULL, NULL, &boiling, &margin), line_of(part));
     must(axw_verdict_of_difference(margin, value(part, "wanted", "TemperatureDifference"), &verdict), line_of(part));
+    char untested[128];
+    must(axw_cooling_coolant_margin_open(coolant, untested, sizeof untested, NULL), line_of(part));
+    if (untested[0] != '\0' && verdict == AXW_VERDICT_MEETS) {
+        verdict = AXW_VERDICT_TIGHT; /* the margin is an upper bound */
+        add_fact(text("%s: %s", part, untested));
+    }
     axw_cooling_coolant_free(coolant);
     answer("cooling.boiling_temperature", boiling);
     answer("cooling.margin", margin);

@@ -68,6 +68,12 @@ def cruise_speed(marking, axle_ratio):
     )
 
 
+def boiling_verdict(margin, wanted, cap_open):
+    """Verdict of a boiling margin: no better than tight while something is missing of the cap."""
+    verdict = verdict_of_difference(margin, wanted)
+    return "tight" if verdict == "meets" and cap_open else verdict
+
+
 def answers():
     """Yield question, answer in words, function and value of each answer."""
     rate, frequency, sag = front_corner(SPRING_RATE, MOTION_RATIO)
@@ -83,7 +89,7 @@ def answers():
     coolant = COOLANT.margin()
     boils = coolant.boiling_temperature
     yield "The coolant boils at", f"{boils:us}", "cooling.boiling_temperature", boils
-    verdict = verdict_of_difference(coolant.margin, "20 delta_degF")
+    verdict = boiling_verdict(coolant.margin, "20 delta_degF", COOLANT.margin_open().cap_open)
     words = f"{coolant.margin:us} ({verdict})"
     yield "Margin over the hottest coolant", words, "cooling.margin", coolant.margin
 

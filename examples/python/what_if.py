@@ -9,7 +9,7 @@
 
 # %%
 import numpy as np
-from axlewright import si, verdict_of_difference, verdict_of_ratio
+from axlewright import si, verdict_of_ratio
 from axlewright.units import Hz, N_mm, delta_degF, ft, inch, km, kPa_gauge, lbf_in, m, mm, psi_gauge, rad_s, rpm
 
 import dunlin  # the van as quoted
@@ -160,12 +160,14 @@ pictures.say(
 #
 # The picture shows the margin of the hottest coolant to boiling. It is an upper bound, because the system must first build
 # its pressure. Above the bold line, the margin is as large as we want; at the dashed line, the coolant boils. A hollow star
-# is the same cap on another mix.
+# is the same cap on another mix. Until the cap is tested, no margin is better than tight.
 
 # %%
 coolant = dunlin.COOLANT.replace(cap=cap, altitude=altitude, volume_share=mix)
 boiling = coolant.margin()
 boiled = boiling.margin.to(delta_degF)
+unknown = coolant.margin_open().cap_open
+safe = dunlin.boiling_verdict(boiling.margin, margin_wanted, unknown)
 here = coolant.margin_table(cap=[cap], altitude=[altitude], strength=mixes)
 grid = coolant.margin_table(cap=caps, altitude=altitudes, strength=mixes)
 margin = grid["margin"].to(delta_degF).reshape(caps.size, altitudes.size, len(mixes))
@@ -184,7 +186,8 @@ for n, axes in enumerate(panels.flat[: len(mixes)]):
     pictures.field(axes, x, y, margin[:, :, n], range(-20, 81, 10), wanted, np.inf, "{:.0f} °F")
     pictures.lines(axes, x, y, margin[:, :, n], others, "{:.0f} °F", linestyles="solid", linewidths=0.7)
     pictures.lines(axes, x, y, margin[:, :, n], [0], "{:.0f} °F: boils", linestyles="dashed", linewidths=pictures.BOLD)
-    words = f"{here['margin'][n].to(delta_degF):.0f} °F, {verdict_of_difference(here['margin'][n], margin_wanted)}"
+    there = dunlin.boiling_verdict(here["margin"][n], margin_wanted, here["cap_open"][n])
+    words = f"{here['margin'][n].to(delta_degF):.0f} °F, {there}"
     style = pictures.CHOSEN if mixes[n] == mix else pictures.ELSEWHERE
     pictures.mark(axes, altitude.to(ft), cap.to(psi_gauge), words, style, (12, 6))
 for axes in panels[0]:
@@ -203,8 +206,9 @@ pictures.key(
 pictures.show(figure, "boiling", f"Boiling margin over cap, altitude and mix: chosen {boiling.margin:us}.")
 pictures.say(
     f"Under {cap} at {altitude} the chosen {100 * mix:.0f} % mix boils at {boiling.boiling_temperature:us}, "
-    f"{boiled:.0f} °F over the hottest coolant: **{verdict_of_difference(boiling.margin, margin_wanted)}**, where {wanted:.0f} °F are "
-    f"wanted. {len(grid.reasons)} of the {grid.rows} cases were refused."
+    f"{boiled:.0f} °F over the hottest coolant: **{safe}**, where {wanted:.0f} °F are wanted. "
+    f"{f'It is no better than tight, since {unknown}. ' if unknown else ''}"
+    f"{len(grid.reasons)} of the {grid.rows} cases were refused."
 )
 
 # %% [markdown]
@@ -266,7 +270,7 @@ fit, pace = place(ride, frequency_wanted, ".2f"), place(cruise, cruise_wanted, "
 rows = [
     ["front springs", f"{spring} at {mount}", f"{ride:.2f}", between(frequency_wanted), fit],
     ["axle and tyres", f"{axle:.2f} on {tyre}", f"{cruise:.0f}", between(cruise_wanted), pace],
-    ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", verdict_of_difference(boiling.margin, margin_wanted)],
+    ["cap and mix", f"{cap}, {100 * mix:.0f} %", f"{boiled:.0f} °F", f"at least {wanted:.0f} °F", safe],
 ]
 columns = (parts[name] for name in ("part", "rating", "margin"))
 for part, rating, known, verdict, best in zip(*columns, known_verdicts, at_best, strict=True):

@@ -43,7 +43,7 @@ run 1 "$quote"
 for words in 'gearbox          360 N·m            400 N·m continuous    1.111           tight ' \
     'rear axle        6460 N·m           5200 N·m peak         0.805           short ' \
     'front spring     0.9214 Hz          1.1 Hz to 1.5 Hz      0.1786 Hz below short ' \
-    'coolant cap      110 °C             boils at 126.1 °C     15.27 delta K   meets ' \
+    'coolant cap      110 °C             boils at 126.1 °C     15.27 delta K   tight ' \
     'engine           2424 rpm at 65 mph at most 2400 rpm      24.48 rpm above short ' \
     'propeller shaft: the rating is not a continuous one, and no shock_factor is given' \
     'radiator: nothing here checks this part' 'local codes and licensed practice'; do

@@ -58,14 +58,15 @@ fn answers() -> Result<Vec<Answer>> {
         cruise.si(),
     );
 
-    let coolant = Coolant::from_text(COOLANT)?.margin()?;
+    let model = Coolant::from_text(COOLANT)?;
+    let (coolant, untested) = (model.margin()?, model.margin_open()?.cap_open);
     let boils = us(coolant.boiling_temperature);
     say("The coolant boils at", boils, "cooling.boiling_temperature", coolant.boiling_temperature.si());
-    let margin = format!(
-        "{} ({})",
-        us(coolant.margin),
-        Verdict::of_difference(coolant.margin, q("20 delta_degF")?).word()
-    );
+    let verdict = match Verdict::of_difference(coolant.margin, q("20 delta_degF")?) {
+        Verdict::Meets if !untested.is_empty() => Verdict::Tight,
+        verdict => verdict,
+    };
+    let margin = format!("{} ({})", us(coolant.margin), verdict.word());
     say("Margin over the hottest coolant", margin, "cooling.margin", coolant.margin.si());
 
     let (wheelbase, front, rear) = (q("2650 mm")?, q("1540 mm")?, q("1520 mm")?);
