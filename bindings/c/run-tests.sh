@@ -63,24 +63,27 @@ functions() {
     fi
 }
 
-# Where valgrind is there, its full leak check finds nothing beside what the installed file names, "possibly lost" neither.
-leaks() {
+# under_valgrind NAME PART OPTIONS...: that part of the tests under a tool of valgrind, if valgrind is there.
+under_valgrind() {
+    name=$1 part=$2
+    shift 2
     if command -v valgrind >/dev/null; then
-        RUN="valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,indirect,possible --show-leak-kinds=definite,indirect,possible --error-exitcode=9 --suppressions=$prefix/share/axlewright/valgrind.supp" \
-            AFTER=handles variant valgrind $cc -std=c99 -D_XOPEN_SOURCE=600 $plain -g $include "$tests"/*.c $shared
+        RUN="valgrind --quiet --error-exitcode=9 $*" \
+            AFTER=$part variant "$name" $cc -std=c99 -D_XOPEN_SOURCE=600 $plain -g $include "$tests"/*.c $shared
     else
-        echo "valgrind: not there, leaks not checked beyond the sanitizer's"
+        echo "$name: valgrind is not there, its $part are not checked"
     fi
 }
 
-# Where valgrind is there, helgrind finds no race between threads of the caller.
+# The full leak check finds nothing beside what the installed file names, "possibly lost" neither.
+leaks() {
+    under_valgrind valgrind handles --leak-check=full --errors-for-leak-kinds=definite,indirect,possible \
+        --show-leak-kinds=definite,indirect,possible --suppressions="$prefix/share/axlewright/valgrind.supp"
+}
+
+# Helgrind finds no race between threads of the caller.
 races() {
-    if command -v valgrind >/dev/null; then
-        RUN="valgrind --tool=helgrind --quiet --error-exitcode=9 --suppressions=$tests/helgrind.supp" \
-            AFTER=threads variant helgrind $cc -std=c99 -D_XOPEN_SOURCE=600 $plain -g $include "$tests"/*.c $shared
-    else
-        echo "helgrind: not there, threads not checked"
-    fi
+    under_valgrind helgrind threads --tool=helgrind --suppressions="$tests/helgrind.supp"
 }
 
 # Every entry of the build sheet is called by the tests.

@@ -25,7 +25,7 @@ fn count(bytes: isize) {
     });
 }
 
-/// What a call gives, and the most bytes that it held meanwhile.
+/// Result of a call, and the most bytes that it held meanwhile.
 fn counted<T>(call: impl FnOnce() -> T) -> (T, isize) {
     let before = HELD.get();
     MOST.set(before);

@@ -98,7 +98,7 @@ fn a_clearance_does_not_outlive_spring_or_tyre() {
         assert!(spring.contains(&format!("front.{line}").as_str()), "{line}: {spring:?}");
     }
     assert!(!dropped(&[("rear.tyre.size", "245/75R16 111T")]).contains(&"front.tyre_clearance"));
-    // What is missing then is not taken for none.
+    // A missing line is then not taken for none.
     let (bare, _) = fitted(&sheet, &[("front.tyre.size", "245/75R16 111T")]);
     assert_eq!(verdict(&bare.assess(), "front.bump"), Verdict::NotKnown);
     assert_eq!(verdict(&sheet.assess(), "front.bump"), Verdict::Meets);

@@ -73,7 +73,7 @@ fn a_bump_stop_gives_way() {
         assert!(change > last, "{gives}: {change}");
         last = change;
     }
-    // Where nobody says how far it gives, the closed damper ends it; never more than that.
+    // If nobody says how far it gives, the closed damper ends it; never more than that.
     let open = rear(&[("rear.bump_stop_compression", "")]);
     assert_eq!(value(&open, "rear.bump_compressed"), value(&open, "rear.bump_beyond_stop"));
     let soft = rear(&[("rear.bump_stop_compression", "500 mm")]);

@@ -1,4 +1,4 @@
-"""What it costs a short call of a model to release the interpreter: `release.py [ROUNDS]`.
+"""Cost of releasing the interpreter in a short call of a model: `release.py [ROUNDS]`.
 
 A model of a document of more than 10,000 bytes releases it, as its answers may take long; the same document with blanks after its end is therefore
 the same model that releases. Each line has the call that releases it, and the call that keeps it; medians of interleaved rounds.

@@ -51,7 +51,7 @@ class Broken(AssertionError):
 
 
 class Own(Exception):
-    """What a hostile object raises."""
+    """Error that a hostile object raises."""
 
 
 class Hostile:
@@ -137,7 +137,7 @@ def plain(result: Any) -> Any:
 
 
 def of_library(library: ctypes.CDLL, name: str, columns: list[list[float]], outs: int) -> list[list[float]]:
-    """What the batch entry of the C library answers."""
+    """Answer of the batch entry of the C library."""
     entry, count = getattr(library, f"axw_{name.replace('.', '_')}_n"), len(columns[0])
     reals = ctypes.c_double * count
     found = [reals() for _ in range(outs)]

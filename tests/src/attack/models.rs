@@ -54,7 +54,7 @@ pub fn argument(name: &str, seen: &Seen, random: &mut Random) -> f64 {
     }
 }
 
-/// What the target is called, in its seed too.
+/// Name of the target, in its seed too.
 const NAME: &str = "models";
 
 /// So many calls a model.
@@ -77,7 +77,7 @@ pub fn attack(of: &Attack, calls: u64) -> Tally {
     })
 }
 
-/// What cases are drawn from.
+/// Source from which cases are drawn.
 struct Drawn {
     seen: Seen,
     /// Documents of each model.

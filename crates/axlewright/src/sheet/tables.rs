@@ -175,7 +175,7 @@ mod tests {
     fn what_cannot_be_fitted_leaves_the_sheet_as_it_was() {
         let parts = r#"{"parts": [{"part": "a", "kind": "gearbox", "cost": 1, "final_drive.ratio": "4.1", "gearbox.ratios[1]": "2.5"}]}"#;
         let list = PriceList::from_text(parts).unwrap();
-        // What cannot be written on the sheet is not chosen for it, either: the first gear of another gearbox goes with it.
+        // A part that cannot be written on the sheet is not chosen for it, either: the first gear of another gearbox goes with it.
         let mut other = Sheet::default();
         assert!(choose(&other, &list, &[], 10, &mut |_| true).is_err());
         other.set("gearbox.ratios[0]", "4").unwrap();

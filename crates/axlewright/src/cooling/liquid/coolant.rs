@@ -96,7 +96,7 @@ record! {
     /// Mark of a boiling margin.
     #[derive(Debug, Clone, PartialEq)]
     pub struct MarginOpen {
-        /// What is missing of the cap that could still take from the margin; empty where nothing is.
+        /// Missing facts of the cap that could still take from the margin; empty where there are none.
         pub cap_open: String,
     }
 }

@@ -506,7 +506,7 @@ impl TorquePath {
         Ok(self.parts.iter().zip(engine).enumerate().map(demand).collect())
     }
 
-    /// What is known of the gears before every part.
+    /// Knowledge of the gears before every part.
     fn geartrain(&self) -> Vec<Geartrain> {
         let mut reserve = 1.0;
         let of = |part: &Part| {
