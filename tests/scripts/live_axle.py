@@ -367,7 +367,8 @@ def dunlin():
         energy = lambda d, heave=heave, roll=roll: axle.energy(axle.solve(heave, roll + d))  # noqa: E731
         expected = {
             "axle_x": p[0], "lateral_shift": p[1], "axle_steer": np.arctan2(-r[0, 1], r[1, 1]), "peak_lean": lean[-1][0],
-            "peak_lean_joint": lean[-1][1], "joint_remaining": remaining[0], "first_joint": remaining[1], "bind_link": axle.links[most][0], "freedoms": 1, "redundant": 1,
+            "peak_lean_joint": lean[-1][1], "joint_remaining": remaining[0], "first_joint": remaining[1],
+            "joints_without_limit": sum("rod" in name for _, name in lean), "bind_link": axle.links[most][0], "freedoms": 1, "redundant": 1,
         }  # fmt: skip
         name = f"live-axle-dunlin-{heave * 1e3:+.0f}-{roll * 1e3:+.0f}"
         common = {"model": "suspension.LiveAxle", "method": "at", "arguments": {"heave": heave, "roll": roll}, "inputs": inputs}

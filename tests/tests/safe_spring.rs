@@ -368,22 +368,54 @@ fn a_corner_marks_what_could_still_take_from_its_travel() {
         [on.droop_open, on.bump_open].map(|open| !open.is_empty())
     };
     let gas = Stated::Given(Value::new(Force::from_si(250.0)));
-    let told = Corner { gas_force: Stated::None, ..corner() };
+    assert_eq!(open(corner()), [true, true]);
+    let told = Corner {
+        gas_force: Stated::None,
+        joint_bump_clearance: Stated::None,
+        hose_bump_clearance: Stated::None,
+        tyre_clearance: Stated::None,
+        joint_droop_clearance: Stated::None,
+        hose_droop_clearance: Stated::None,
+        ..corner()
+    };
     assert_eq!(open(told.clone()), [false, false]);
-    assert_eq!(open(Corner { gas_force: gas, ..corner() }), [false, false]);
-    assert_eq!(open(corner()), [true, false]);
+    assert_eq!(open(Corner { gas_force: gas, ..told.clone() }), [false, false]);
+    assert_eq!(open(Corner { gas_force: Stated::Unknown, ..told.clone() }), [true, false]);
     assert_eq!(open(Corner { bump_stop_travel: Stated::Unknown, ..told.clone() }), [false, true]);
     assert_eq!(open(Corner { bump_stop_travel: Stated::None, ..told.clone() }), [false, false]);
     let clear =
         Corner { bump_stop_travel: Stated::Unknown, bump_clearance: Some(Value::new(mm(40.0))), ..told };
     assert_eq!(open(clear), [false, false]);
     // The same corner on a sheet.
-    for (line, finding, place) in
-        [("front.damper.gas_force", "front.droop", 0), ("front.bump_stop_travel", "front.bump", 1)]
-    {
+    for (line, finding, place) in [
+        ("front.damper.gas_force", "front.droop", 0),
+        ("front.joint_droop_clearance", "front.droop", 0),
+        ("front.hose_droop_clearance", "front.droop", 0),
+        ("front.bump_stop_travel", "front.bump", 1),
+        ("front.joint_bump_clearance", "front.bump", 1),
+        ("front.hose_bump_clearance", "front.bump", 1),
+        ("front.tyre_clearance", "front.bump", 1),
+    ] {
         let sheet = corner_sheet(&[(line, "")]);
         let marked = open(sheet.model("front.corner").unwrap().read::<Corner>().unwrap());
         assert_eq!((marked[place], verdict(&sheet.assess(), finding)), (true, Tight), "{line}");
+    }
+}
+
+/// The clear travel of the model is that of the sheet.
+#[test]
+fn a_corner_counts_joint_hose_and_tyre_as_the_sheet_does() {
+    for lines in [
+        vec![],
+        vec![("front.tyre_clearance", "12 mm")],
+        vec![("front.joint_bump_clearance", "30 mm"), ("front.hose_droop_clearance", "25 mm")],
+        vec![("front.hose_bump_clearance", "8 mm"), ("front.joint_droop_clearance", "1.5 in")],
+    ] {
+        let sheet = corner_sheet(&lines);
+        let on = sheet.model("front.corner").unwrap().read::<Corner>().unwrap().at_ride_height().unwrap();
+        let sheet = sheet.assess();
+        assert_eq!(on.bump_clear.si(), value(&sheet, "front.bump_clear"), "{lines:?}");
+        assert_eq!(on.droop_clear.si(), value(&sheet, "front.droop_clear"), "{lines:?}");
     }
 }
 

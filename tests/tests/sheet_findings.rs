@@ -129,6 +129,11 @@ fn springs_are_those_of_the_corner() {
             gas_force: axlewright::Stated::Unknown,
             bump_clearance: None,
             bump_stop_travel: (axle == "front").then(|| van.value("front.bump_stop_travel")).into(),
+            joint_bump_clearance: axlewright::Stated::Unknown,
+            hose_bump_clearance: axlewright::Stated::Unknown,
+            tyre_clearance: axlewright::Stated::Unknown,
+            joint_droop_clearance: axlewright::Stated::Unknown,
+            hose_droop_clearance: axlewright::Stated::Unknown,
         };
         let on = corner.at_ride_height().unwrap();
         let remaining = |path: &str, margin: Length, wanted| {

@@ -750,8 +750,9 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///
 /// Formula
 ///     `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump
-///     = the least of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`, and `c / max(r, 1)`;
-///     coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+///     = the least of `(L - L_c - s) / r`, `h / r_d - z` and `b - z`, and `c / max(r, 1)`; clear
+///     bump and droop: the least of that and of joint, hose and tyre; coil-bind margin `L_d - h r /
+///     r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// Fields
 ///     rate (linear stiffness): `k`, rate of the spring along its own axis, by its maker
@@ -781,14 +782,26 @@ typedef struct axw_spring_bump_stop axw_spring_bump_stop;
 ///     bump_clearance (length, optional): `c`, height above the spring's seat to its bump stop, or
 ///         to what it hits first, at ride height; the seat rises with the wheel, or with the spring
 ///         if `r` is above 1
+///     joint_bump_clearance (length, optional, or "none"): travel of the wheel in bump, from ride
+///         height, until a joint is at its limit; `"none"` if no joint is before the stop
+///     hose_bump_clearance (length, optional, or "none"): travel of the wheel in bump, from ride
+///         height, until a hose, cable or shaft is at its limit; `"none"` if none is before the
+///         stop
+///     tyre_clearance (length, optional, or "none"): travel of the wheel in bump, from ride height,
+///         until a tyre touches, at any lock; `"none"` if none does before the stop
+///     joint_droop_clearance (length, optional, or "none"): travel of the wheel in droop, from ride
+///         height, until a joint is at its limit; `"none"` if no joint is before the open damper
+///     hose_droop_clearance (length, optional, or "none"): travel of the wheel in droop, from ride
+///         height, until a hose, cable or shaft is at its limit; `"none"` if none is before the
+///         open damper
 ///
 /// Valid for
 ///     A linear spring that acts along its seats, and a motion ratio that does not change with
-///     travel: measure it over the whole travel first. At full droop the damper is fully open. The
-///     model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
-///     Friction, bar and bush rates are neglected. If a margin is negative, lengths and forces are
-///     those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared
-///     with the closed damper.
+///     travel: measure it over the whole travel first. At full droop the damper is fully open. A
+///     joint, a hose or a tyre that ends the travel earlier counts once its clearance is written; a
+///     strap does not count. Friction, bar and bush rates are neglected. If a margin is negative,
+///     lengths and forces are those of a spring that nothing else stops. A bump stop compresses, so
+///     coil bind is compared with the closed damper.
 ///
 /// Source
 ///     Balance of virtual work at the wheel; lengths and gaps of a compression spring: EN
@@ -1382,11 +1395,17 @@ typedef struct {
   double wheel_rate;
   /// frequency [Hz]: undamped natural frequency of the sprung mass on that rate
   double frequency;
-  /// text: what is missing that could still take from the sag: its verdict is then no better than
-  /// `tight`; empty where nothing is
+  /// text: fields that are missing and could still take from the droop travel: its verdict is then no
+  /// better than `tight`; empty if none is missing
   const char *droop_open;
-  /// text: what is missing that could still take from the bump travel, in the same way
+  /// text: fields that are missing and could still take from the bump travel, in the same way
   const char *bump_open;
+  /// length [m]: travel of the wheel in bump until anything ends it: `bump_remaining`, or a joint,
+  ///     hose or tyre before that
+  double bump_clear;
+  /// length [m]: travel of the wheel in droop until anything ends it: `sag`, or a joint or hose
+  ///     before that
+  double droop_clear;
 } axw_spring_corner_at_ride_height_result;
 
 /// Results of `axw_suspension_double_wishbone_at`; its texts live until the model is freed.
@@ -1493,6 +1512,8 @@ typedef struct {
   /// text: name of the joint that reaches its limit first: `upper ball joint`, `lower ball joint`,
   /// `tie rod outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
+  /// whole number: number of joints without a given limit: `joint_remaining` does not count them
+  int64_t joints_without_limit;
 } axw_suspension_double_wishbone_at_result;
 
 /// Results of `axw_suspension_double_wishbone_in_roll`.
@@ -1822,6 +1843,8 @@ typedef struct {
   double bind_moment;
   /// rotational stiffness [N·m/rad]: change of that over roll, at the slope that it has here
   double bind_roll_stiffness;
+  /// whole number: number of joints without a given limit: `joint_remaining` does not count them
+  int64_t joints_without_limit;
 } axw_suspension_live_axle_at_result;
 
 /// Results of `axw_suspension_roll_balance_in_turn`.
@@ -1959,6 +1982,8 @@ typedef struct {
   /// text: name of the joint that reaches its limit first: `top mount`, `lower ball joint`, `tie rod
   /// outer joint` or `tie rod inner joint`; otherwise `not known`
   const char *first_joint;
+  /// whole number: number of joints without a given limit: `joint_remaining` does not count them
+  int64_t joints_without_limit;
 } axw_suspension_strut_at_result;
 
 /// Results of `axw_suspension_strut_in_roll`.
@@ -9991,7 +10016,7 @@ int32_t axw_spring_corner_json(const axw_spring_corner *model, char *buffer, siz
 /// `result->size` to `sizeof *result` first; its texts live until the model is freed.
 ///
 /// Returns
-///     result (struct): 11 results
+///     result (struct): 13 results
 int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
     axw_spring_corner_at_ride_height_result *result);
 
@@ -10005,7 +10030,7 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 /// Returns
 ///     (table) One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
 ///     `spring_length`, `sag`, `bump_remaining`, `ends_first`, `bind_margin`, `captive_margin`,
-///     `wheel_rate`, `frequency`, `droop_open`, `bump_open`.
+///     `wheel_rate`, `frequency`, `droop_open`, `bump_open`, `bump_clear`, `droop_clear`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
 
@@ -10229,7 +10254,7 @@ int32_t axw_suspension_double_wishbone_json(const axw_suspension_double_wishbone
 ///     rack_travel [m]: `y_r`, displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     result (struct): 43 results
+///     result (struct): 44 results
 int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *model, double travel,
     double rack_travel, axw_suspension_double_wishbone_at_result *result);
 
@@ -10251,7 +10276,7 @@ int32_t axw_suspension_double_wishbone_at(const axw_suspension_double_wishbone *
 ///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_remaining`,
 ///     `damper_used`, `damper_remaining`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`,
 ///     `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`,
-///     `joint_remaining`, `first_joint`.
+///     `joint_remaining`, `first_joint`, `joints_without_limit`.
 int32_t axw_suspension_double_wishbone_table(const axw_suspension_double_wishbone *model,
     const double *travel, size_t travel_count, const double *rack_travel, size_t rack_travel_count,
     axw_table **result);
@@ -10579,7 +10604,7 @@ int32_t axw_suspension_live_axle_json(const axw_suspension_live_axle *model, cha
 ///         left wheel in bump
 ///
 /// Returns
-///     result (struct): 69 results
+///     result (struct): 70 results
 int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, double heave, double roll,
     axw_suspension_live_axle_at_result *result);
 
@@ -10607,7 +10632,8 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 ///     `right_damper_remaining`, `right_wheel_force`, `right_wheel_rate`, `roll_stiffness`,
 ///     `bar_angle`, `bar_twist`, `bar_motion_ratio`, `peak_lean`, `peak_lean_joint`,
 ///     `joint_remaining`, `first_joint`, `lateral_rod_stretch`, `freedoms`, `redundant`,
-///     `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`.
+///     `bind_misfit`, `bind_force`, `bind_link`, `bind_moment`, `bind_roll_stiffness`,
+///     `joints_without_limit`.
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
@@ -10864,7 +10890,7 @@ int32_t axw_suspension_strut_json(const axw_suspension_strut *model, char *buffe
 ///     rack_travel [m]: `y_r`, displacement of the rack from its middle, positive to the left
 ///
 /// Returns
-///     result (struct): 43 results
+///     result (struct): 44 results
 int32_t axw_suspension_strut_at(const axw_suspension_strut *model, double travel, double rack_travel,
     axw_suspension_strut_at_result *result);
 
@@ -10886,7 +10912,7 @@ int32_t axw_suspension_strut_at(const axw_suspension_strut *model, double travel
 ///     `spring_force`, `wheel_force`, `wheel_rate`, `spring_used`, `spring_remaining`,
 ///     `damper_used`, `damper_remaining`, `torsion_bar_torque`, `bar_angle`, `bar_motion_ratio`,
 ///     `upper_joint_angle`, `lower_ball_angle`, `tie_rod_outer_angle`, `tie_rod_inner_angle`,
-///     `joint_remaining`, `first_joint`.
+///     `joint_remaining`, `first_joint`, `joints_without_limit`.
 int32_t axw_suspension_strut_table(const axw_suspension_strut *model, const double *travel,
     size_t travel_count, const double *rack_travel, size_t rack_travel_count, axw_table **result);
 

@@ -106,6 +106,8 @@ class AtRideHeight(NamedTuple):
     frequency: Quantity
     droop_open: str
     bump_open: str
+    bump_clear: Quantity
+    droop_clear: Quantity
 
 class DampingAt(NamedTuple):
     bump_damping: Quantity
@@ -301,7 +303,7 @@ class BumpStop(Model):
 class Corner(Model):
     """A catalogue spring on a corner of the vehicle, with the damper and the bump stop that end the wheel's travel."""
 
-    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, damper_motion_ratio: RatioLike | None = None, damper_mounting: Literal["coil_over", "apart"] | None = None, gas_force: QuantityLike | Literal["none"] | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None, bump_clearance: QuantityLike | None = None) -> None: ...
+    def __init__(self, *, rate: QuantityLike, free_length: QuantityLike, solid_length: QuantityLike, minimum_gap: QuantityLike, motion_ratio: RatioLike, sprung_mass: QuantityLike, droop_length: QuantityLike, damper_stroke: QuantityLike, damper_motion_ratio: RatioLike | None = None, damper_mounting: Literal["coil_over", "apart"] | None = None, gas_force: QuantityLike | Literal["none"] | None = None, bump_stop_travel: QuantityLike | Literal["none"] | None = None, bump_clearance: QuantityLike | None = None, joint_bump_clearance: QuantityLike | Literal["none"] | None = None, hose_bump_clearance: QuantityLike | Literal["none"] | None = None, tyre_clearance: QuantityLike | Literal["none"] | None = None, joint_droop_clearance: QuantityLike | Literal["none"] | None = None, hose_droop_clearance: QuantityLike | Literal["none"] | None = None) -> None: ...
     @property
     def rate(self) -> Quantity: ...
     @property
@@ -328,6 +330,16 @@ class Corner(Model):
     def bump_stop_travel(self) -> Quantity | Literal["none"] | None: ...
     @property
     def bump_clearance(self) -> Quantity | None: ...
+    @property
+    def joint_bump_clearance(self) -> Quantity | Literal["none"] | None: ...
+    @property
+    def hose_bump_clearance(self) -> Quantity | Literal["none"] | None: ...
+    @property
+    def tyre_clearance(self) -> Quantity | Literal["none"] | None: ...
+    @property
+    def joint_droop_clearance(self) -> Quantity | Literal["none"] | None: ...
+    @property
+    def hose_droop_clearance(self) -> Quantity | Literal["none"] | None: ...
 
     def at_ride_height(self) -> AtRideHeight:
         """The corner at ride height: force, length and rate of the spring, and remaining travel."""

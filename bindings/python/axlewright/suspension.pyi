@@ -86,6 +86,7 @@ class WheelPosition(NamedTuple):
     tie_rod_inner_angle: Quantity
     joint_remaining: Quantity
     first_joint: str
+    joints_without_limit: int
 
 class WheelsInRoll(NamedTuple):
     left_travel: Quantity
@@ -241,6 +242,7 @@ class AxlePosition(NamedTuple):
     bind_link: str
     bind_moment: Quantity
     bind_roll_stiffness: Quantity
+    joints_without_limit: int
 
 class Balance(NamedTuple):
     roll_gradient: Quantity

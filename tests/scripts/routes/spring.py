@@ -331,14 +331,20 @@ def corner(d):
     sag = (droop - length) / ratio
     shortest = d["solid_length"] + d["minimum_gap"]
     ends = {"damper closed": damper, "coil bind": (droop - shortest) / ratio}
-    if "bump_stop_travel" in d:
+    if d.get("bump_stop_travel", "none") != "none":
         ends["bump stop"] = d["bump_stop_travel"]
     if "bump_clearance" in d:
         ends["bump stop"] = min(ends.get("bump stop", 1e9), d["bump_clearance"] / max(ratio, 1) + max(sag, 0))
     first = min(ends, key=ends.__getitem__)
     remaining = ends[first] - max(sag, 0)
     wheel = rate * ratio**2
+
+    def until(travel, names, above):
+        return min([travel] + [d[name] + above for name in names if d.get(name, "none") != "none"])
+
     return {
+        "bump_clear": until(remaining, ["joint_bump_clearance", "hose_bump_clearance", "tyre_clearance"], min(sag, 0)),
+        "droop_clear": until(sag, ["joint_droop_clearance", "hose_droop_clearance"], 0),
         "spring_force": force, "spring_length": length, "sag": sag, "bump_remaining": remaining, "ends_first": first,
         "bind_margin": droop - damper * ratio - shortest, "captive_margin": free - droop, "wheel_rate": wheel,
         "frequency": float(mpmath.sqrt(mpmath.mpf(float(wheel / mass))) / (2 * mpmath.pi)),

@@ -337,5 +337,10 @@ fields!(Corner {
     gas_force,
     bump_stop_travel,
     bump_clearance,
+    joint_bump_clearance,
+    hose_bump_clearance,
+    tyre_clearance,
+    joint_droop_clearance,
+    hose_droop_clearance,
 });
 words!(Mounting { CoilOver = "coil_over", Apart = "apart" });

@@ -767,6 +767,9 @@ pub const SHEET: Section = Section {
             droop_length, damper_stroke = "axle.damper.stroke", damper_mounting = "axle.damper.mounting",
             gas_force = "axle.damper.gas_force", bump_stop_travel = "axle.bump_stop_travel",
             bump_clearance = "axle.bump_clearance",
+            joint_bump_clearance = "axle.joint_bump_clearance", hose_bump_clearance = "axle.hose_bump_clearance",
+            tyre_clearance = "axle.tyre_clearance", joint_droop_clearance = "axle.joint_droop_clearance",
+            hose_droop_clearance = "axle.hose_droop_clearance",
         }
         needs { damper_motion_ratio = "axle.damper.motion_ratio" }
     }],

@@ -1,4 +1,4 @@
-use super::travel::{AtWheel, Bind, Bump, Carried, Lever, Mounting};
+use super::travel::{AtWheel, Bind, Bump, BumpClear, Carried, DroopClear, Lever, Mounting};
 use crate::base::document::{Model, Stated, Value};
 use crate::base::table::{Filling, Table, record};
 use crate::spring::{natural_frequency, static_deflection, wheel_rate};
@@ -9,7 +9,7 @@ use crate::{Error, Result, valid};
 ///
 /// # Formula
 /// `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least of `(L - L_c - s) / r`, `h / r_d - z` and
-/// `b - z`, and `c / max(r, 1)`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+/// `b - z`, and `c / max(r, 1)`; clear bump and droop: the least of that and of joint, hose and tyre; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// # Fields
 /// - `rate` — `k`, rate of the spring along its own axis, by its maker
@@ -25,10 +25,15 @@ use crate::{Error, Result, valid};
 /// - `gas_force` — `F_g`, force with which the gas opens the damper at ride height; `"none"` without gas; if it is left out, no gas is counted, and `droop_open` says so
 /// - `bump_stop_travel` — `b`, travel of the wheel from full droop until the bump stop is touched, measured with the spring out; `"none"` if there is no bump stop; if it is left out, no bump stop is counted, and `bump_open` says so
 /// - `bump_clearance` — `c`, height above the spring's seat to its bump stop, or to what it hits first, at ride height; the seat rises with the wheel, or with the spring if `r` is above 1
+/// - `joint_bump_clearance` — travel of the wheel in bump, from ride height, until a joint is at its limit; `"none"` if no joint is before the stop
+/// - `hose_bump_clearance` — travel of the wheel in bump, from ride height, until a hose, cable or shaft is at its limit; `"none"` if none is before the stop
+/// - `tyre_clearance` — travel of the wheel in bump, from ride height, until a tyre touches, at any lock; `"none"` if none does before the stop
+/// - `joint_droop_clearance` — travel of the wheel in droop, from ride height, until a joint is at its limit; `"none"` if no joint is before the open damper
+/// - `hose_droop_clearance` — travel of the wheel in droop, from ride height, until a hose, cable or shaft is at its limit; `"none"` if none is before the open damper
 ///
 /// # Valid for
 /// A linear spring that acts along its seats, and a motion ratio that does not change with travel: measure it over the whole travel first.
-/// At full droop the damper is fully open. The model does not see a strap, a joint, a hose or a tyre that limits the travel earlier.
+/// At full droop the damper is fully open. A joint, a hose or a tyre that ends the travel earlier counts once its clearance is written; a strap does not count.
 /// Friction, bar and bush rates are neglected. If a margin is negative, lengths and
 /// forces are those of a spring that nothing else stops. A bump stop compresses, so coil bind is compared with the closed damper.
 ///
@@ -72,6 +77,21 @@ pub struct Corner {
     /// Height above the spring's seat to its bump stop, at ride height.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub bump_clearance: Option<Value<Length>>,
+    /// Travel in bump, from ride height, until a joint is at its limit.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub joint_bump_clearance: Stated<Value<Length>>,
+    /// Travel in bump, from ride height, until a hose, cable or shaft is at its limit.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub hose_bump_clearance: Stated<Value<Length>>,
+    /// Travel in bump, from ride height, until a tyre touches, at any lock.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub tyre_clearance: Stated<Value<Length>>,
+    /// Travel in droop, from ride height, until a joint is at its limit.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub joint_droop_clearance: Stated<Value<Length>>,
+    /// Travel in droop, from ride height, until a hose, cable or shaft is at its limit.
+    #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Stated::is_unknown"))]
+    pub hose_droop_clearance: Stated<Value<Length>>,
 }
 
 record! {
@@ -96,16 +116,35 @@ record! {
         pub wheel_rate: LinearStiffness,
         /// Undamped natural frequency of the sprung mass.
         pub frequency: Frequency,
-        /// Missing parts that could still take from the sag; empty where there are none.
+        /// Missing fields that could still take from the droop travel; empty if none is missing.
         pub droop_open: String,
-        /// Missing parts that could still take from the bump travel; empty where there are none.
+        /// Missing fields that could still take from the bump travel; empty if none is missing.
         pub bump_open: String,
+        /// Travel of the wheel in bump until spring, damper, stop, joint, hose or tyre ends it.
+        pub bump_clear: Length,
+        /// Travel of the wheel in droop until damper, joint or hose ends it.
+        pub droop_clear: Length,
     }
 }
 
 /// Share by which two readings of one ratio may differ.
 const APART: f64 = 0.01;
 const TWO_AXES: &str = "a coil-over has one axis, but damper_motion_ratio differs from motion_ratio";
+
+type Clearance = Stated<Value<Length>>;
+
+fn is_unknown(clearance: &Clearance) -> bool {
+    matches!(clearance, Stated::Unknown)
+}
+
+/// Request for the fields that are missing; empty if none is.
+fn not_told(fields: impl Iterator<Item = (&'static str, bool)>) -> String {
+    let missing: Vec<&str> = fields.filter(|(_, missing)| *missing).map(|(name, _)| name).collect();
+    match missing.as_slice() {
+        [] => String::new(),
+        names => format!("write {}, or \"none\" if there is none", names.join(", ")),
+    }
+}
 
 impl crate::base::Sealed for Corner {}
 impl Model for Corner {
@@ -132,6 +171,10 @@ impl Model for Corner {
             let why = "a damper that stands apart has a ratio of its own; write damper_mounting = coil_over if it stands in the spring";
             return Err(Error::Missing { argument: "damper_motion_ratio", why });
         }
+        let [joint_bump_clearance, hose_bump_clearance, tyre_clearance] =
+            self.bump_clearances().map(|(_, on)| on.as_ref().map_or(Length::from_si(0.0), |on| on.quantity));
+        let [joint_droop_clearance, hose_droop_clearance] =
+            self.droop_clearances().map(|(_, on)| on.as_ref().map_or(Length::from_si(0.0), |on| on.quantity));
         valid! {
             rate: 1 <= .. <= 1e9 ; "plausibility limit: springs lie between 1 N/m and 1 GN/m";
             free_length: 0.0001 <= .. <= 100 ; "plausibility limit: springs are between 0.1 mm and 100 m long";
@@ -147,6 +190,11 @@ impl Model for Corner {
             bump_stop_travel: 0 <= .. <= 100 ; "definition: it is measured from full droop upward";
             gas_force: 0 <= .. <= 100000 ; "plausibility limit: dampers push with less than 100 kN";
             bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
+            joint_bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
+            hose_bump_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
+            tyre_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
+            joint_droop_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
+            hose_droop_clearance: 0 <= .. <= 10 ; "definition: a clearance at ride height";
         }
         Ok(())
     }
@@ -165,8 +213,10 @@ impl Corner {
     /// - `captive_margin` — how much the spring is compressed at full droop; negative where it is loose
     /// - `wheel_rate` — rate of the spring at the wheel, without the tyre
     /// - `frequency` — undamped natural frequency of the sprung mass on that rate
-    /// - `droop_open` — what is missing that could still take from the sag: its verdict is then no better than `tight`; empty where nothing is
-    /// - `bump_open` — what is missing that could still take from the bump travel, in the same way
+    /// - `droop_open` — fields that are missing and could still take from the droop travel: its verdict is then no better than `tight`; empty if none is missing
+    /// - `bump_open` — fields that are missing and could still take from the bump travel, in the same way
+    /// - `bump_clear` — travel of the wheel in bump until anything ends it: `bump_remaining`, or a joint, hose or tyre before that
+    /// - `droop_clear` — travel of the wheel in droop until anything ends it: `sag`, or a joint or hose before that
     ///
     /// # Example
     /// ```
@@ -176,11 +226,14 @@ impl Corner {
     ///     minimum_gap: Value::parse("15 mm")?, motion_ratio: Value::new(Ratio::of::<one>(0.6)), sprung_mass: Value::parse("420 kg")?,
     ///     droop_length: Value::parse("300 mm")?, damper_stroke: Value::parse("110 mm")?, damper_motion_ratio: None, damper_mounting: Some(Mounting::CoilOver),
     ///     gas_force: Stated::None, bump_stop_travel: Stated::Unknown, bump_clearance: None,
+    ///     joint_bump_clearance: Stated::None, hose_bump_clearance: Stated::Given(Value::parse("65 mm")?), tyre_clearance: Stated::None,
+    ///     joint_droop_clearance: Stated::None, hose_droop_clearance: Stated::None,
     /// }.checked()?;
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
     /// assert_eq!(format!("{:.1} mm until {}", on.bump_remaining.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
-    /// assert_eq!((on.droop_open, on.bump_open), (String::new(), "no bump stop is told, nor that there is none".to_owned()));
+    /// assert_eq!(format!("{:.1} mm until a hose is at its limit", on.bump_clear.in_::<mm>()), "65.0 mm until a hose is at its limit");
+    /// assert_eq!((on.droop_open.as_str(), on.bump_open.as_str()), ("", "write bump_stop_travel, or \"none\" if there is none"));
     /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
     /// ```
@@ -239,29 +292,75 @@ impl Corner {
             captive_margin,
             wheel_rate,
             frequency: natural_frequency(wheel_rate, sprung_mass)?,
-            droop_open: self.droop_open().to_owned(),
-            bump_open: self.bump_open().to_owned(),
+            droop_open: self.droop_open(),
+            bump_open: self.bump_open(),
+            bump_clear: self.bump_clear(bump_remaining, sag)?,
+            droop_clear: self.droop_clear(sag)?,
         })
     }
 
-    /// Missing parts that could still take from the sag.
-    fn droop_open(&self) -> &'static str {
-        match &self.gas_force {
-            Stated::Unknown => "the gas force of the damper is not told, nor that there is none",
-            Stated::Given(_) if self.has_two_axes() => TWO_AXES,
-            _ => "",
-        }
+    /// Joint, hose and tyre in bump, by the names of their fields.
+    fn bump_clearances(&self) -> [(&'static str, &Clearance); 3] {
+        [
+            ("joint_bump_clearance", &self.joint_bump_clearance),
+            ("hose_bump_clearance", &self.hose_bump_clearance),
+            ("tyre_clearance", &self.tyre_clearance),
+        ]
     }
 
-    /// Missing parts that could still take from the bump travel.
-    fn bump_open(&self) -> &'static str {
+    /// Joint and hose in droop, by the names of their fields.
+    fn droop_clearances(&self) -> [(&'static str, &Clearance); 2] {
+        [
+            ("joint_droop_clearance", &self.joint_droop_clearance),
+            ("hose_droop_clearance", &self.hose_droop_clearance),
+        ]
+    }
+
+    fn bump_clear(&self, bump_remaining: Length, droop_remaining: Length) -> Result<Length> {
+        let [joint_bump_clearance, hose_bump_clearance, tyre_clearance] =
+            self.bump_clearances().map(|(_, on)| on.as_ref().map(|on| on.quantity));
+        BumpClear {
+            bump_remaining,
+            droop_remaining: Some(droop_remaining),
+            linkage_bump: None,
+            joint_bump_clearance,
+            hose_bump_clearance,
+            tyre_clearance,
+            side_travel: None,
+        }
+        .remaining()
+    }
+
+    fn droop_clear(&self, droop_remaining: Length) -> Result<Length> {
+        let [joint_droop_clearance, hose_droop_clearance] =
+            self.droop_clearances().map(|(_, on)| on.as_ref().map(|on| on.quantity));
+        DroopClear {
+            droop_remaining,
+            linkage_droop: None,
+            joint_droop_clearance,
+            hose_droop_clearance,
+            side_travel: None,
+        }
+        .remaining()
+    }
+
+    /// Missing fields that could still take from the travel in droop.
+    fn droop_open(&self) -> String {
+        if matches!(self.gas_force, Stated::Given(_)) && self.has_two_axes() {
+            return TWO_AXES.to_owned();
+        }
+        let gas = ("gas_force", matches!(self.gas_force, Stated::Unknown));
+        not_told([gas].into_iter().chain(self.droop_clearances().map(|on| (on.0, is_unknown(on.1)))))
+    }
+
+    /// Missing fields that could still take from the travel in bump.
+    fn bump_open(&self) -> String {
         if self.has_two_axes() {
-            return TWO_AXES;
+            return TWO_AXES.to_owned();
         }
-        match (&self.bump_stop_travel, &self.bump_clearance) {
-            (Stated::Unknown, None) => "no bump stop is told, nor that there is none",
-            _ => "",
-        }
+        let stop = matches!((&self.bump_stop_travel, &self.bump_clearance), (Stated::Unknown, None));
+        let others = self.bump_clearances().map(|on| (on.0, is_unknown(on.1)));
+        not_told([("bump_stop_travel", stop)].into_iter().chain(others))
     }
 
     /// True of a coil-over whose damper has another ratio than its spring: one of the two is wrong.
@@ -278,7 +377,8 @@ impl Corner {
     ///
     /// # Returns
     /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_remaining`, `ends_first`,
-    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`, `droop_open`, `bump_open`.
+    /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`, `droop_open`, `bump_open`, `bump_clear`,
+    /// `droop_clear`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
         let lists = [rate.len(), motion_ratio.len()];
         let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;
@@ -329,6 +429,11 @@ mod tests {
             gas_force: Stated::Unknown,
             bump_stop_travel: Stated::Given(length(220.0)),
             bump_clearance: None,
+            joint_bump_clearance: Stated::Unknown,
+            hose_bump_clearance: Stated::Unknown,
+            tyre_clearance: Stated::Unknown,
+            joint_droop_clearance: Stated::Unknown,
+            hose_droop_clearance: Stated::Unknown,
         }
     }
 
@@ -373,6 +478,39 @@ mod tests {
             (standing.ends_first.as_str(), graded(standing.bump_remaining, 60.0)),
             ("bump stop", Verdict::Short)
         );
+    }
+
+    /// A joint, a hose or a tyre that comes first ends the travel; the sheet's `bump_clear` and `droop_clear` have the same rule.
+    #[test]
+    fn joint_hose_and_tyre_end_the_travel_and_are_asked_for() {
+        let stated = |bump: [f64; 3], droop: [f64; 2]| {
+            let [joint_bump_clearance, hose_bump_clearance, tyre_clearance] =
+                bump.map(|at| if at.is_nan() { Stated::None } else { Stated::Given(length(at)) });
+            let [joint_droop_clearance, hose_droop_clearance] =
+                droop.map(|at| if at.is_nan() { Stated::None } else { Stated::Given(length(at)) });
+            let gas_force = Stated::None;
+            let full = Corner { joint_bump_clearance, hose_bump_clearance, tyre_clearance, ..corner() };
+            Corner { joint_droop_clearance, hose_droop_clearance, gas_force, ..full }
+                .at_ride_height()
+                .unwrap()
+        };
+        let none = f64::NAN;
+        // The bump stop is 60 mm away, the open damper 160 mm.
+        for (bump, droop, bump_clear, droop_clear) in [
+            ([none; 3], [none; 2], 60.0, 160.0),
+            ([70.0, none, 80.0], [none, 200.0], 60.0, 160.0),
+            ([none, none, 45.0], [90.0, none], 45.0, 90.0),
+            ([50.0, 30.0, 45.0], [90.0, 75.0], 30.0, 75.0),
+        ] {
+            let on = stated(bump, droop);
+            assert_relative_eq!(on.bump_clear.in_::<mm>(), bump_clear, max_relative = 1e-12);
+            assert_relative_eq!(on.droop_clear.in_::<mm>(), droop_clear, max_relative = 1e-12);
+            assert_eq!((on.droop_open.as_str(), on.bump_open.as_str()), ("", ""));
+        }
+        let open = corner().at_ride_height().unwrap();
+        assert!(open.bump_open.contains("joint_bump_clearance, hose_bump_clearance, tyre_clearance"));
+        assert!(!open.bump_open.contains("bump_stop_travel"));
+        assert!(open.droop_open.contains("gas_force, joint_droop_clearance, hose_droop_clearance"));
     }
 
     #[test]

@@ -227,7 +227,6 @@ impl HeavierSide {
 const NOT_HEAVIER: &str = "the heavier wheel of an axle carries at least half of its mass";
 
 /// Ends of the travel of an axle's worse wheel in bump.
-#[cfg(feature = "sheet")]
 pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) bump_remaining: Length,
     /// From ride height down to full droop; negative where a preload holds the wheel on the open damper.
@@ -240,7 +239,6 @@ pub(in crate::spring) struct BumpClear {
     pub(in crate::spring) side_travel: Option<Length>,
 }
 
-#[cfg(feature = "sheet")]
 impl BumpClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let none = Length::from_si(0.0);
@@ -254,7 +252,6 @@ impl BumpClear {
 }
 
 /// Ends of the travel of an axle's worse wheel in droop.
-#[cfg(feature = "sheet")]
 pub(in crate::spring) struct DroopClear {
     pub(in crate::spring) droop_remaining: Length,
     /// Travel at which a drawn linkage locks.
@@ -264,7 +261,6 @@ pub(in crate::spring) struct DroopClear {
     pub(in crate::spring) side_travel: Option<Length>,
 }
 
-#[cfg(feature = "sheet")]
 impl DroopClear {
     pub(in crate::spring) fn remaining(&self) -> Result<Length> {
         let others = [self.joint_droop_clearance, self.hose_droop_clearance];
@@ -273,7 +269,6 @@ impl DroopClear {
 }
 
 /// The least of them, the first two less what the worse wheel has already used.
-#[cfg(feature = "sheet")]
 fn clear(
     remaining: Length,
     linkage: Option<Length>,

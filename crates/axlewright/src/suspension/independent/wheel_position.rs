@@ -105,6 +105,8 @@ record! {
         pub joint_remaining: Angle,
         /// Name of that joint.
         pub first_joint: String,
+        /// Number of joints without a given limit: `joint_remaining` does not count them.
+        pub joints_without_limit: i64,
     }
     lent pub(super) Found<'a>;
     each wheel_position;
@@ -211,6 +213,9 @@ impl<'a> PreparedLinkage<'a> {
             tie_rod_inner_angle: angles[3],
             joint_remaining: S::each(angles, |angles| self.first_joint(angles).0),
             first_joint: S::each(angles, |angles| self.first_joint(angles).1),
+            joints_without_limit: S::of(
+                self.joint_limits().iter().filter(|limit| limit.is_none()).count() as f64
+            ),
         }
     }
 
@@ -245,7 +250,7 @@ impl<'a> PreparedLinkage<'a> {
 
     /// Remaining angle of the first joint at its limit, and its place among [`PreparedLinkage::joints`].
     fn first_joint(&self, angles: [f64; 4]) -> (f64, f64) {
-        let limits = self.parts.joint_limits.map_or([None; 4], JointLimits::each);
+        let limits = self.joint_limits();
         let mut first = (f64::NAN, limits.len());
         for (place, (limit, angle)) in limits.into_iter().zip(angles).enumerate() {
             if let Some(limit) = limit
@@ -255,6 +260,11 @@ impl<'a> PreparedLinkage<'a> {
             }
         }
         (first.0, first.1 as f64)
+    }
+
+    /// Limits of the joints, in the order of their angles.
+    fn joint_limits(&self) -> [Option<f64>; 4] {
+        self.parts.joint_limits.map_or([None; 4], JointLimits::each)
     }
 
     /// Names of the joints, and the word for none of them.
@@ -403,9 +413,10 @@ impl<S: Scalar> Default for Springs<S> {
     }
 }
 
-/// Results for a position in SI, for one or for two at once; a joint is its place among [`PreparedLinkage::joints`].
+/// Results for a position in SI, for one or for two at once; a joint is its place among [`PreparedLinkage::joints`], and a number of joints is whole.
 macro_rules! results {
     (@found $si:expr, $joints:ident, String) => { $joints[$si as usize] };
+    (@found $si:expr, $joints:ident, i64) => { $si as i64 };
     (@found $si:expr, $joints:ident, $kind:ident) => { $kind::from_si($si) };
     ($($name:ident: $kind:ident,)+) => {
         struct Results<S> {

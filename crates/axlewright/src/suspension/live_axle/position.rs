@@ -169,6 +169,8 @@ record! {
         pub bind_moment: Torque,
         /// Change of that over roll, at the slope that it has here.
         pub bind_roll_stiffness: RotationalStiffness,
+        /// Number of joints without a given limit: `joint_remaining` does not count them.
+        pub joints_without_limit: i64,
     }
     lent pub(in crate::suspension) Found<'a>;
 }
@@ -548,6 +550,8 @@ impl PreparedLiveAxle<'_> {
         on.peak_lean_joint = most.map_or("", |joint| self.joint(joint));
         on.joint_remaining = Angle::from_si(remaining);
         on.first_joint = first.map_or("not known", |joint| self.joint(joint));
+        let without_limit = self.joints.iter().filter(|joint| joint.limit.is_none()).count();
+        on.joints_without_limit = i64::try_from(without_limit).unwrap_or(i64::MAX);
     }
 }
 

@@ -336,6 +336,10 @@ fn the_first_joint_at_its_limit_is_named() {
     });
     let on = model.at(metres(0.06), metres(0.0)).unwrap();
     assert_eq!(on.first_joint, "tie rod inner joint");
+    // The outer joint of the tie rod has none; a wheel without limits has four joints.
+    assert_eq!(on.joints_without_limit, 1);
+    let without = wishbone(FRONT).at(metres(0.06), metres(0.0)).unwrap();
+    assert_eq!((without.joints_without_limit, without.joint_remaining.si().is_nan()), (4, true));
     let remaining = Angle::of::<deg>(9.0) - on.tie_rod_inner_angle;
     assert_relative_eq!(on.joint_remaining.si(), remaining.si(), max_relative = 1e-14);
     // About x along the lower arm's length the joint leans as the arm swings against the upright.

@@ -293,7 +293,7 @@ fn the_first_joint_at_its_limit_is_named() {
         tie_rod_inner: None,
     });
     let on = model.at(metres(0.06), metres(0.0)).unwrap();
-    assert_eq!(on.first_joint, "top mount");
+    assert_eq!((on.first_joint.as_str(), on.joints_without_limit), ("top mount", 2));
     assert_relative_eq!(
         on.joint_remaining.si(),
         (Angle::of::<deg>(3.0) - on.upper_joint_angle).si(),
