@@ -189,9 +189,38 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         """The value of any line, written or not; `None` if it is not known."""
         return self._handle.value(path, self._sheet.system)
 
-    def text(self, system: System | None = None, *, work: bool = False) -> str:
-        """The findings as plain text, worst first, in a shop's units; with the work behind each on request."""
-        return self._handle.text(system or self._sheet.system, work)
+    def text(
+        self,
+        system: System | None = None,
+        *,
+        work: bool = False,
+        all: bool = False,
+        width: int = 80,
+        colour: bool = False,
+    ) -> str:
+        """The report: a summary of three lines, findings of safety first, a line a finding, no line wider than `width`.
+
+        Without a system, numbers are in the units in which the sheet writes such lines. `all` lists every computed value,
+        too; `work` shows how each finding was computed.
+        """
+        return self._handle.report(system, width, all, work, colour)
+
+    def text_on(self, name: str, system: System | None = None, *, width: int = 80, colour: bool = False) -> str:
+        """The findings of this name, or whose path begins with it: question, numbers, tolerance, what is missing, work."""
+        return self._handle.report_on(name, system, width, colour)
+
+    def to_markdown(self, system: System | None = None) -> str:
+        """The findings as a table in Markdown, those of safety first; numbers as a person reads them."""
+        return self._handle.table("markdown", system)
+
+    def to_csv(self, system: System | None = None) -> str:
+        """The findings as a table with commas, those of safety first; numbers as a person reads them."""
+        return self._handle.table("csv", system)
+
+    @property
+    def measure_next(self) -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+        """Missing lines, each group with the findings that it answers; the group that answers most for its lines first."""
+        return tuple((tuple(lines), tuple(answers)) for lines, answers in self._handle.measure_next())
 
     def work(self, path: str, system: System | None = None) -> str:
         """The work behind a finding: each formula, the numbers put in with their units, the result and the source."""

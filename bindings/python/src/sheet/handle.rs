@@ -75,14 +75,13 @@ impl SheetHandle {
     fn with_lines(&self, py: Python<'_>, changes: Changes<'_>) -> PyResult<Self> {
         guard("Sheet", || {
             let mut sheet = self.sheet.clone();
-            for (path, value) in changes {
-                let changed = if value.is_none() {
-                    sheet.remove(&path)
-                } else {
-                    sheet.set(&path, &text(&path, &value)?)
-                };
-                changed.map_err(|error| raise(py, error))?;
+            let mut lines = Vec::with_capacity(changes.len());
+            for (path, value) in &changes {
+                let text = if value.is_none() { None } else { Some(text(path, value)?) };
+                lines.push((path.as_str(), text));
             }
+            let lines = lines.iter().map(|(path, text)| (*path, text.as_deref()));
+            sheet.set_all(lines).map_err(|error| raise(py, error))?;
             Ok(SheetHandle { sheet })
         })
     }
