@@ -104,7 +104,7 @@ fn each_trade_word_points_to_something_that_exists() {
 #[test]
 fn the_list_of_tables_is_the_sheet() {
     let mut wanted = BTreeSet::new();
-    for (_, path, line) in
+    for (_, path, _) in
         lines().filter(|(_, _, line)| line.written && !matches!(line.content, Content::Marking(_)))
     {
         let path = path.replacen("rear.", "axle.", 1).replacen("front.", "axle.", 1);
@@ -116,7 +116,6 @@ fn the_list_of_tables_is_the_sheet() {
             words[0].to_owned()
         };
         wanted.insert(top);
-        drop(line);
     }
     let listed: BTreeSet<String> = TABLES.iter().map(|table| table.path.to_owned()).collect();
     assert_eq!(listed, wanted);
@@ -256,7 +255,7 @@ fn a_finding_without_limit_shows_its_value() {
     let all = on.report(&Report { all: true, ..report(100) });
     assert!(
         all.contains("  front.natural_frequency = 1.26 Hz\n")
-            && all.contains("  engine.piston_speed = 14.2 m/s\n")
+            && all.contains("  engine.piston_speed = 14.3 m/s\n")
     );
     assert!(!all.contains(" inf ") && !all.contains("NaN") && !all.contains("delta "));
 }
@@ -265,13 +264,10 @@ fn a_finding_without_limit_shows_its_value() {
 #[test]
 fn a_tolerance_that_decides_is_said() {
     let page = read("dunlin").assess().report(&report(80));
-    let line = page.lines().find(|line| line.contains("vehicle.flat_ride")).unwrap();
-    assert!(
-        page.contains("(at worst -") && line.trim_start().starts_with("Short") || line.contains("short"),
-        "{line}"
-    );
-    let at =
-        page.lines().position(|line| line.contains("short") && line.contains("vehicle.flat_ride")).unwrap();
+    let at = page
+        .lines()
+        .position(|line| line.starts_with("  short") && line.contains("vehicle.flat_ride"))
+        .unwrap();
     let row: String = page.lines().skip(at).take(2).collect();
     assert!(row.contains("at worst"), "{row}");
 }
@@ -280,14 +276,14 @@ fn a_tolerance_that_decides_is_said() {
 fn a_report_speaks_the_units_of_the_sheet() {
     let on = read("dunlin").assess();
     let page = on.report(&report(100));
-    assert!(page.contains("14.2 m/s, 0.75 m/s below 15 m/s"), "{page}");
+    assert!(page.contains("14.3 m/s, 0.75 m/s below 15 m/s"), "{page}");
     assert!(page.contains("psi gauge") && page.contains(" mm left"));
     let us = on.report(&Report { system: Some(System::Us), ..report(100) });
     assert!(
         us.contains("ft/min") && us.contains(" in left") && us.contains("°F above") && !us.contains("delta")
     );
     let boiling = us.lines().find(|line| line.contains("coolant.boiling ")).unwrap();
-    assert!(boiling.contains("22 °F above 230 °F"), "{boiling}");
+    assert!(boiling.contains("251.9 °F, 21.9 °F above 230 °F"), "{boiling}");
 }
 
 #[test]

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeAlias, overload
 
-from axlewright._native import AssessmentHandle, Quantity
+from axlewright._native import AssessmentHandle, Quantity, _sheet_compare
 from axlewright.sheet._shared import SheetValue, heading, html_table
 from axlewright.sheet._written import S, handle_of
 
@@ -227,8 +227,8 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         return self._handle.work(self[path].path, system or self._sheet.system)
 
     def compare(self, other: AssessmentOf[Any], system: System | None = None) -> str:
-        """Two sheets side by side: every finding whose value, margin or verdict differs."""
-        return self._handle.compare(other._handle, system or self._sheet.system)
+        """Two sheets side by side, at 80 columns: every finding whose value, margin or verdict differs."""
+        return _sheet_compare([("A", self._handle), ("B", other._handle)], system, 80, False)
 
     def sensitivity(self, path: str) -> tuple[Sensitivity, ...]:
         """Influence of each tolerance on the margin of a finding, the largest first."""

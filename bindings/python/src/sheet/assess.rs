@@ -163,12 +163,6 @@ impl AssessmentHandle {
     fn margin(&self, path: &str, units: &str) -> PyResult<String> {
         guard("Assessment", || Ok(self.answer(path)?.margin_text(system(units)?)))
     }
-    fn compare(&self, py: Python<'_>, other: &AssessmentHandle, units: &str) -> PyResult<String> {
-        guard("Assessment", || {
-            let of = system(units)?;
-            Ok(released(py, || self.assessment.compare(&other.assessment, of)))
-        })
-    }
     /// Value of a line, written or not.
     fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {
         guard("Assessment", || {

@@ -50,6 +50,14 @@ const MOST_NAMED: usize = 6;
 /// Lines that a finding names as missing before the report only counts them.
 const MOST_NEEDS: usize = 4;
 
+/// A quantity without its unit where another one beside it has the same unit.
+fn without_unit(one: &str, other: &str) -> String {
+    match (one.split_once(' '), other.split_once(' ')) {
+        (Some((number, unit)), Some((_, same))) if unit == same => number.to_owned(),
+        _ => one.to_owned(),
+    }
+}
+
 /// The names of a list, as many as may be, and the number of the others.
 fn few(names: &[&str], most: usize) -> String {
     let shown = names.iter().take(most).copied().collect::<Vec<_>>().join(", ");
@@ -160,8 +168,11 @@ impl Assessment {
         let (above, below) = if inside { ("above", "below") } else { ("below", "above") };
         let (core, brief) = match margin {
             MarginSlots::Ratio { .. } => {
-                let times = part(answer.margin);
-                (format!("{of} of {}, {times} times", value(answer.high)), format!("{times} times"))
+                let (times, capacity) = (part(answer.margin), value(answer.high));
+                (
+                    format!("{} of {capacity}, {times} times", without_unit(&of, &capacity)),
+                    format!("{times} times"),
+                )
             }
             MarginSlots::Remaining { .. } if inside => (format!("{of} left"), String::new()),
             MarginSlots::Remaining { .. } => (format!("{away} too little"), String::new()),
@@ -176,11 +187,7 @@ impl Assessment {
             MarginSlots::Band { .. } => {
                 let within = if inside { "inside" } else { "outside" };
                 let (low, high) = (value(answer.low), value(answer.high));
-                // The unit once.
-                let low = match (low.split_once(' '), high.split_once(' ')) {
-                    (Some((number, one)), Some((_, two))) if one == two => number.to_owned(),
-                    _ => low,
-                };
+                let low = without_unit(&low, &high);
                 (format!("{of}, {within} {low} to {high} by {away}"), format!("{of}, {within} by {away}"))
             }
         };
@@ -193,6 +200,7 @@ impl Assessment {
             _ => String::new(),
         };
         let wanted = match answer.wanted {
+            wanted if wanted.is_infinite() && answer.verdict == Verdict::Short => String::new(),
             wanted if wanted.is_infinite() => "; see TO WRITE".to_owned(),
             wanted if wanted > least => format!(", {} wanted", part(wanted)),
             _ => String::new(),
@@ -223,15 +231,16 @@ impl Assessment {
         }
         let graph = Graph::get();
         let MarginSlots::Band { value, .. } = margin else { return String::new() };
-        let inputs = graph.info(value).steps.iter().flat_map(|step| &step.inputs);
+        let mut inputs = graph.info(value).steps.iter().flat_map(|step| &step.inputs);
         let like = |slot: &&Slot| {
             let info = graph.info(**slot);
             info.kind() == Some(answer.kind)
+                && (answer.kind.name != "Ratio" || info.path.ends_with("damping_ratio"))
                 && !info.path.contains("wanted")
                 && self.values[usize::from(**slot)].is_finite()
                 && matches!(self.plan.origins[usize::from(**slot)], Origin::Step(_) | Origin::Written)
         };
-        let known = inputs.filter(like).next();
+        let known = inputs.find(like);
         known.map_or(String::new(), |slot| format!("{}; ", shop.line(*slot, self.values[usize::from(*slot)])))
     }
 
@@ -273,13 +282,20 @@ impl Assessment {
                 (safety, answered.map(|(answer, _)| answer.path).collect())
             });
         }
-        let mut groups: Vec<_> = groups.into_iter().collect();
-        let per_line = |needs: usize, count: usize| count as f64 / needs as f64;
-        groups.sort_by(|(one, (safe, first)), (two, (safer, second))| {
-            let by_count = per_line(two.len(), second.len()).total_cmp(&per_line(one.len(), first.len()));
-            by_count.then(safer.cmp(safe)).then(one.cmp(two))
+        // A line that many findings miss is worth more than one of a single finding.
+        let missed = |line: &&str| all.iter().filter(|(_, needs)| needs.contains(line)).count();
+        let worth = |needs: &[&'static str], answers: usize| {
+            let popular: usize = needs.iter().map(|line| missed(line)).sum();
+            (answers as f64 + 0.1 * popular as f64) / needs.len() as f64
+        };
+        let mut groups: Vec<_> = groups
+            .into_iter()
+            .map(|(needs, (safety, answers))| (worth(needs, answers.len()), safety, needs, answers))
+            .collect();
+        groups.sort_by(|(worth, safe, one, _), (other, safer, two, _)| {
+            other.total_cmp(worth).then(safer.cmp(safe)).then(one.cmp(two))
         });
-        groups.into_iter().map(|(needs, (_, answers))| Next { lines: needs.clone(), answers }).collect()
+        groups.into_iter().map(|(_, _, needs, answers)| Next { lines: needs.clone(), answers }).collect()
     }
 
     /// The three lines of the summary: how many meet, what is short or tight, what to measure next.
@@ -331,23 +347,7 @@ impl Assessment {
             Verdict::NotKnown => self.lacks(answer, page.shop),
             _ => self.sayings(answer, page.shop),
         };
-        let word = verdict_word(answer.verdict, page.report.colour);
-        let pad = " ".repeat(9 - columns(answer.verdict.word()).min(9));
-        let head = format!("  {word}{pad}  {:<wide$}  ", answer.path, wide = page.path);
-        let room = page.width.saturating_sub(columns(&head));
-        let mut out = match texts.iter().find(|text| columns(text) <= room) {
-            Some(text) => format!("{head}{text}\n"),
-            None => {
-                // A narrow page takes a second line.
-                let full = texts.iter().find(|text| columns(text) + 6 <= page.width).or(texts.last());
-                let first = wrapped("", 4, &head, page.width).trim_end().to_owned();
-                format!(
-                    "  {}\n{}",
-                    first.trim_start(),
-                    wrapped("      ", 6, full.map_or("", String::as_str), page.width)
-                )
-            }
-        };
+        let mut out = labelled(answer.path, answer.verdict, &texts, page);
         if page.report.work {
             for line in self.work_said(answer, page) {
                 out.push_str(&line);
@@ -673,6 +673,23 @@ impl Assessment {
             put("wanted: ", &format!("no margin is enough yet: {}", self.to_write(answer).join("; ")));
         } else if !answer.wanted.is_nan() {
             put("wanted: ", &part(answer.wanted));
+        }
+        // Where the right side differs from the left, both are said.
+        let graph = Graph::get();
+        for slot in self.reached(answer) {
+            let info = graph.info(slot);
+            let twin =
+                info.path.contains("right_").then(|| graph.slot(&info.path.replace("right_", ""))).flatten();
+            let at = |slot: Slot| self.values[usize::from(slot)];
+            if let Some(left) =
+                twin.filter(|left| at(*left).is_finite() && at(slot).is_finite() && at(*left) != at(slot))
+            {
+                let said = |slot: Slot| page.shop.line(slot, at(slot));
+                put(
+                    "sides: ",
+                    &format!("{} left {}, right {}", graph.info(left).path, said(left), said(slot)),
+                );
+            }
         }
         let doubts: Vec<&str> = self.doubts(answer).iter().map(|found| found.path).collect();
         if !doubts.is_empty() {

@@ -1,5 +1,4 @@
 //! Numbers for a person: in the unit that the sheet uses for such a line, otherwise in the trade's unit, rounded to what a shop measures.
-#![expect(clippy::indexing_slicing, reason = "a slot is a place in the one graph")]
 
 use super::Sheet;
 use super::graph::{Graph, Slot};

@@ -31,7 +31,7 @@ pub enum Answers {
 /// A word as the glossary compares it: lower case, words apart by one space.
 fn plain(word: &str) -> String {
     let apart = |c: char| if c.is_alphanumeric() { c.to_ascii_lowercase() } else { ' ' };
-    let word: String = word.chars().map(apart).collect();
+    let word: String = word.chars().filter(|c| *c != '\'').map(apart).collect();
     word.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
@@ -67,7 +67,7 @@ pub fn named(word: &str) -> impl Iterator<Item = &'static Term> {
             *name == plain
                 || *name == singular(&plain)
                 || name.replace([' ', '-'], "") == singular(&joined)
-                || name.replace('-', " ") == plain
+                || self::plain(name) == plain
         })
     })
 }
@@ -79,12 +79,12 @@ pub fn about(word: &str) -> Vec<&'static Term> {
     if !exact.is_empty() || plain.is_empty() {
         return exact;
     }
-    let whole = |name: &&str| {
+    let whole = |name: &&'static str| {
         let (name, wanted) = (name.replace('-', " "), singular(&plain));
         name.split(' ').any(|part| part == wanted || part == plain)
             || (wanted.contains(' ') && name.contains(wanted))
     };
-    TERMS.iter().filter(|term| term.names.iter().any(|name| whole(&name))).collect()
+    TERMS.iter().filter(|term| term.names.iter().any(whole)).collect()
 }
 
 /// The path of an axle's thing at both ends, or at the one that is given: `axle.lateral_rod` is `front.lateral_rod`.
