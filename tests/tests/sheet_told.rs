@@ -19,7 +19,7 @@ fn a_refusal_tells_all_faults_in_the_order_of_the_text() {
         "[zebra]\nx = 1\n[front]\ntrack = \"50 lb\"\ncaster = \"3 deg\"\n[engine]\nbore = \"3\"\n[brakes]\n";
     let said = Sheet::from_text(text).unwrap_err().to_string();
     let lines: Vec<&str> = said.lines().filter(|line| !line.starts_with(' ')).collect();
-    assert_eq!(lines[0], "5 faults of this document, each with its place:");
+    assert_eq!(lines[0], "5 faults, in the order of the text:");
     let places: Vec<&str> = lines[1..].iter().map(|line| line.split(',').next().unwrap()).collect();
     assert_eq!(places, ["line 1", "line 4", "line 5", "line 7", "line 8"]);
     // A single fault stands alone, as before.

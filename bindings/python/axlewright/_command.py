@@ -9,6 +9,7 @@ import os
 import shutil
 import sys
 from collections.abc import Callable, Iterable, Sequence
+from functools import partial
 from os import fsdecode
 from typing import TYPE_CHECKING, Any, NoReturn
 
@@ -207,7 +208,7 @@ def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     # A reading that follows from a line that changes counts in no row, as in the library.
     left_out: dict[str, str | None] = dict.fromkeys(sweep.dropped)
     for label, changes in rows:
-        assessments.append((label, _argument(lambda changes=changes: sheet.with_({**left_out, **changes}))._handle.assess()))
+        assessments.append((label, _argument(partial(sheet.with_, {**left_out, **changes}))._handle.assess()))
     for path in sweep.dropped:
         complain(f"left out, as it follows from a line that changes: {path}")
     say(_sheet_compare(assessments, given.units, _width(given), _colour()))
@@ -355,7 +356,7 @@ def _new(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     if given.like and given.answer:
         parser.error("--like copies a demo sheet as it is: it goes without --answer")
     if given.like:
-        text = _sheet_demo(given.like)
+        text = _sheet_demo(given.like) or ""
     else:
         text = _argument(lambda: _sheet_starter(_answers(given, parser), given.name or ""))
     if given.file in (None, "-"):
@@ -489,7 +490,7 @@ def parser() -> _Parser:
     return made
 
 
-COMMANDS = {
+COMMANDS: dict[str, Callable[[argparse.Namespace, argparse.ArgumentParser], int]] = {
     "new": _new,
     "assess": _assess,
     "keys": _keys,

@@ -56,7 +56,7 @@ def test_assess_reads_the_standard_input():
     page = run("assess", "-", text=DUNLIN.read_text(encoding="utf-8"), code=2).stdout
     assert page == run("assess", DUNLIN, code=2).stdout
     done = run("assess", "-", text="[brakes]\nx = 1\n[front]\ntrack = 3\n", code=65)
-    assert done.stderr.startswith("standard input: 2 faults of this document") and "braking is not covered yet" in done.stderr
+    assert done.stderr.startswith("standard input: 2 faults, in the order of the text:") and "braking is not covered yet" in done.stderr
 
 
 def test_assess_tells_one_finding():

@@ -266,8 +266,10 @@ impl Faults {
 impl fmt::Display for Faults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if self.list.len() > 1 {
-            let (count, first) = (self.list.len(), if self.stopped { "the first " } else { "" });
-            writeln!(f, "{first}{count} faults of this document, each with its place:")?;
+            let first = if self.stopped { "the first " } else { "" };
+            let placed = self.list.iter().any(|fault| fault.line > 0);
+            let order = if placed { ", in the order of the text" } else { "" };
+            writeln!(f, "{first}{} faults{order}:", self.list.len())?;
         }
         for (place, fault) in self.list.iter().enumerate() {
             write!(f, "{}{fault}", if place > 0 { "\n" } else { "" })?;

@@ -113,6 +113,11 @@ fn labelled(label: &str, verdict: Verdict, texts: &[String], page: &Page<'_>) ->
     format!("{first}{}", wrapped("      ", 6, full.map_or("", String::as_str), page.width))
 }
 
+/// A heading after an empty line.
+fn titled(title: &str, width: usize) -> String {
+    format!("\n{}", wrapped("", 2, title, width))
+}
+
 /// Heading of a system in a report.
 fn heading(system: &str) -> &'static str {
     match system {
@@ -283,9 +288,9 @@ impl Assessment {
             });
         }
         // A line that many findings miss is worth more than one of a single finding.
-        let missed = |line: &&str| all.iter().filter(|(_, needs)| needs.contains(line)).count();
+        let missed = |line: &&'static str| all.iter().filter(|(_, needs)| needs.contains(line)).count();
         let worth = |needs: &[&'static str], answers: usize| {
-            let popular: usize = needs.iter().map(|line| missed(line)).sum();
+            let popular: usize = needs.iter().map(missed).sum();
             (answers as f64 + 0.1 * popular as f64) / needs.len() as f64
         };
         let mut groups: Vec<_> = groups
@@ -390,14 +395,14 @@ impl Assessment {
         }
         out.push_str(&self.apart(&page));
         if !self.contradictions().is_empty() {
-            out.push_str("\nCONTRADICTED, so that one of the written lines is wrong\n");
+            out.push_str(&titled("CONTRADICTED, so that one of the written lines is wrong", width));
             let system = report.system.unwrap_or_else(|| self.sheet.system());
             for found in self.contradictions() {
                 out.push_str(&wrapped("  ", 4, &printable(&found.text(system)), width));
             }
         }
         for remark in self.sheet.remarks() {
-            out.push_str(&wrapped("\nRemark: ", 2, &remark, width + 1));
+            out.push_str(&titled(&format!("Remark: {remark}"), width));
         }
         if report.all {
             out.push_str(&self.computed(&page));
@@ -434,7 +439,7 @@ impl Assessment {
             let text = format!("{} (more than {MOST_NEEDS} lines are missing)", counted.join(", "));
             out.push_str(&wrapped(&format!("  {word}  "), 13, &text, page.width));
         }
-        if out.is_empty() { out } else { format!("\n{heading}\n{out}") }
+        if out.is_empty() { out } else { format!("{}{out}", titled(heading, page.width)) }
     }
 
     /// Findings that do not apply, and what says so.
@@ -450,7 +455,7 @@ impl Assessment {
             let text = self.sheet.get(path).ok().flatten().unwrap_or_default();
             format!("{path} = {}", printable(&text))
         };
-        let mut out = String::from("\nDOES NOT APPLY, because the sheet says so\n");
+        let mut out = titled("DOES NOT APPLY, because the sheet says so", page.width);
         for (lines, findings) in by {
             let because: Vec<String> = lines.iter().map(said).collect();
             out.push_str(&wrapped(
@@ -475,7 +480,7 @@ impl Assessment {
                 out.push_str(&wrapped("  ", 4, &format!("{} = {said}", info.path), page.width));
             }
         }
-        if out.is_empty() { out } else { format!("\nCOMPUTED\n{out}") }
+        if out.is_empty() { out } else { format!("{}{out}", titled("COMPUTED", page.width)) }
     }
 
     /// Values that nobody wrote; and lines to write before a finding can be better than tight.
@@ -519,10 +524,12 @@ impl Assessment {
         }
         let mut out = String::new();
         if !open.is_empty() {
-            out.push_str(&format!("\nTO WRITE, before these can be better than tight\n{open}"));
+            out.push_str(&titled("TO WRITE, before these can be better than tight", page.width));
+            out.push_str(&open);
         }
         if !assumed.is_empty() {
-            out.push_str(&format!("\nASSUMED, because nobody wrote it\n{assumed}"));
+            out.push_str(&titled("ASSUMED, because nobody wrote it", page.width));
+            out.push_str(&assumed);
         }
         out
     }
@@ -544,7 +551,7 @@ impl Assessment {
         for (text, paths) in texts {
             out.push_str(&wrapped("  ", 4, &format!("{}: {text}", paths.join(", ")), width));
         }
-        if out.is_empty() { out } else { format!("\nCAUTION\n{out}") }
+        if out.is_empty() { out } else { format!("{}{out}", titled("CAUTION", width)) }
     }
 
     /// Assessments side by side, each under its label: every finding whose value, margin or verdict differs between them, a line an assessment.
@@ -576,7 +583,7 @@ impl Assessment {
                 continue;
             }
             differing += 1;
-            told.push_str(&wrapped(&format!("\n{}: ", answer.path), 2, answer.question, width + 1));
+            told.push_str(&titled(&format!("{}: {}", answer.path, answer.question), width));
             let page = Page { report, shop: &shop, width, path: label };
             for (label, one, answer) in answers {
                 let said = match answer.verdict {
@@ -640,7 +647,8 @@ impl Assessment {
 
     fn detail(&self, answer: &Answer, page: &Page<'_>) -> String {
         let width = page.width;
-        let mut out = format!("{}: {}\n", answer.path, verdict_word(answer.verdict, page.report.colour));
+        let word = verdict_word(answer.verdict, page.report.colour);
+        let mut out = wrapped("", 2, &format!("{}: {word}", answer.path), width);
         let mut put = |head: &str, text: &str| out.push_str(&wrapped(&format!("  {head}"), 4, text, width));
         put("", answer.question);
         let line = self.value_line(answer).map(|(_, line)| line);
