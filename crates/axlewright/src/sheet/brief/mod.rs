@@ -4,15 +4,17 @@
     reason = "a slot is a place in the one graph, and every list here is as long as it"
 )]
 
+mod detail;
+mod tabular;
+
 use super::applies::Asked;
 use super::assess::{Answer, Assessment};
 use super::graph::{Graph, MarginSlots, Slot};
 use super::plan::Origin;
 use super::shop::Shop;
+use crate::Verdict;
 use crate::base::section::{Content, Line};
-use crate::base::text::{System, did_you_mean, printable, shortened};
-use crate::base::text::{columns, wrapped};
-use crate::{Error, Result, Verdict};
+use crate::base::text::{System, columns, printable, wrapped};
 use std::collections::BTreeMap;
 
 /// Form of a report.
@@ -485,7 +487,8 @@ impl Assessment {
 
     /// Values that nobody wrote; and lines to write before a finding can be better than tight.
     fn assumptions(&self, page: &Page<'_>) -> String {
-        let (mut groups, mut open) = (Vec::<(String, &str, Vec<&str>)>::new(), String::new());
+        let mut groups = Vec::<(String, &str, Vec<&str>)>::new();
+        let (mut open, mut bare) = (String::new(), String::new());
         let graph = Graph::get();
         let mut grounds = BTreeMap::<&str, Vec<&str>>::new();
         for one in self.assumed() {
@@ -510,10 +513,14 @@ impl Assessment {
                 .filter(|answer| answer.wanted.is_infinite() && self.to_write(answer).contains(&ground))
                 .map(|answer| answer.path.to_owned())
                 .collect();
-            let of = if of.is_empty() { paths.join(", ") } else { of.join(", ") };
-            open.push_str(&wrapped("  ", 4, &format!("{of}: {ground}"), page.width));
+            // Where it holds no finding back, it is an assumption like the others.
+            if of.is_empty() {
+                bare.push_str(&wrapped("  ", 4, &format!("{}: {ground}", paths.join(", ")), page.width));
+            } else {
+                open.push_str(&wrapped("  ", 4, &format!("{}: {ground}", of.join(", ")), page.width));
+            }
         }
-        let mut assumed = String::new();
+        let mut assumed = bare;
         for (said, ground, paths) in groups {
             assumed.push_str(&wrapped(
                 "  ",
@@ -603,222 +610,7 @@ impl Assessment {
         out.push_str(&told);
         out
     }
-
-    /// The findings of this path, or whose path begins or ends with it: each with its question, numbers, tolerance, work, and what is missing.
-    pub fn report_on(&self, name: &str, report: &Report) -> Result<String> {
-        let begins = |path: &str| {
-            path.strip_prefix(name)
-                .is_some_and(|rest| rest.is_empty() || rest.starts_with('.') || !name.contains('.'))
-        };
-        let exact: Vec<&Answer> = self.answers().iter().filter(|answer| answer.path == name).collect();
-        let found: Vec<&Answer> = match exact.is_empty() {
-            false => exact,
-            true => self
-                .answers()
-                .iter()
-                .filter(|answer| {
-                    begins(answer.path)
-                        || answer.path.starts_with(name)
-                        || answer.path.ends_with(&format!(".{name}"))
-                })
-                .collect(),
-        };
-        if found.is_empty() || name.is_empty() {
-            let known = self.answers().iter().map(|answer| answer.path);
-            let near = did_you_mean(name, known);
-            return Err(Error::document(
-                shortened(name),
-                format!(
-                    "there is no finding of this name{near}; `axlewright keys` finds one by a word of the trade"
-                ),
-            ));
-        }
-        let shop = report.shop(self);
-        let width = report.width.max(20);
-        let page = Page { report, shop: &shop, width, path: 0 };
-        let mut out = String::new();
-        for answer in &found {
-            out.push_str(&self.detail(answer, &page));
-            out.push('\n');
-        }
-        out.push_str(self.cautions(found, width).trim_start_matches('\n'));
-        Ok(format!("{}\n", out.trim_end()))
-    }
-
-    fn detail(&self, answer: &Answer, page: &Page<'_>) -> String {
-        let width = page.width;
-        let word = verdict_word(answer.verdict, page.report.colour);
-        let mut out = wrapped("", 2, &format!("{}: {word}", answer.path), width);
-        let mut put = |head: &str, text: &str| out.push_str(&wrapped(&format!("  {head}"), 4, text, width));
-        put("", answer.question);
-        let line = self.value_line(answer).map(|(_, line)| line);
-        let say = |si: f64| page.shop.say(si, answer.kind, line);
-        let part = |si: f64| page.shop.say(si, answer.margin_kind, line);
-        if !answer.value.is_nan() {
-            let meaning = line.map_or("", |line| line.meaning);
-            put("value: ", &format!("{} ({meaning})", say(answer.value)));
-        }
-        match (answer.low.is_nan(), answer.high.is_nan()) {
-            (false, false) => put("limit: ", &format!("{} to {}", say(answer.low), say(answer.high))),
-            (false, true) => put("limit: ", &format!("at least {}", say(answer.low))),
-            (true, false) => put("limit: ", &format!("at most {}", say(answer.high))),
-            (true, true) => {}
-        }
-        if !answer.margin.is_nan() {
-            put("margin: ", &format!("{} ({})", part(answer.margin), answer.form));
-            if answer.uncertainty > 0.0 {
-                let worst = if answer.worst.is_nan() { "not known".to_owned() } else { part(answer.worst) };
-                put(
-                    "tolerance: ",
-                    &format!(
-                        "± {} (1 standard uncertainty); at worst {worst}, where the verdict stands",
-                        part(answer.uncertainty)
-                    ),
-                );
-            }
-        }
-        if answer.wanted.is_infinite() {
-            put("wanted: ", &format!("no margin is enough yet: {}", self.to_write(answer).join("; ")));
-        } else if !answer.wanted.is_nan() {
-            put("wanted: ", &part(answer.wanted));
-        }
-        // Where the right side differs from the left, both are said.
-        let graph = Graph::get();
-        for slot in self.reached(answer) {
-            let info = graph.info(slot);
-            let twin =
-                info.path.contains("right_").then(|| graph.slot(&info.path.replace("right_", ""))).flatten();
-            let at = |slot: Slot| self.values[usize::from(slot)];
-            if let Some(left) =
-                twin.filter(|left| at(*left).is_finite() && at(slot).is_finite() && at(*left) != at(slot))
-            {
-                let said = |slot: Slot| page.shop.line(slot, at(slot));
-                put(
-                    "sides: ",
-                    &format!("{} left {}, right {}", graph.info(left).path, said(left), said(slot)),
-                );
-            }
-        }
-        let doubts: Vec<&str> = self.doubts(answer).iter().map(|found| found.path).collect();
-        if !doubts.is_empty() {
-            put(
-                "doubt: ",
-                &format!(
-                    "rests on lines that contradict others, so no better than tight: {}",
-                    doubts.join(", ")
-                ),
-            );
-        }
-        if answer.verdict == Verdict::NotKnown {
-            put("missing: ", &self.missing_text(answer));
-            for path in self.missing(answer).needs.iter().take(12) {
-                let graph = Graph::get();
-                if let Some(line) = graph.slot(path).map(|slot| graph.info(slot).line) {
-                    let how = if line.how.is_empty() { String::new() } else { format!(" ({})", line.how) };
-                    put("  ", &format!("{path}: {}{how}", line.meaning));
-                }
-            }
-        }
-        if answer.verdict == Verdict::DoesNotApply {
-            put("because of: ", &self.rests_on(answer).join(", "));
-            return out;
-        }
-        let written = self.rests_on(answer).join(", ");
-        if !written.is_empty() {
-            put("rests on: ", &written);
-        }
-        let work = self.work_said(answer, page);
-        if !work.is_empty() {
-            out.push_str("  work:\n");
-            work.iter().for_each(|line| out.push_str(line));
-        }
-        out
-    }
-
-    /// The findings as a table: path, system, verdict, and the rest as a person reads it.
-    fn rows(&self, report: &Report) -> Vec<[String; 8]> {
-        let shop = report.shop(self);
-        let row = |answer: &Answer| {
-            let line = self.value_line(answer).map(|(_, line)| line);
-            let known = |si: f64, text: String| if si.is_nan() { String::new() } else { text };
-            let say = |si: f64| shop.say(si, answer.kind, line);
-            let part = |si: f64| known(si, shop.say(si, answer.margin_kind, line));
-            let limit = match (answer.low.is_nan(), answer.high.is_nan()) {
-                (false, false) => format!("{} to {}", say(answer.low), say(answer.high)),
-                (false, true) => format!("at least {}", say(answer.low)),
-                (true, false) => format!("at most {}", say(answer.high)),
-                (true, true) => String::new(),
-            };
-            let applies = answer.verdict != Verdict::DoesNotApply;
-            let missing = if answer.verdict == Verdict::NotKnown {
-                self.missing(answer).needs.join(", ")
-            } else {
-                String::new()
-            };
-            let limit = if applies { limit } else { String::new() };
-            let wanted = if applies { part(answer.wanted) } else { String::new() };
-            [
-                answer.path.to_owned(),
-                answer.verdict.word().to_owned(),
-                known(answer.value, say(answer.value)),
-                limit,
-                part(answer.margin),
-                part(answer.worst),
-                wanted,
-                missing,
-            ]
-        };
-        let (safety, others): (Vec<&Answer>, Vec<&Answer>) =
-            self.answers().iter().partition(|answer| answer.is_safety());
-        safety.into_iter().chain(others).map(row).collect()
-    }
-
-    /// The findings as a table in Markdown, those of safety first; numbers as a person reads them, no width.
-    pub fn to_markdown(&self, report: &Report) -> String {
-        let cell = |text: &str| printable(text).replace('|', "\\|");
-        let mut out =
-            format!("# {}\n\n{}\n\n{}\n", cell(self.sheet.name()), self.stamp(), self.summary(10_000));
-        out.push_str(&format!("| {} |\n|{}\n", HEAD.join(" | "), "---|".repeat(HEAD.len())));
-        for row in self.rows(report) {
-            let cells: Vec<String> = row.iter().map(|text| cell(text)).collect();
-            out.push_str(&format!("| {} |\n", cells.join(" | ")));
-        }
-        for (head, text) in
-            [("", self.cautions(self.answers().iter().collect(), 10_000)), ("", self.contradicted())]
-        {
-            for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
-                out.push_str(&format!("\n{head}{}\n", cell(line)));
-            }
-        }
-        out
-    }
-
-    fn contradicted(&self) -> String {
-        let system = self.sheet.system();
-        self.contradictions().iter().map(|found| format!("CONTRADICTED: {}\n", found.text(system))).collect()
-    }
-
-    /// The findings as a table with commas, those of safety first; numbers as a person reads them.
-    pub fn to_csv(&self, report: &Report) -> String {
-        let cell = |text: &str| {
-            let text = printable(text);
-            if text.contains([',', '"', '\n']) {
-                format!("\"{}\"", text.replace('"', "\"\""))
-            } else {
-                text.into_owned()
-            }
-        };
-        let line = |cells: Vec<String>| format!("{}\n", cells.join(","));
-        let mut out = line(HEAD.iter().map(|text| cell(text)).collect());
-        for row in self.rows(report) {
-            out.push_str(&line(row.iter().map(|text| cell(text)).collect()));
-        }
-        out
-    }
 }
-
-/// Columns of a table of findings.
-const HEAD: [&str; 8] = ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing"];
 
 /// The page of a report.
 struct Page<'a> {
