@@ -16,10 +16,11 @@ A model gives values, limits and margins; `verdict_of_ratio`, `verdict_of_differ
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from axlewright import units
+from axlewright import kinds, units
 from axlewright._native import (
     DocumentError,
     DomainError,
+    Error,
     Quantity,
     TextError,
     Unit,
@@ -35,10 +36,21 @@ from axlewright.generated import SYSTEMS
 if TYPE_CHECKING:
     from axlewright import sheet as sheet
     from axlewright import si as si
-    from axlewright.generated import *  # noqa: F403
     from axlewright.sheet import PriceList as PriceList
     from axlewright.sheet import Sheet as Sheet
     from axlewright.sheet import span as span
+    # Written by `cargo xtask generate`, from the folders of the systems and what they import.
+    from axlewright import air as air
+    from axlewright import cooling as cooling
+    from axlewright import driveline as driveline
+    from axlewright import engine as engine
+    from axlewright import fluid as fluid
+    from axlewright import mass as mass
+    from axlewright import ride as ride
+    from axlewright import spring as spring
+    from axlewright import suspension as suspension
+    from axlewright import tyre as tyre
+    # Written by hand again.
 
 Q = Quantity
 _OF_THE_SHEET = ("PriceList", "Sheet", "span")
@@ -46,6 +58,7 @@ _OF_THE_SHEET = ("PriceList", "Sheet", "span")
 __all__ = [
     "DocumentError",
     "DomainError",
+    "Error",
     "Q",
     "Quantity",
     "Table",
@@ -53,6 +66,7 @@ __all__ = [
     "Unit",
     "Work",
     "__version__",
+    "kinds",
     "units",
     "verdict_of_difference",
     "verdict_of_place",
