@@ -2,7 +2,8 @@
 
 from typing import Final
 
-from axlewright._native import Unit
+from axlewright import kinds
+from axlewright._native import _OwnZero, Unit
 
 __all__ = [
     "Btu",
@@ -150,209 +151,209 @@ __all__ = [
 ]
 
 # ratio
-one: Final[Unit]
-percent: Final[Unit]
+one: Final[Unit[kinds.Ratio]]
+percent: Final[Unit[kinds.Ratio]]
 
 # angle
-rad: Final[Unit]
-deg: Final[Unit]
-turn: Final[Unit]
+rad: Final[Unit[kinds.Angle]]
+deg: Final[Unit[kinds.Angle]]
+turn: Final[Unit[kinds.Angle]]
 
 # length
-m: Final[Unit]
-mil: Final[Unit]
-mm: Final[Unit]
-cm: Final[Unit]
-km: Final[Unit]
-inch: Final[Unit]
-ft: Final[Unit]
-mile: Final[Unit]
+m: Final[Unit[kinds.Length]]
+mil: Final[Unit[kinds.Length]]
+mm: Final[Unit[kinds.Length]]
+cm: Final[Unit[kinds.Length]]
+km: Final[Unit[kinds.Length]]
+inch: Final[Unit[kinds.Length]]
+ft: Final[Unit[kinds.Length]]
+mile: Final[Unit[kinds.Length]]
 
 # area
-m2: Final[Unit]
-cm2: Final[Unit]
-mm2: Final[Unit]
-in2: Final[Unit]
-ft2: Final[Unit]
+m2: Final[Unit[kinds.Area]]
+cm2: Final[Unit[kinds.Area]]
+mm2: Final[Unit[kinds.Area]]
+in2: Final[Unit[kinds.Area]]
+ft2: Final[Unit[kinds.Area]]
 
 # volume
-m3: Final[Unit]
-L: Final[Unit]
-mL: Final[Unit]
-in3: Final[Unit]
-gal_us: Final[Unit]
-gal_imp: Final[Unit]
-qt_us: Final[Unit]
+m3: Final[Unit[kinds.Volume]]
+L: Final[Unit[kinds.Volume]]
+mL: Final[Unit[kinds.Volume]]
+in3: Final[Unit[kinds.Volume]]
+gal_us: Final[Unit[kinds.Volume]]
+gal_imp: Final[Unit[kinds.Volume]]
+qt_us: Final[Unit[kinds.Volume]]
 
 # mass
-kg: Final[Unit]
-g: Final[Unit]
-t: Final[Unit]
-lb: Final[Unit]
-oz: Final[Unit]
-ton_short: Final[Unit]
-ton_long: Final[Unit]
+kg: Final[Unit[kinds.Mass]]
+g: Final[Unit[kinds.Mass]]
+t: Final[Unit[kinds.Mass]]
+lb: Final[Unit[kinds.Mass]]
+oz: Final[Unit[kinds.Mass]]
+ton_short: Final[Unit[kinds.Mass]]
+ton_long: Final[Unit[kinds.Mass]]
 
 # time
-s: Final[Unit]
-ms: Final[Unit]
-minute: Final[Unit]
-h: Final[Unit]
+s: Final[Unit[kinds.Time]]
+ms: Final[Unit[kinds.Time]]
+minute: Final[Unit[kinds.Time]]
+h: Final[Unit[kinds.Time]]
 
 # frequency
-Hz: Final[Unit]
-kHz: Final[Unit]
-cpm: Final[Unit]
+Hz: Final[Unit[kinds.Frequency]]
+kHz: Final[Unit[kinds.Frequency]]
+cpm: Final[Unit[kinds.Frequency]]
 
 # angular velocity
-rad_s: Final[Unit]
-rpm: Final[Unit]
-deg_s: Final[Unit]
+rad_s: Final[Unit[kinds.AngularVelocity]]
+rpm: Final[Unit[kinds.AngularVelocity]]
+deg_s: Final[Unit[kinds.AngularVelocity]]
 
 # velocity
-m_s: Final[Unit]
-km_h: Final[Unit]
-mph: Final[Unit]
-ft_s: Final[Unit]
-ft_min: Final[Unit]
-in_s: Final[Unit]
-mm_s: Final[Unit]
+m_s: Final[Unit[kinds.Velocity]]
+km_h: Final[Unit[kinds.Velocity]]
+mph: Final[Unit[kinds.Velocity]]
+ft_s: Final[Unit[kinds.Velocity]]
+ft_min: Final[Unit[kinds.Velocity]]
+in_s: Final[Unit[kinds.Velocity]]
+mm_s: Final[Unit[kinds.Velocity]]
 
 # acceleration
-m_s2: Final[Unit]
-gn: Final[Unit]
-ft_s2: Final[Unit]
+m_s2: Final[Unit[kinds.Acceleration]]
+gn: Final[Unit[kinds.Acceleration]]
+ft_s2: Final[Unit[kinds.Acceleration]]
 
 # force
-N: Final[Unit]
-kN: Final[Unit]
-lbf: Final[Unit]
-kgf: Final[Unit]
+N: Final[Unit[kinds.Force]]
+kN: Final[Unit[kinds.Force]]
+lbf: Final[Unit[kinds.Force]]
+kgf: Final[Unit[kinds.Force]]
 
 # torque
-Nm: Final[Unit]
-ft_lbf: Final[Unit]
-in_lbf: Final[Unit]
-kgf_m: Final[Unit]
+Nm: Final[Unit[kinds.Torque]]
+ft_lbf: Final[Unit[kinds.Torque]]
+in_lbf: Final[Unit[kinds.Torque]]
+kgf_m: Final[Unit[kinds.Torque]]
 
 # energy
-J: Final[Unit]
-kJ: Final[Unit]
-kWh: Final[Unit]
-Btu: Final[Unit]
+J: Final[Unit[kinds.Energy]]
+kJ: Final[Unit[kinds.Energy]]
+kWh: Final[Unit[kinds.Energy]]
+Btu: Final[Unit[kinds.Energy]]
 
 # power
-W: Final[Unit]
-kW: Final[Unit]
-hp_mechanical: Final[Unit]
-hp_metric: Final[Unit]
-Btu_min: Final[Unit]
+W: Final[Unit[kinds.Power]]
+kW: Final[Unit[kinds.Power]]
+hp_mechanical: Final[Unit[kinds.Power]]
+hp_metric: Final[Unit[kinds.Power]]
+Btu_min: Final[Unit[kinds.Power]]
 
 # linear stiffness
-N_per_m: Final[Unit]
-N_mm: Final[Unit]
-kN_m: Final[Unit]
-lbf_in: Final[Unit]
-lbf_ft: Final[Unit]
-N_cm: Final[Unit]
-kgf_mm: Final[Unit]
-kgf_cm: Final[Unit]
+N_per_m: Final[Unit[kinds.LinearStiffness]]
+N_mm: Final[Unit[kinds.LinearStiffness]]
+kN_m: Final[Unit[kinds.LinearStiffness]]
+lbf_in: Final[Unit[kinds.LinearStiffness]]
+lbf_ft: Final[Unit[kinds.LinearStiffness]]
+N_cm: Final[Unit[kinds.LinearStiffness]]
+kgf_mm: Final[Unit[kinds.LinearStiffness]]
+kgf_cm: Final[Unit[kinds.LinearStiffness]]
 
 # rotational stiffness
-Nm_rad: Final[Unit]
-Nm_deg: Final[Unit]
-ft_lbf_deg: Final[Unit]
+Nm_rad: Final[Unit[kinds.RotationalStiffness]]
+Nm_deg: Final[Unit[kinds.RotationalStiffness]]
+ft_lbf_deg: Final[Unit[kinds.RotationalStiffness]]
 
 # damping
-Ns_m: Final[Unit]
-Ns_mm: Final[Unit]
-lbf_s_in: Final[Unit]
+Ns_m: Final[Unit[kinds.Damping]]
+Ns_mm: Final[Unit[kinds.Damping]]
+lbf_s_in: Final[Unit[kinds.Damping]]
 
 # moment of inertia
-kg_m2: Final[Unit]
-lb_ft2: Final[Unit]
+kg_m2: Final[Unit[kinds.MomentOfInertia]]
+lb_ft2: Final[Unit[kinds.MomentOfInertia]]
 
 # roll gradient
-rad_s2_m: Final[Unit]
-deg_gn: Final[Unit]
+rad_s2_m: Final[Unit[kinds.RollGradient]]
+deg_gn: Final[Unit[kinds.RollGradient]]
 
 # turns per distance
-rev_m: Final[Unit]
-rev_km: Final[Unit]
-rev_mile: Final[Unit]
+rev_m: Final[Unit[kinds.TurnsPerDistance]]
+rev_km: Final[Unit[kinds.TurnsPerDistance]]
+rev_mile: Final[Unit[kinds.TurnsPerDistance]]
 
 # road roughness
-m3_cycle: Final[Unit]
-cm3_cycle: Final[Unit]
-in3_cycle: Final[Unit]
+m3_cycle: Final[Unit[kinds.RoadRoughness]]
+cm3_cycle: Final[Unit[kinds.RoadRoughness]]
+in3_cycle: Final[Unit[kinds.RoadRoughness]]
 
 # ratio per length
-per_m: Final[Unit]
-per_mm: Final[Unit]
-per_in: Final[Unit]
+per_m: Final[Unit[kinds.RatioPerLength]]
+per_mm: Final[Unit[kinds.RatioPerLength]]
+per_in: Final[Unit[kinds.RatioPerLength]]
 
 # density
-kg_m3: Final[Unit]
-g_cm3: Final[Unit]
-lb_ft3: Final[Unit]
-lb_in3: Final[Unit]
+kg_m3: Final[Unit[kinds.Density]]
+g_cm3: Final[Unit[kinds.Density]]
+lb_ft3: Final[Unit[kinds.Density]]
+lb_in3: Final[Unit[kinds.Density]]
 
 # specific heat
-J_kgK: Final[Unit]
-kJ_kgK: Final[Unit]
-Btu_lbF: Final[Unit]
+J_kgK: Final[Unit[kinds.SpecificHeat]]
+kJ_kgK: Final[Unit[kinds.SpecificHeat]]
+Btu_lbF: Final[Unit[kinds.SpecificHeat]]
 
 # dynamic viscosity
-Pa_s: Final[Unit]
-mPa_s: Final[Unit]
-cP: Final[Unit]
-lb_ft_s: Final[Unit]
+Pa_s: Final[Unit[kinds.DynamicViscosity]]
+mPa_s: Final[Unit[kinds.DynamicViscosity]]
+cP: Final[Unit[kinds.DynamicViscosity]]
+lb_ft_s: Final[Unit[kinds.DynamicViscosity]]
 
 # thermal conductivity
-W_mK: Final[Unit]
-Btu_hftF: Final[Unit]
-Btu_in_hft2F: Final[Unit]
+W_mK: Final[Unit[kinds.ThermalConductivity]]
+Btu_hftF: Final[Unit[kinds.ThermalConductivity]]
+Btu_in_hft2F: Final[Unit[kinds.ThermalConductivity]]
 
 # absolute pressure
-Pa_absolute: Final[Unit]
-hPa_absolute: Final[Unit]
-kPa_absolute: Final[Unit]
-MPa_absolute: Final[Unit]
-bar_absolute: Final[Unit]
-psi_absolute: Final[Unit]
-atm_absolute: Final[Unit]
-inHg_absolute: Final[Unit]
+Pa_absolute: Final[Unit[kinds.AbsolutePressure]]
+hPa_absolute: Final[Unit[kinds.AbsolutePressure]]
+kPa_absolute: Final[Unit[kinds.AbsolutePressure]]
+MPa_absolute: Final[Unit[kinds.AbsolutePressure]]
+bar_absolute: Final[Unit[kinds.AbsolutePressure]]
+psi_absolute: Final[Unit[kinds.AbsolutePressure]]
+atm_absolute: Final[Unit[kinds.AbsolutePressure]]
+inHg_absolute: Final[Unit[kinds.AbsolutePressure]]
 
 # gauge pressure
-Pa_gauge: Final[Unit]
-kPa_gauge: Final[Unit]
-bar_gauge: Final[Unit]
-psi_gauge: Final[Unit]
-inHg_gauge: Final[Unit]
+Pa_gauge: Final[Unit[kinds.GaugePressure]]
+kPa_gauge: Final[Unit[kinds.GaugePressure]]
+bar_gauge: Final[Unit[kinds.GaugePressure]]
+psi_gauge: Final[Unit[kinds.GaugePressure]]
+inHg_gauge: Final[Unit[kinds.GaugePressure]]
 
 # stress or pressure difference
-Pa: Final[Unit]
-kPa: Final[Unit]
-MPa: Final[Unit]
-GPa: Final[Unit]
-bar: Final[Unit]
-psi: Final[Unit]
-ksi: Final[Unit]
-Mpsi: Final[Unit]
+Pa: Final[Unit[kinds.Stress]]
+kPa: Final[Unit[kinds.Stress]]
+MPa: Final[Unit[kinds.Stress]]
+GPa: Final[Unit[kinds.Stress]]
+bar: Final[Unit[kinds.Stress]]
+psi: Final[Unit[kinds.Stress]]
+ksi: Final[Unit[kinds.Stress]]
+Mpsi: Final[Unit[kinds.Stress]]
 
 # temperature
-K: Final[Unit]
-degC: Final[Unit]
-degF: Final[Unit]
-degR: Final[Unit]
+K: Final[Unit[kinds.Temperature]]
+degC: Final[Unit[kinds.Temperature, _OwnZero]]
+degF: Final[Unit[kinds.Temperature, _OwnZero]]
+degR: Final[Unit[kinds.Temperature]]
 
 # temperature difference
-delta_K: Final[Unit]
-delta_degC: Final[Unit]
-delta_degF: Final[Unit]
+delta_K: Final[Unit[kinds.TemperatureDifference]]
+delta_degC: Final[Unit[kinds.TemperatureDifference]]
+delta_degF: Final[Unit[kinds.TemperatureDifference]]
 
 # thermal expansion coefficient
-per_K: Final[Unit]
-ppm_K: Final[Unit]
-per_degF: Final[Unit]
-ppm_degF: Final[Unit]
+per_K: Final[Unit[kinds.ThermalExpansion]]
+ppm_K: Final[Unit[kinds.ThermalExpansion]]
+per_degF: Final[Unit[kinds.ThermalExpansion]]
+ppm_degF: Final[Unit[kinds.ThermalExpansion]]

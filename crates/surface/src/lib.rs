@@ -4,6 +4,7 @@
 //! Unknown items are refused by name: an unknown type, a missing heading, an undocumented parameter.
 
 pub mod c;
+pub mod examples;
 pub mod native;
 pub mod renamed;
 pub mod rows;
@@ -183,9 +184,18 @@ pub enum Shape {
     /// Free text.
     Text,
     /// A list of tables with fields of their own.
-    List(Vec<Field>),
+    List(Entry),
     /// A table with fields of its own.
-    Fields(Vec<Field>),
+    Fields(Entry),
+}
+
+/// A table in the document of a model, with fields of its own.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// Name of its struct.
+    pub name: String,
+    /// Its fields, in order.
+    pub fields: Vec<Field>,
 }
 
 /// One field of a model.

@@ -97,7 +97,8 @@ fn alone(root: &Path) -> Result<(), String> {
     Ok(())
 }
 
-/// The facade type-checks, and the stub of the native module is true.
+/// The facade type-checks, the stub of the native module is true, and two checkers flag a user's wrong calls and no right one; the script of right
+/// ones runs, too.
 fn types(root: &Path, python: &Python) -> Result<(), String> {
     let config = root.join("bindings/python/pyproject.toml");
     let elsewhere = target(root).join("types");
@@ -115,5 +116,13 @@ fn types(root: &Path, python: &Python) -> Result<(), String> {
         .args(["-m", "mypy.stubtest", "--mypy-config-file"])
         .path(&config)
         .args(["axlewright"])
-        .run()
+        .run()?;
+    let typed = root.join("bindings/python/tests/typed");
+    python
+        .python(root)
+        .dir(&elsewhere)
+        .path(&typed.join("check.py"))
+        .env("PYRIGHT_PYTHON_IGNORE_WARNINGS", "1")
+        .run()?;
+    python.python(root).dir(&elsewhere).path(&typed.join("right.py")).output().map(drop)
 }

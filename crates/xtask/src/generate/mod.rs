@@ -49,7 +49,7 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
         },
         File { path: HEADER.into(), text: header.clone() },
     ];
-    files.extend(python::files(&api)?);
+    files.extend(python::files(&api, root)?);
     let systems = LAYERS.iter().copied().flatten().copied();
     let systems: Vec<&str> = systems.filter(|name| api.systems.iter().any(|of| of.name == *name)).collect();
     let core = features::files(&root.join("crates/axlewright"), &systems)?;
