@@ -7,12 +7,13 @@ from axlewright._table import Table
 from axlewright._types import FloatOrArray, Invalid, QuantitiesLike, QuantityLike, QuantityWritten, RatioLike, RatioWritten, RatiosLike
 from collections.abc import Sequence
 from typing import Any, Literal, NamedTuple, NotRequired, Self, TypedDict, Unpack
+from axlewright import spring
 
 __all__ = [
     "AxleWheel",
     "BodyModes",
-    "BumpStop",
-    "DamperCurve",
+    "BumpStopDocument",
+    "DamperCurveDocument",
     "DamperPoint",
     "FlatRide",
     "FullCar",
@@ -43,10 +44,10 @@ class AxleWheel(TypedDict):
     tyre_rate: QuantityWritten[kinds.LinearStiffness]
     tyre_damping: NotRequired[QuantityWritten[kinds.Damping] | None]
 
-class BumpStop(TypedDict):
+class BumpStopDocument(TypedDict):
     points: Sequence[StopPoint]
 
-class DamperCurve(TypedDict):
+class DamperCurveDocument(TypedDict):
     gas_force: QuantityWritten[kinds.Force]
     points: Sequence[DamperPoint]
 
@@ -57,12 +58,12 @@ class DamperPoint(TypedDict):
 class MountedDroopStop(TypedDict):
     droop_remaining: QuantityWritten[kinds.Length]
     motion_ratio: RatioWritten
-    stop: BumpStop
+    stop: BumpStopDocument | spring.BumpStop
 
 class MountedStop(TypedDict):
     bump_remaining: QuantityWritten[kinds.Length]
     motion_ratio: RatioWritten
-    stop: BumpStop
+    stop: BumpStopDocument | spring.BumpStop
 
 class StopPoint(TypedDict):
     compression: QuantityWritten[kinds.Length]
@@ -265,7 +266,7 @@ class _NonlinearQuarterCarFields(TypedDict, total=False):
     unsprung_mass: QuantityLike[kinds.Mass] | None
     wheel_rate: QuantityLike[kinds.LinearStiffness] | None
     tyre_rate: QuantityLike[kinds.LinearStiffness] | None
-    damper: DamperCurve | None
+    damper: DamperCurveDocument | spring.DamperCurve | None
     damper_motion_ratio: RatioLike | None
     bump_stop: MountedStop | Literal["none"] | None
     droop_stop: MountedDroopStop | Literal["none"] | None
@@ -274,7 +275,7 @@ class _NonlinearQuarterCarFields(TypedDict, total=False):
 class NonlinearQuarterCar(Model):
     """A wheel with its share of the body on a road, with separate bump and rebound damping, stops in bump and droop, and a tyre that can leave the ground."""
 
-    def __init__(self, *, sprung_mass: QuantityLike[kinds.Mass], unsprung_mass: QuantityLike[kinds.Mass], wheel_rate: QuantityLike[kinds.LinearStiffness], tyre_rate: QuantityLike[kinds.LinearStiffness], damper: DamperCurve, damper_motion_ratio: RatioLike, bump_stop: MountedStop | Literal["none"] | None = None, droop_stop: MountedDroopStop | Literal["none"] | None = None, damper_beyond_points: Literal["refuse", "extend"] | None = None) -> None: ...
+    def __init__(self, *, sprung_mass: QuantityLike[kinds.Mass], unsprung_mass: QuantityLike[kinds.Mass], wheel_rate: QuantityLike[kinds.LinearStiffness], tyre_rate: QuantityLike[kinds.LinearStiffness], damper: DamperCurveDocument | spring.DamperCurve, damper_motion_ratio: RatioLike, bump_stop: MountedStop | Literal["none"] | None = None, droop_stop: MountedDroopStop | Literal["none"] | None = None, damper_beyond_points: Literal["refuse", "extend"] | None = None) -> None: ...
     def replace(self, **fields: Unpack[_NonlinearQuarterCarFields]) -> Self: ...
     @property
     def sprung_mass(self) -> Quantity[kinds.Mass]: ...

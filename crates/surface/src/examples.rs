@@ -91,7 +91,7 @@ pub fn python(api: &Api, of: &Function) -> Option<Vec<String>> {
 /// A statement of parts, on one line or on several.
 fn statement(begin: &str, parts: &[String], end: &str) -> Vec<String> {
     let whole = format!(">>> {begin}{}{end}", parts.join(", "));
-    if whole.chars().count() <= WIDTH {
+    if whole.lines().all(|line| line.chars().count() <= WIDTH) || parts.is_empty() {
         return whole
             .lines()
             .enumerate()
@@ -100,16 +100,61 @@ fn statement(begin: &str, parts: &[String], end: &str) -> Vec<String> {
     }
     let (open, close) = if end.is_empty() { ("(", ")") } else { ("", end) };
     let mut lines = vec![format!(">>> {begin}{open}")];
-    let mut current = String::from("...    ");
-    for part in parts {
-        if current.chars().count() + part.chars().count() + 2 > WIDTH && current.len() > 7 {
-            lines.push(std::mem::replace(&mut current, String::from("...    ")));
-        }
-        current.push_str(&format!(" {part},"));
-    }
-    lines.push(current);
+    lines.extend(broken(parts, 4).iter().map(|line| format!("... {line}")));
     lines.push(format!("... {close}"));
     lines
+}
+
+/// Parts on lines: several on one where they fit, one of a long list or mapping on lines of its own.
+fn broken(parts: &[String], indent: usize) -> Vec<String> {
+    let room = WIDTH - 4;
+    let mut lines: Vec<String> = Vec::new();
+    let mut is_open = false;
+    for part in parts {
+        let length = part.chars().count() + 2;
+        match lines.last_mut() {
+            Some(last) if is_open && last.chars().count() + length <= room => {
+                last.push_str(&format!(" {part},"))
+            }
+            _ if indent + length <= room => {
+                lines.push(format!("{:indent$}{part},", ""));
+                is_open = true;
+            }
+            _ => {
+                is_open = false;
+                match part.find(['[', '{']) {
+                    Some(at) if part.ends_with([']', '}']) => {
+                        lines.push(format!("{:indent$}{}", "", &part[..=at]));
+                        lines.extend(broken(&inside(&part[at + 1..part.len() - 1]), indent + 4));
+                        lines.push(format!("{:indent$}{},", "", &part[part.len() - 1..]));
+                    }
+                    _ => lines.push(format!("{:indent$}{part},", "")),
+                }
+            }
+        }
+    }
+    lines
+}
+
+/// The parts of a list: those between commas outside of brackets and quotes.
+fn inside(text: &str) -> Vec<String> {
+    let (mut parts, mut depth, mut quoted) = (vec![String::new()], 0, false);
+    for letter in text.chars() {
+        match letter {
+            '"' => quoted = !quoted,
+            '[' | '{' | '(' if !quoted => depth += 1,
+            ']' | '}' | ')' if !quoted => depth -= 1,
+            ',' if !quoted && depth == 0 => {
+                parts.push(String::new());
+                continue;
+            }
+            _ => {}
+        }
+        if let Some(part) = parts.last_mut() {
+            part.push(letter);
+        }
+    }
+    parts.iter().map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect()
 }
 
 /// `4.10` as `4.1`, `300.0` as `300`.
@@ -268,6 +313,9 @@ impl Reader<'_> {
                 }
                 self.built(&name, fields)
             }
+            Expr::Index(of) => {
+                Self::plain(format!("{}[{}]", self.value(&of.expr)?.text()?, self.value(&of.index)?.text()?))
+            }
             Expr::Call(of) => self.call(of),
             Expr::MethodCall(of) => self.method(of),
             _ => None,
@@ -320,6 +368,8 @@ impl Reader<'_> {
             ["Some" | "Ok"] | [.., "Value", "new" | "parse"] | [.., "Stated", "Given"] | ["Ok", ..] => {
                 self.value(of.args.first()?)
             }
+            // The column of a table holds quantities.
+            [_, "from_si"] => self.value(of.args.first()?),
             [kind, "of"] => {
                 let syn::PathArguments::AngleBracketed(units) = &path.path.segments.last()?.arguments else {
                     return None;
@@ -411,6 +461,12 @@ impl Reader<'_> {
         let name = of.method.to_string();
         match name.as_str() {
             "checked" | "to_owned" | "to_string" | "to_vec" | "clone" => return self.value(&of.receiver),
+            "unwrap" | "unwrap_or_default" => return self.value(&of.receiver),
+            "numbers" => {
+                let (table, column) =
+                    (self.value(&of.receiver)?.text()?, self.value(of.args.first()?)?.text()?);
+                return Self::plain(format!("{table}[{}]", column.replace('"', "'")));
+            }
             "in_" => {
                 let value = self.value(&of.receiver)?.text()?;
                 let syn::GenericArgument::Type(syn::Type::Path(unit)) =

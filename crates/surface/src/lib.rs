@@ -300,6 +300,12 @@ impl Api {
         self.kinds.iter().find(|kind| kind.name == name)
     }
 
+    /// Name of a table in the documents of models, as a type: a model that stands in another one keeps its own name.
+    pub fn entry_name(&self, entry: &Entry) -> String {
+        let is_model = self.models.iter().any(|model| model.name == entry.name);
+        format!("{}{}", entry.name, if is_model { "Document" } else { "" })
+    }
+
     fn is_choice(&self, name: &str) -> bool {
         self.choices.iter().any(|choice| choice.name == name)
     }

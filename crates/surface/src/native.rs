@@ -60,7 +60,7 @@ pub fn source(api: &Api) -> Result<String, String> {
         systems.push_str(&format!(
             "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}], entries: &[{}], former: &[{}] }},\n",
             system.name,
-            entries(&models),
+            entries(api, &models),
             pairs(renamed::items(&system.name)),
         ));
     }
@@ -72,18 +72,18 @@ pub fn source(api: &Api) -> Result<String, String> {
 }
 
 /// The tables in the documents of models: a name, and its fields with whether they may be left out.
-fn entries(models: &[&Model]) -> String {
-    fn walk<'a>(fields: &'a [Field], found: &mut BTreeMap<&'a str, &'a [Field]>) {
+fn entries(api: &Api, models: &[&Model]) -> String {
+    fn walk<'a>(api: &Api, fields: &'a [Field], found: &mut BTreeMap<String, &'a [Field]>) {
         for field in fields {
             if let Shape::List(entry) | Shape::Fields(entry) = &field.shape
-                && found.insert(&entry.name, &entry.fields).is_none()
+                && found.insert(api.entry_name(entry), &entry.fields).is_none()
             {
-                walk(&entry.fields, found);
+                walk(api, &entry.fields, found);
             }
         }
     }
     let mut found = BTreeMap::new();
-    models.iter().for_each(|model| walk(&model.fields, &mut found));
+    models.iter().for_each(|model| walk(api, &model.fields, &mut found));
     let fields = |of: &[Field]| -> String {
         of.iter().map(|field| format!("({:?}, {}),", field.name, field.optional)).collect()
     };

@@ -57,7 +57,7 @@ fn list(title: &str, systems: &[&System]) -> String {
 
 fn units(api: &Api) -> String {
     let mut out = format!(
-        "\"\"\"Units: `300 * lbf_in`, `[250, 300] * lbf_in`, `degF(70)`. {MARK}\"\"\"\n\n\
+        "\"\"\"Units: `300 * lbf_in`, `lbf_in([250, 300])`, `degF(70)`. {MARK}\"\"\"\n\n\
          from typing import Final\n\nfrom axlewright import kinds\nfrom axlewright._native import _OwnZero, Unit\n\n{}",
         exported(api.kinds.iter().flat_map(|kind| &kind.units).map(|unit| &unit.name)),
     );
@@ -115,6 +115,7 @@ fn ufuncs(title: &str, functions: &[&Function]) -> String {
 struct Uses {
     names: BTreeSet<(&'static str, &'static str)>,
     entries: BTreeMap<String, String>,
+    systems: BTreeSet<String>,
 }
 
 impl Uses {
@@ -166,12 +167,13 @@ impl Uses {
         })
     }
 
-    /// A table in a document, as a typed dict of its own.
+    /// A table in a document, as a typed dict of its own; where it is the document of a model, that model may stand there, too.
     fn entry(&mut self, api: &Api, entry: &Entry) -> Result<String, String> {
-        if !self.entries.contains_key(&entry.name) {
-            let mut out = format!("\nclass {}({}):\n", entry.name, self.of("typing", "TypedDict"));
+        let name = api.entry_name(entry);
+        if !self.entries.contains_key(&name) {
+            let mut out = format!("\nclass {name}({}):\n", self.of("typing", "TypedDict"));
             // Before its fields, so that an entry inside itself is not read again.
-            self.entries.insert(entry.name.clone(), String::new());
+            self.entries.insert(name.clone(), String::new());
             for field in &entry.fields {
                 let (taken, _) = self.field(api, field, true)?;
                 let taken = match field.optional {
@@ -180,9 +182,15 @@ impl Uses {
                 };
                 out.push_str(&format!("    {}: {taken}\n", field.name));
             }
-            self.entries.insert(entry.name.clone(), out);
+            self.entries.insert(name.clone(), out);
         }
-        Ok(entry.name.clone())
+        match api.models.iter().find(|model| model.name == entry.name) {
+            Some(model) => {
+                self.systems.insert(model.system.clone());
+                Ok(format!("{name} | {}.{}", model.system, model.name))
+            }
+            None => Ok(name),
+        }
     }
 
     /// Types that a field of a model takes and gives back. A quantity of pint has its place where the model itself names the kind.
@@ -249,6 +257,7 @@ fn stub(api: &Api, system: &System) -> Result<String, String> {
         }
         last = module;
     }
+    imports.extend(uses.systems.iter().map(|of| format!("from axlewright import {of}")));
     let names: Vec<&String> =
         functions.iter().map(|of| &of.name).chain(models.iter().map(|of| &of.name)).chain(classes).collect();
     if let Some(double) = uses.entries.keys().find(|name| names.contains(name)) {
