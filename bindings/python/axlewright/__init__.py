@@ -17,6 +17,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from axlewright import kinds, units
+from axlewright._arrays import arange, concatenate, linspace
 from axlewright._native import (
     DocumentError,
     DomainError,
@@ -66,7 +67,10 @@ __all__ = [
     "Unit",
     "Work",
     "__version__",
+    "arange",
+    "concatenate",
     "kinds",
+    "linspace",
     "units",
     "verdict_of_difference",
     "verdict_of_place",

@@ -24,6 +24,7 @@ from axlewright._native import (
 
 if TYPE_CHECKING:
     import numpy.typing as npt
+    import polars as pl
     from pandas import DataFrame
     from xarray import Dataset
 
@@ -124,6 +125,19 @@ class Table(Mapping[str, "Column"]):
         frame.attrs["units"] = {label: unit for label, unit, _ in said}
         frame.attrs["quantities"] = {label: kind for label, _, kind in said}
         made: DataFrame = frame
+        return made
+
+    def to_polars(self, units: Units | Literal["si"] | None = None) -> pl.DataFrame:
+        """A `polars.DataFrame` in the units that are shown, in those given, or in coherent SI; named as by `to_pandas`.
+
+        `polars.DataFrame(table)` takes the table as it is: in coherent SI, under the plain names.
+        """
+        columns = self._in(units)
+        labels = {name: name if units == "si" else _label(name, unit) for name, (_, unit, _) in columns.items()}
+        series = {labels[name]: values.tolist() if values.dtype == object else values for name, (values, _, _) in columns.items()}
+        if self._reasons:
+            series["reason"] = self._reason_column().tolist()
+        made: pl.DataFrame = needed("polars", "tables").DataFrame(series)
         return made
 
     def to_xarray(self, units: Units | Literal["si"] | None = None) -> Dataset:

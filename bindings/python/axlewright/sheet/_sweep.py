@@ -25,6 +25,7 @@ from axlewright.sheet._written import S, Written, handle_of
 
 if TYPE_CHECKING:
     import pandas as pd
+    import polars as pl
     import xarray as xr
 
 #: Rows in one block if the caller gives no number.
@@ -149,6 +150,10 @@ class SweepOf(Generic[S]):
     def to_pandas(self, units: Units | Literal["si"] | None = None) -> pd.DataFrame:
         """All rows as a `pandas.DataFrame`; see `Table.to_pandas`."""
         return self.table().to_pandas(units)
+
+    def to_polars(self, units: Units | Literal["si"] | None = None) -> pl.DataFrame:
+        """All rows as a `polars.DataFrame`; see `Table.to_polars`."""
+        return self.table().to_polars(units)
 
     def to_xarray(self, units: Units | Literal["si"] | None = None) -> xr.Dataset:
         """An `xarray.Dataset` over the grid, `attrs["units"]` and `attrs["quantity"]` of each variable.

@@ -6,13 +6,14 @@ use super::take::{first_with_unit, read, take};
 use super::words::{PRIORITY, a, alias};
 use crate::array::{Operation, Value, brief};
 use crate::error::{letters, raise};
+use crate::table::column_capsules;
 use axlewright::base::text;
 use axlewright::units::{self, GaugePressure, Kind, Quantity as _};
 use pyo3::basic::CompareOp;
 use pyo3::exceptions::PyTypeError;
 use pyo3::intern;
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyFloat, PyIterator, PyList, PyString, PyTuple, PyType};
+use pyo3::types::{PyCapsule, PyDict, PyFloat, PyIterator, PyList, PyString, PyTuple, PyType};
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 const GAUGE: &Kind = GaugePressure::KIND;
@@ -53,6 +54,20 @@ impl Quantity {
             if let Ok(quantity) = value.cast::<Quantity>() {
                 let quantity = quantity.get();
                 return Ok(quantity.like(quantity.value.copy(py)));
+            }
+            if pint::is_pint(value)? {
+                let (unit, kind) = pint::unit_of(value)?;
+                let (taken, _) = take(value, "value", kind)?;
+                // The number as it stands there, if the unit has the same size: our conversion then rounds once.
+                let number = value.getattr("magnitude")?.extract::<f64>();
+                let value = match (number, taken) {
+                    (Ok(number), Value::Number(si)) => {
+                        let own = unit.to_si(number);
+                        Value::Number(if (own - si).abs() <= 1e-9 * si.abs() { own } else { si })
+                    }
+                    (_, taken) => taken,
+                };
+                return Ok(Quantity { value, kind, unit });
             }
             if let Some(first) = first_with_unit(value)? {
                 let first = Self::new(&first, None)?;
@@ -97,14 +112,19 @@ impl Quantity {
         let (found, _) = find_unit(unit, Some(self.kind))?;
         Value::with_label(self.value.in_unit(unit.py(), found)?, found.symbol)
     }
-    /// This quantity as one of the units library `pint`, in coherent SI.
+    /// This quantity as one of the units library `pint`, in its own unit. The registry learns units such as `psi_gauge` and `kPa_absolute`, of
+    /// the dimension of a pressure, so that gauge and absolute stay apart when it comes back.
     #[pyo3(signature = (registry=None))]
     fn to_pint<'py>(
         &self,
         py: Python<'py>,
         registry: Option<&Bound<'py, PyAny>>,
     ) -> PyResult<Bound<'py, PyAny>> {
-        pint::give(self.value.to_python(py), self.kind, registry)
+        let shown = match &self.value {
+            Value::Number(si) => PyFloat::new(py, self.shown_number(*si)).into_any(),
+            Value::Array(_) => self.value.in_unit(py, self.unit)?,
+        };
+        pint::give(&shown, &self.value.to_python(py), self.kind, self.unit, registry)
     }
 
     fn __add__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
@@ -303,6 +323,20 @@ impl Quantity {
     fn sort(&self, py: Python<'_>) -> PyResult<Self> {
         let sorted = py.import("numpy")?.call_method1("sort", (self.array(py)?,))?;
         Ok(self.like(Value::kept(sorted)?))
+    }
+    /// Numbers for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in the field's metadata.
+    #[pyo3(signature = (requested_schema=None))]
+    fn __arrow_c_array__<'py>(
+        &self,
+        py: Python<'py>,
+        requested_schema: Option<&Bound<'py, PyAny>>,
+    ) -> PyResult<(Bound<'py, PyCapsule>, Bound<'py, PyCapsule>)> {
+        let _ = requested_schema;
+        let numbers = py.import("numpy")?.call_method1("ascontiguousarray", (self.array(py)?,))?;
+        if numbers.getattr("ndim")?.extract::<usize>()? != 1 {
+            return Err(PyTypeError::new_err("an Arrow array has one axis"));
+        }
+        column_capsules(&numbers, self.kind.si, self.kind.name)
     }
     fn __len__(&self, py: Python<'_>) -> PyResult<usize> {
         self.array(py)?.len()
