@@ -30,8 +30,8 @@ if TYPE_CHECKING:
 
     from axlewright._native import Columns
 
-#: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
-Column: TypeAlias = Quantity | np.ndarray[Any, Any]
+#: A quantity column, numbers (ratios and counts), or words (`None` in a refused row). Type checkers take it for a quantity, or for anything.
+Column: TypeAlias = Quantity | Any
 #: Units of columns by name; a column that is missing, or has `None`, keeps the unit in which it is shown.
 Units: TypeAlias = Mapping[str, Unit | str | None]
 #: Rows that are printed, and the mark of a refused one.
@@ -331,7 +331,8 @@ def _numeric(column: Column) -> bool:
 
 
 def _shown(column: Column) -> npt.NDArray[Any]:
-    return column.to(column.unit) if isinstance(column, Quantity) else column
+    shown: npt.NDArray[Any] = column.to(column.unit) if isinstance(column, Quantity) else column
+    return shown
 
 
 def _label(name: str, symbol: str) -> str:

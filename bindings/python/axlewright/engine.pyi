@@ -6,7 +6,7 @@ from axlewright._native import Quantity
 from axlewright._table import Table
 from axlewright._types import FloatOrArray, Invalid, QuantitiesLike, QuantityLike, QuantityWritten, RatioLike, RatiosLike
 from collections.abc import Sequence
-from typing import Any, NamedTuple, Self, TypedDict, Unpack
+from typing import NamedTuple, Self, TypedDict, Unpack
 
 __all__ = [
     "CurveBand",
@@ -78,7 +78,7 @@ class TorqueCurve(Model):
     def __init__(self, *, points: Sequence[CurvePoint]) -> None: ...
     def replace(self, **fields: Unpack[_TorqueCurveFields]) -> Self: ...
     @property
-    def points(self) -> list[dict[str, Any]]: ...
+    def points(self) -> list[CurvePoint]: ...
 
     def torque(self, *, engine_speed: QuantityLike[kinds.AngularVelocity]) -> Quantity[kinds.Torque]:
         """Torque at an engine speed."""

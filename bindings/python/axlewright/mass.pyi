@@ -6,7 +6,7 @@ from axlewright._native import Quantity
 from axlewright._table import Table
 from axlewright._types import FloatOrArray, Invalid, QuantitiesLike, QuantityLike, QuantityWritten
 from collections.abc import Sequence
-from typing import Any, Literal, NamedTuple, NotRequired, Self, TypedDict, Unpack
+from typing import Literal, NamedTuple, NotRequired, Self, TypedDict, Unpack
 
 __all__ = [
     "AxleLoads",
@@ -110,9 +110,9 @@ class PartsList(Model):
     def __init__(self, *, parts: Sequence[MassPart], instead: Sequence[MassPart] | None = None) -> None: ...
     def replace(self, **fields: Unpack[_PartsListFields]) -> Self: ...
     @property
-    def parts(self) -> list[dict[str, Any]]: ...
+    def parts(self) -> list[MassPart]: ...
     @property
-    def instead(self) -> list[dict[str, Any]] | None: ...
+    def instead(self) -> list[MassPart] | None: ...
 
     def total(self) -> MassTotal:
         """All parts together, as the list stands."""

@@ -14,8 +14,8 @@ from axlewright.sheet._written import S, handle_of
 
 Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
-#: A quantity; a plain number of a ratio.
-Number: TypeAlias = Quantity | float
+#: A quantity; a plain number of a ratio. Type checkers take it for a quantity, or for anything.
+Number: TypeAlias = Quantity | Any
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,8 +12,8 @@ from axlewright._types import Number, QuantityLike
 T = TypeVar("T")
 #: Mark of the order of bytes, which may stand before a text in UTF-8.
 BOM = b"\xef\xbb\xbf"
-#: Content of a line: a quantity, a pure number, or the text of a choice or a marking.
-SheetValue: TypeAlias = Quantity | float | str
+#: Content of a line: a quantity, a pure number, or the text of a choice or a marking. Type checkers take it for a quantity, or for anything.
+SheetValue: TypeAlias = Quantity | Any
 #: Lines of a sheet: paths with dots, tables in each other, or both. `None` writes nothing.
 Lines: TypeAlias = Mapping[str, QuantityLike[Any] | Number | Mapping[str, Any] | Sequence[Any] | None]
 #: Receives the number of finished rows and of all rows; `True` draws a bar.

@@ -15,7 +15,7 @@ import numpy.typing as npt
 from axlewright._extra import needed
 from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values, _short
 from axlewright._table import Table, Units
-from axlewright._types import QuantityLike
+from axlewright._types import Number, QuantityLike
 from axlewright.sheet._assessment import AssessmentOf
 from axlewright.sheet._drawing import draw_line, draw_map
 from axlewright.sheet._file import whole_file
@@ -39,17 +39,17 @@ Axis: TypeAlias = tuple[tuple[str, ...], _Payload, str | None]
 class Span:
     """From one value to another in equal steps, both ends included."""
 
-    start: QuantityLike[Any]
-    stop: QuantityLike[Any]
+    start: QuantityLike[Any] | Number
+    stop: QuantityLike[Any] | Number
     count: int
 
 
-def span(start: QuantityLike[Any], stop: QuantityLike[Any], count: int) -> Span:
+def span(start: QuantityLike[Any] | Number, stop: QuantityLike[Any] | Number, count: int) -> Span:
     """Values from one to another, both included: `span("200 lbf/in", "300 lbf/in", 11)`. A long one takes no memory."""
     return Span(start, stop, count)
 
 
-def axes_of(lines: Mapping[str | tuple[str, ...], Any]) -> tuple[Axis, ...]:
+def axes_of(lines: Mapping[Any, Any]) -> tuple[Axis, ...]:
     """Values for `what_if` in portable form: coherent SI, or text."""
     return tuple(_axis(paths, values) for paths, values in lines.items())
 

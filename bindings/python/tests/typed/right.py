@@ -133,8 +133,13 @@ print(corner.replace(rate="500 lbf/in").at_ride_height().bump_remaining, corner 
 
 # The sheet.
 sheet = Sheet({"engine": {"red_line": "4500 rpm", "piston_speed_limit": "15 m/s"}, "engine.stroke": 95 * mm})
+longer = sheet.with_({"engine.stroke": sheet["engine.stroke"] * 1.05})
+changes = {"engine.stroke": span("85 mm", "95 mm", 3)}
 finding = sheet.assess()["engine.pistons"]
-sweep = sheet.what_if({"engine.stroke": span("85 mm", "95 mm", 3)}, ["engine.pistons.margin"])
+sweep = sheet.what_if(changes, ["engine.pistons.margin"])
+strokes = sweep.table()["engine.stroke"].to(mm)
+same = stop.replace(points=[*stop.points, {"compression": 60 * mm, "force": 30 * kN}])
+print(longer, strokes.max(), span(0.6, 0.8, 3), same.points[0]["force"])
 print(finding.verdict, finding.value, sweep.table(), sheet.get("engine.bore", None))
 try:
     Q("300 lbf/inn")

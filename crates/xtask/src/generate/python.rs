@@ -207,13 +207,13 @@ impl Uses {
             Shape::Choice(name) => both(self.words(api, name, str::to_owned)?),
             Shape::Text => both("str".into()),
             Shape::List(entry) => {
-                let any = self.of("typing", "Any");
                 let sequence = self.of("collections.abc", "Sequence");
-                (format!("{sequence}[{}]", self.entry(api, entry)?), format!("list[dict[str, {any}]]"))
+                (
+                    format!("{sequence}[{}]", self.entry(api, entry)?),
+                    format!("list[{}]", api.entry_name(entry)),
+                )
             }
-            Shape::Fields(entry) => {
-                (self.entry(api, entry)?, format!("dict[str, {}]", self.of("typing", "Any")))
-            }
+            Shape::Fields(entry) => (self.entry(api, entry)?, api.entry_name(entry)),
         };
         if !field.may_be_none {
             return Ok((taken, given));
