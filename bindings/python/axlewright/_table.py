@@ -137,7 +137,7 @@ class Table(Mapping[str, "Column"]):
         series = {labels[name]: values.tolist() if values.dtype == object else values for name, (values, _, _) in columns.items()}
         if self._reasons:
             series["reason"] = self._reason_column().tolist()
-        made: pl.DataFrame = needed("polars", "tables").DataFrame(series)
+        made: pl.DataFrame = needed("polars", "polars").DataFrame(series)
         return made
 
     def to_xarray(self, units: Units | Literal["si"] | None = None) -> Dataset:

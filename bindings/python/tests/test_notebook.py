@@ -263,7 +263,7 @@ class TestRefusals:
         ("package", "extra", "call"),
         [
             ("pandas", "tables", lambda table: table.to_pandas()),
-            ("polars", "tables", lambda table: table.to_polars()),
+            ("polars", "polars", lambda table: table.to_polars()),
             ("xarray", "tables", lambda table: table.to_xarray()),
             ("matplotlib", "plot", lambda table: table.plot("load")),
             ("pint", "units", lambda table: (3 * percent).to_pint()),
