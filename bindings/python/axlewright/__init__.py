@@ -60,8 +60,10 @@ __all__ = [
     "DocumentError",
     "DomainError",
     "Error",
+    "PriceList",
     "Q",
     "Quantity",
+    "Sheet",
     "Table",
     "TextError",
     "Unit",
@@ -71,6 +73,7 @@ __all__ = [
     "concatenate",
     "kinds",
     "linspace",
+    "span",
     "units",
     "verdict_of_difference",
     "verdict_of_place",
@@ -89,4 +92,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted([*__all__, *_OF_THE_SHEET, "sheet", "si", *SYSTEMS])
+    return sorted([*__all__, "sheet", "si", *SYSTEMS])

@@ -113,6 +113,11 @@ class TestCompletion:
         with pytest.raises(KeyError, match="no part is called 'nothing'"):
             prices["nothing"]
 
+    def test_a_star_brings_the_sheet_too(self):
+        names = {}
+        exec("from axlewright import *", names)
+        assert names["Sheet"] is Sheet and {"span", "PriceList", "Q", "linspace"} <= names.keys()
+
     def test_a_module_lists_its_members_and_nothing_else(self):
         assert dir(spring) == spring.__all__ and "wheel_rate" in dir(spring) and "fill" not in dir(spring)
         assert dir(axlewright.si.spring) == axlewright.si.spring.__all__
@@ -214,6 +219,11 @@ class TestArrays:
             concatenate([])
         with pytest.raises(ValueError, match="start is one quantity here"):
             linspace([1, 2] * mm, 3 * mm)
+
+    def test_a_sum_of_python_says_what_to_write(self):
+        with pytest.raises(TypeError, match=r"begins with a bare 0, which is not a length; write concatenate\(quantities\).sum\(\)"):
+            sum([1 * mm, 2 * mm])
+        assert concatenate([1 * mm, 2 * mm]).sum() == 3 * mm and sum([1 * percent, 2 * percent]) == 3 * percent
 
     def test_a_series_takes_a_unit(self):
         rates = pd.Series([300.0, 350.0], index=["front", "rear"]) * lbf_in

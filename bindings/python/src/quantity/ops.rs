@@ -7,6 +7,7 @@ use axlewright::units::{
 };
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
+use pyo3::types::PyInt;
 
 const TEMPERATURE: &Kind = Temperature::KIND;
 const DIFFERENCE: &Kind = TemperatureDifference::KIND;
@@ -63,6 +64,16 @@ impl Quantity {
     /// Left operand that is not a quantity: a bare number, which only a ratio takes.
     pub(super) fn reflected(&self, operation: Operation, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let py = other.py();
+        if matches!(operation, Operation::Add)
+            && !self.is_ratio()
+            && other.is_exact_instance_of::<PyInt>()
+            && other.extract::<i64>().is_ok_and(|x| x == 0)
+        {
+            return Err(PyTypeError::new_err(format!(
+                "Python's sum() begins with a bare 0, which is not {}; write concatenate(quantities).sum()",
+                a(self.kind)
+            )));
+        }
         Ok(self.like(Self::operand(self.kind, other)?.value.with(py, operation, &self.value)?))
     }
     /// The other side of a sum or a comparison; a bare number only beside a ratio.
