@@ -1,10 +1,10 @@
 #!/bin/sh
-# Installs the C library: header, shared and static library, pkg-config and CMake files, and what valgrind need not report.
+# Installs the C library: headers, shared and static library, pkg-config and CMake files, and what valgrind need not report.
 #
 #     cargo build --release --package axlewright-c
 #     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]
 #
-# --prefix      where the library will live; the installed files name it
+# --prefix      where the library will live; nothing that is installed names it, so the folder may move
 # --destdir     put before the prefix while packaging, and named nowhere
 # --libdir      below the prefix (lib/x86_64-linux-gnu)
 # --target-dir  cargo's target folder; CARGO_TARGET_DIR or the workspace's own by default
@@ -37,7 +37,7 @@ done
 [ -n "$prefix" ] || fail "--prefix is missing: the folder below which include/ and lib/ go"
 case $prefix in /*) ;; *) prefix=$PWD/$prefix ;; esac
 case $libdir in '' | /* | *..*) fail "--libdir = $libdir is not a folder below the prefix, such as lib" ;; esac
-case $prefix$libdir in *[\|\&\\]*) fail "--prefix and --libdir must not hold |, & or a backslash" ;; esac
+case $libdir in *[\|\&\\]*) fail "--libdir must not hold |, & or a backslash" ;; esac
 
 [ "$(uname -s)" = Linux ] || fail "this script knows the file names of Linux only, and this is $(uname -s)"
 version=$(sed -n '/^\[workspace.package\]/,/^\[/s/^version = "\(.*\)"$/\1/p' "$root/Cargo.toml")
@@ -57,17 +57,22 @@ grep -q -a -F "$soname" "$target/release/libaxlewright.so" || fail "$target/rele
 lib=$destdir$prefix/$libdir
 include=$destdir$prefix/include
 share=$destdir$prefix/share/axlewright
-mkdir -p "$include" "$share" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
+mkdir -p "$include/axlewright" "$share" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
 # A new file each time: a program that runs keeps the library that it has.
 put() {
     rm -f "$3/$4"
     install -m "$1" "$2" "$3/$4" || fail "$3/$4 cannot be written"
 }
 fill() {
-    sed -e "s|@PREFIX@|$prefix|" -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|" -e "s|@MAJOR@|$major|" -e "s|@MINOR@|$minor|" \
+    sed -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|" -e "s|@MAJOR@|$major|" -e "s|@MINOR@|$minor|" \
         -e "s|@SHARED@|$shared|" -e "s|@SONAME@|$soname|" -e "s|@UP@|$up|" -e "s|@NATIVE@|$2|" "$here/$1.in" >"$3/$1" || fail "$3/$1 cannot be written"
 }
+# The headers of this version and no others.
+rm -f "$include"/axlewright/*.h
 put 644 "$here/include/axlewright.h" "$include" axlewright.h
+for header in "$here"/include/axlewright/*.h; do
+    put 644 "$header" "$include/axlewright" "${header##*/}"
+done
 put 755 "$target/release/libaxlewright.so" "$lib" "$shared"
 ln -sf "$shared" "$lib/$soname"
 ln -sf "$soname" "$lib/libaxlewright.so"

@@ -80,10 +80,10 @@ fn discard(error: Error) {
 
 /// Runs the body of an entry that returns a number: NaN on any failure.
 #[inline(always)]
-pub(crate) fn guard_value(body: impl FnOnce() -> axlewright::Result<f64>) -> f64 {
+pub(crate) fn guard_value<E: Into<Failure>>(body: impl FnOnce() -> Result<f64, E>) -> f64 {
     guard_or(f64::NAN, || {
         body().unwrap_or_else(|error| {
-            record(&Failure::Core(error));
+            record(&error.into());
             f64::NAN
         })
     })

@@ -10,6 +10,8 @@ mod status;
 mod version;
 
 mod caller;
+mod catalogue;
+#[allow(missing_docs, reason = "the comment of a function is also that of its entries for arrays and values")]
 mod entries;
 mod kept;
 mod sheet;
@@ -18,6 +20,7 @@ mod text;
 mod verdict;
 mod work;
 
+pub use catalogue::*;
 pub use entries::*;
 pub use guard::*;
 pub use sheet::*;

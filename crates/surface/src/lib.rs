@@ -3,6 +3,7 @@
 //!
 //! Unknown items are refused by name: an unknown type, a missing heading, an undocumented parameter.
 
+pub mod brief;
 pub mod c;
 pub mod native;
 pub mod renamed;
@@ -216,6 +217,14 @@ pub struct Model {
     pub fields: Vec<Field>,
     /// Its public methods.
     pub methods: Vec<Function>,
+}
+
+/// With more results than this, C gives them in a struct rather than through pointers.
+const MOST_POINTERS: usize = 8;
+
+/// True if C gives the results of a method in one struct.
+pub fn is_wide(method: &Function) -> bool {
+    method.results.len() > MOST_POINTERS
 }
 
 /// A closed list of words.
