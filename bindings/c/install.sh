@@ -2,12 +2,13 @@
 # Installs the C library: headers, shared and static library, pkg-config and CMake files, and what valgrind need not report.
 #
 #     cargo build --release --package axlewright-c
-#     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]
+#     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR] [--keep-debug]
 #
 # --prefix      where the library will live; nothing that is installed names it, so the folder may move
 # --destdir     put before the prefix while packaging, and named nowhere
 # --libdir      below the prefix (lib/x86_64-linux-gnu)
 # --target-dir  cargo's target folder; CARGO_TARGET_DIR or the workspace's own by default
+# --keep-debug  leaves debugging information in the libraries
 set -eu
 
 # What the static library needs besides itself, as `rustc --print native-static-libs` tells it on Linux with glibc.
@@ -20,11 +21,14 @@ fail() {
 
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
-prefix='' destdir='' libdir=lib target=${CARGO_TARGET_DIR:-$root/target}
+debug=no prefix='' destdir='' libdir=lib target=${CARGO_TARGET_DIR:-$root/target}
 while [ $# -gt 0 ]; do
     case $1 in
+        --keep-debug) debug=yes && shift && continue ;;
+    esac
+    case $1 in
         --prefix | --destdir | --libdir | --target-dir) [ $# -ge 2 ] || fail "$1 needs a folder after it" ;;
-        *) fail "$1 is not known; usage: install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]" ;;
+        *) fail "$1 is not known; usage: install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR] [--keep-debug]" ;;
     esac
     case $1 in
         --prefix) prefix=$2 ;;
@@ -57,7 +61,8 @@ grep -q -a -F "$soname" "$target/release/libaxlewright.so" || fail "$target/rele
 lib=$destdir$prefix/$libdir
 include=$destdir$prefix/include
 share=$destdir$prefix/share/axlewright
-mkdir -p "$include/axlewright" "$share" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
+doc=$destdir$prefix/share/doc/axlewright
+mkdir -p "$include/axlewright" "$share" "$doc" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
 # A new file each time: a program that runs keeps the library that it has.
 put() {
     rm -f "$3/$4"
@@ -74,9 +79,18 @@ for header in "$here"/include/axlewright/*.h; do
     put 644 "$header" "$include/axlewright" "${header##*/}"
 done
 put 755 "$target/release/libaxlewright.so" "$lib" "$shared"
+put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
+# Debugging information of the standard library goes, the names of functions stay: valgrind's file goes by them.
+if [ "$debug" = no ]; then
+    for built in "$lib/$shared" "$lib/libaxlewright.a"; do
+        "${STRIP:-strip}" --strip-debug "$built" || fail "$built cannot be stripped: say --keep-debug"
+    done
+fi
 ln -sf "$shared" "$lib/$soname"
 ln -sf "$soname" "$lib/libaxlewright.so"
-put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
+put 644 "$root/LICENSE-MIT" "$doc" LICENSE-MIT
+put 644 "$root/LICENSE-APACHE" "$doc" LICENSE-APACHE
+put 644 "$here/generated.notices.txt" "$doc" THIRD-PARTY.txt
 put 644 "$here/valgrind.supp" "$share" valgrind.supp
 fill axlewright.pc "$NATIVE" "$lib/pkgconfig"
 fill axlewrightConfig.cmake "$(echo "$NATIVE" | tr ' ' ';')" "$lib/cmake/axlewright"

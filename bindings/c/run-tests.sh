@@ -86,6 +86,28 @@ races() {
     under_valgrind helgrind threads --tool=helgrind --suppressions="$tests/helgrind.supp"
 }
 
+# The shared library asks for no newer glibc than DEVELOPERS.md says. Newer machines may bind functions to newer versions: there it is told only.
+glibc() {
+    floor=2.34
+    asked=$(objdump -T "$prefix/lib/libaxlewright.so" | sed -n 's/.*(GLIBC_\([0-9.]*\)).*/\1/p' | sort -V | tail -n 1)
+    machine=$(getconf GNU_LIBC_VERSION | sed 's/.* //')
+    newest=$(printf '%s\n' "$asked" "$floor" | sort -V | tail -n 1)
+    known=$(printf '%s\n' "$machine" 2.37 | sort -V | tail -n 1)
+    if [ "$newest" = "$floor" ] || [ "$known" != 2.37 ]; then
+        echo "glibc: $asked is needed"
+    else
+        touch "$out/glibc.failed"
+        echo "glibc: FAILED, $asked is needed and not $floor: objdump -T names the function"
+    fi
+}
+
+# Licences and notices stand beside the library.
+licences() {
+    for name in LICENSE-MIT LICENSE-APACHE THIRD-PARTY.txt; do
+        [ -s "$prefix/share/doc/axlewright/$name" ] || { touch "$out/licences.failed" && echo "licences: FAILED, $name is missing"; }
+    done
+}
+
 # Every header is complete without the others, in C and in C++, and may stand twice.
 headers() {
     for header in "$prefix"/include/axlewright.h "$prefix"/include/axlewright/*.h; do
@@ -147,6 +169,8 @@ sheet() {
     variant sanitized-header-c++17 $cxx -std=c++17 $warnings $sanitize $include "$tests/header.cpp" $shared &
     RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $example/../sheets $out/estimate-quotes" \
         variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
+    glibc &
+    licences &
     headers &
     moved &
     symbols &

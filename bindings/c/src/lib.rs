@@ -4,6 +4,8 @@
 //! with argument, value and limit, is kept for the calling thread until its next failure. No panic leaves this library.
 #![allow(non_camel_case_types, clippy::missing_safety_doc)]
 
+use linking as _;
+
 // The header declares things in the order of these modules.
 mod guard;
 mod status;

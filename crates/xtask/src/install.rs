@@ -92,12 +92,17 @@ impl Python {
     }
 }
 
-/// Builds the Rust example and returns its program. In one call with the C library the features of shared dependencies are the same, and the core is compiled once for both.
+/// Builds the Rust example and returns its program.
 pub fn rust_example(root: &Path) -> Result<PathBuf, String> {
-    cargo(root)
-        .args(["build", "--quiet", "--release", "--package", "axlewright-c", "--package", "dunlin"])
-        .run()?;
+    release(root)?;
     Ok(target(root).join("release/dunlin"))
+}
+
+/// Builds the C library and the Rust example. In one call with `together` the features of shared dependencies are those of the wheel, and the
+/// core is compiled once for all three.
+fn release(root: &Path) -> Result<(), String> {
+    let packages = ["axlewright-c", "dunlin", "together"].map(|name| ["--package", name]);
+    cargo(root).args(["build", "--quiet", "--release"]).args(packages.into_iter().flatten()).run()
 }
 
 /// The C library, installed under a prefix.
@@ -108,7 +113,7 @@ pub struct CLibrary {
 impl CLibrary {
     /// Builds the library and installs it below the target folder.
     pub fn install(root: &Path) -> Result<CLibrary, String> {
-        cargo(root).args(["build", "--quiet", "--release", "--package", "axlewright-c"]).run()?;
+        release(root)?;
         let prefix = target(root).join("prefix");
         Call::new(root, "sh")
             .args(["bindings/c/install.sh", "--prefix"])

@@ -58,8 +58,13 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("C tests", || {
         Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
     })?;
-    let python = stages
-        .run("virtual environment", || Python::new(root, "venv-test", &["demo", "routes", "test", "docs"]))?;
+    let python = stages.run("virtual environment", || {
+        Python::new(root, "venv-test", &["demo", "routes", "test", "docs", "callers"])
+    })?;
+    stages.run("C library from C#, Lua and Python", || {
+        let run = "bindings/c/tests/callers/run.py";
+        python.python(root).args([run]).path(&c.prefix).path(&target(root).join("callers")).run()
+    })?;
     stages.run("numbers of the rows by other routes", || {
         python.python(root).args(["tests/scripts/check.py"]).run()
     })?;

@@ -13,7 +13,7 @@ use core::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 /// Source: C. F. Borges, *An Improved Algorithm for hypot(a,b)* (2019), the form without fused products; its scaling is that of the GNU C
 /// library from 2.35 on, whose bits these are: 40,000,000 pairs of all
 /// magnitudes gave the same ones. Constants and order of the steps from memory.
-pub(crate) fn hypot(x: f64, y: f64) -> f64 {
+pub fn hypot(x: f64, y: f64) -> f64 {
     /// From here on the square of the larger one overflows, below there that of the smaller one is lost.
     const LARGE: f64 = f64::from_bits(0x5fe0_0000_0000_0000); // 2^511
     const TINY: f64 = f64::from_bits(0x2340_0000_0000_0000); // 2^-459

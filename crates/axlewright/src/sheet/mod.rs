@@ -32,6 +32,7 @@ mod report;
 mod room;
 mod schema;
 mod sensitivity;
+mod serde;
 mod tables;
 mod uncertainty;
 mod what_if;

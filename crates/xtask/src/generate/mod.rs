@@ -7,6 +7,7 @@ mod catalogue;
 mod entries;
 mod families;
 mod header;
+mod notices;
 mod python;
 mod renamed;
 mod sections;
@@ -46,6 +47,7 @@ pub fn run(root: &Path, check: bool) -> Result<(), String> {
         },
     ];
     files.extend(headers.iter().map(|(path, text)| File { path: path.clone(), text: text.clone() }));
+    files.extend(notices::files(root)?);
     files.extend(python::files(&api)?);
     let systems = LAYERS.iter().copied().flatten().copied();
     let systems: Vec<&str> = systems.filter(|name| api.systems.iter().any(|of| of.name == *name)).collect();
