@@ -54,6 +54,7 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
             .env("RUSTDOCFLAGS", "--deny warnings")
             .run()
     })?;
+    stages.run("crate as it is published", || package(root))?;
     let c = stages.run("C library", || CLibrary::install(root))?;
     stages.run("C tests", || {
         Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
@@ -88,6 +89,31 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     })?;
     stages.run("README examples", || readme::run(root, &python, &c))?;
     stages.run("book", || docs::build(root, &python).map(drop))
+}
+
+/// What `cargo package` would give away: the sources, the examples, the README and the licences, and no link that leads out of it.
+fn package(root: &Path) -> Result<(), String> {
+    let list =
+        cargo(root).args(["package", "--package", "axlewright", "--list", "--allow-dirty"]).output()?;
+    let files: Vec<&str> = list.lines().collect();
+    for wanted in ["Cargo.toml", "LICENSE-APACHE", "LICENSE-MIT", "README.md", "src/lib.rs"] {
+        if !files.contains(&wanted) {
+            return Err(format!("the crate as it is published lacks {wanted}"));
+        }
+    }
+    let is_known =
+        |file: &&str| file.starts_with("src/") || file.starts_with("examples/") || !file.contains('/');
+    if let Some(other) = files.iter().find(|file| !is_known(file)) {
+        return Err(format!("the crate as it is published holds {other}"));
+    }
+    for page in ["crates/axlewright/README.md", "bindings/python/README.md"] {
+        let text = surface::read(&root.join(page))?;
+        if let Some((_, link)) = text.split_once("](") {
+            let link = link.split(')').next().unwrap_or_default();
+            return Err(format!("{page} links to {link}, which is not in the package"));
+        }
+    }
+    Ok(())
 }
 
 /// Each system compiles with its own feature alone, with its unit tests and without a warning.

@@ -651,10 +651,10 @@ int32_t axw_cooling_coolant_margin_table(const axw_cooling_coolant *model, const
 /// ethylene glycol tastes sweet to children and animals: catch what is drained and hand it in as
 /// local codes say. Never mix coolants whose makers do not allow it.
 /// Example document:
-///     {"cap": "103 kPa gauge", "concentrate": "100 %", "fill_temperature": "20 degC",
+///     {"cap": "103 kPa gauge", "concentrate": "95 %", "fill_temperature": "20 degC",
 ///     "hottest": "110 degC", "liquid": "ethylene_glycol", "mean_temperature": "95 degC",
-///     "present_strength": "55 %", "station_pressure": "101.325 kPa absolute",
-///     "strength": "40 %", "strength_by": "volume", "system_volume": "21 L"}
+///     "station_pressure": "101.325 kPa absolute", "strength": "50 %", "strength_by": "volume",
+///     "system_volume": "12 L"}
 typedef struct axw_cooling_mix axw_cooling_mix;
 
 /// `_new` reads JSON or TOML text, `_new_si` named values in coherent SI; both check the model.

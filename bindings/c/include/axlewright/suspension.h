@@ -908,12 +908,16 @@ int32_t axw_suspension_leaf_axle_spacer(const axw_suspension_leaf_axle *model, d
 /// and brackets crack if links bind. Check clearance, joints and bind on the vehicle over the whole
 /// travel, in roll too, before it moves. Local codes and licensed practice come first.
 /// Example document:
-///     {"axle": "rear", "lateral_rod": {"axle": {"x": "0.0 m", "y": "-0.48 m", "z": "0.32 m"},
-///     "body": {"x": "0.0 m", "y": "0.48 m", "z": "0.32 m"}}, "links": [{"axle": {"x": "0.0 m",
-///     "y": "0.42 m", "z": "0.22 m"}, "body": {"x": "0.55 m", "y": "0.42 m", "z": "0.22 m"},
-///     "fitted": "pair", "name": "lower"}, {"axle": {"x": "0.0 m", "y": "0.0 m",
-///     "z": "0.42 m"}, "body": {"x": "0.55 m", "y": "0.0 m", "z": "0.42 m"},
-///     "fitted": "single", "name": "upper"}], "wheel": {"camber": "0 deg",
+///     {"axle": "rear", "coil_over": {"axle_eye": {"x": "0.0 m", "y": "0.45 m", "z": "0.25 m"},
+///     "body_eye": {"x": "0.0 m", "y": "0.4 m", "z": "0.7 m"}},
+///     "lateral_rod": {"axle": {"x": "-0.1 m", "y": "-0.48 m", "z": "0.32 m"},
+///     "body": {"x": "-0.1 m", "y": "0.48 m", "z": "0.32 m"}},
+///     "links": [{"axle": {"x": "0.0 m", "y": "0.42 m", "z": "0.22 m"}, "body": {"x": "0.55 m",
+///     "y": "0.42 m", "z": "0.22 m"}, "fitted": "pair", "name": "lower"},
+///     {"axle": {"x": "0.0 m", "y": "0.42 m", "z": "0.42 m"}, "body": {"x": "0.55 m",
+///     "y": "0.42 m", "z": "0.42 m"}, "fitted": "pair", "name": "upper"}],
+///     "pinion": {"angle": "0 deg"}, "pitching": {"centre_of_gravity_height": "0.54 m",
+///     "drive_share": 1, "wheelbase": "2.6 m"}, "wheel": {"camber": "0 deg",
 ///     "centre": {"x": "0.0 m", "y": "0.75 m", "z": "0.32 m"}, "loaded_radius": "0.33 m",
 ///     "toe": "0 deg"}}
 typedef struct axw_suspension_live_axle axw_suspension_live_axle;

@@ -195,7 +195,13 @@ pub fn documents(api: &Api, root: &Path) -> Result<BTreeMap<String, String>, Str
             .map_err(|error| format!("tests/documents.json: {error}"))?;
     let mut found = BTreeMap::new();
     for model in &api.models {
-        let mut all = answered(&root.join("tests/rows").join(format!("{}.json", model.system)), model)?;
+        // The first method answers the document that is shown, if any row has it.
+        let rows = root.join("tests/rows").join(format!("{}.json", model.system));
+        let first = model.methods.first().map(|method| method.name.as_str());
+        let mut all = answered(&rows, model, first)?;
+        if all.is_empty() {
+            all = answered(&rows, model, None)?;
+        }
         let without_row = without_row.get(format!("{}.{}", model.system, model.name));
         all.extend(without_row.map(serde_json::Value::to_string));
         let is_rough = |text: &String| text.split(|c: char| !c.is_ascii_digit()).any(|run| run.len() > 6);
@@ -222,13 +228,26 @@ fn spaced(json: &str) -> String {
     out
 }
 
-/// A C header: the example document of each model, as the C headers show it.
-pub fn examples(documents: &[(String, String)]) -> String {
+/// A C header: the example document of each model, as the C headers show it. The first method that takes nothing answers it.
+pub fn examples(api: &Api, documents: &[(String, String)]) -> String {
     let mut out = String::from("/* Example documents of the headers. Made by `cargo xtask generate`. */\n\n");
     for (name, text) in documents {
+        let is_own =
+            |model: &&Model| format!("axw_{}_{}", model.system, surface::snake(&model.name)) == *name;
+        let model = api.models.iter().find(is_own);
+        let method = model.and_then(|model| model.methods.first()).filter(|of| of.parameters.is_empty());
+        let call = method.map_or(String::new(), |method| {
+            let of = Pointers::of(name, method);
+            let lines = of.block(&[format!(
+                "        STATUS({}, AXW_OK);\n",
+                of.call("model", |_| "NULL, 0", &of.outputs("&table"))
+            )]);
+            lines.replace("result.size = sizeof(size_t)", "result.size = sizeof result")
+        });
         out.push_str(&format!(
-            "static void example_{name}(void)\n{{\n    {name} *model = NULL;\n    char again[8192];\n    STATUS({name}_new({text:?}, &model), AXW_OK);\n\
-             \x20   CHECK(model != NULL);\n    STATUS({name}_json(model, again, sizeof again, NULL), AXW_OK);\n    {name}_free(model);\n}}\n\n"
+            "static void example_{name}(void)\n{{\n    {name} *model = NULL;\n    axw_table *table = NULL;\n    char again[8192];\n\
+             \x20   STATUS({name}_new({text:?}, &model), AXW_OK);\n    CHECK(model != NULL);\n\
+             \x20   STATUS({name}_json(model, again, sizeof again, NULL), AXW_OK);\n{call}    axw_table_free(table);\n    {name}_free(model);\n}}\n\n"
         ));
     }
     let calls: String = documents.iter().map(|(name, _)| format!("    example_{name}();\n")).collect();
@@ -237,16 +256,17 @@ pub fn examples(documents: &[(String, String)]) -> String {
 
 /// The shortest document among the rows of a model that it answers.
 fn document(rows: &Path, model: &Model) -> Result<Option<String>, String> {
-    Ok(answered(rows, model)?.into_iter().min_by_key(String::len))
+    Ok(answered(rows, model, None)?.into_iter().min_by_key(String::len))
 }
 
-/// Documents of the rows of a model that it answers.
-fn answered(rows: &Path, model: &Model) -> Result<Vec<String>, String> {
+/// Documents of the rows of a model that it answers, by any method or by one.
+fn answered(rows: &Path, model: &Model, method: Option<&str>) -> Result<Vec<String>, String> {
     let Ok(text) = std::fs::read_to_string(rows) else { return Ok(Vec::new()) };
     let rows: Vec<serde_json::Value> =
         serde_json::from_str(&text).map_err(|error| format!("{}: {error}", rows.display()))?;
     let name = format!("{}.{}", model.system, model.name);
     let answered =
         rows.iter().filter(|row| row["model"] == name.as_str() && row["expected"]["error"].is_null());
+    let answered = answered.filter(|row| method.is_none_or(|name| row["method"] == name));
     Ok(answered.map(|row| row["inputs"].to_string()).collect())
 }

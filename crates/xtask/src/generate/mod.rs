@@ -116,7 +116,7 @@ pub fn catalogue(root: &Path) -> PathBuf {
 /// Writes the built files: the catalogue, and the lists of functions, models and entries for the C tests.
 fn build(root: &Path, api: &Api, headers: &header::Headers) -> Result<(), String> {
     write(&built(root).join("entries.h"), &attacked::header(api, &header::joined(headers))?)?;
-    write(&built(root).join("examples.h"), &families::examples(&header::examples(headers)))?;
+    write(&built(root).join("examples.h"), &families::examples(api, &header::examples(headers)))?;
     write(&catalogue(root), &catalogue::json(api))?;
     write(&built(root).join("models.h"), &families::models(api, root)?)?;
     write(&built(root).join("functions.h"), &families::header(api, root)?)
