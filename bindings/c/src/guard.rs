@@ -136,7 +136,7 @@ mod tests {
         })
     }
     extern "C" fn faulty_value() -> f64 {
-        guard_value(|| panic!("on purpose"))
+        guard_value::<Failure>(|| panic!("on purpose"))
     }
     extern "C" fn faulty_size() -> usize {
         guard_or(7, || panic!("on purpose"))
@@ -175,6 +175,6 @@ mod tests {
         assert_eq!(guard(|| Err(Failure::Null("wheel"))), AXW_NULL);
         assert_eq!(message(), "wheel is NULL");
         assert_eq!(guard(|| Ok(())), AXW_OK);
-        assert_eq!(guard_value(|| Ok(2.0)), 2.0);
+        assert_eq!(guard_value::<Failure>(|| Ok(2.0)), 2.0);
     }
 }

@@ -1,4 +1,4 @@
-//! Docs of functions and models as plain lines, for both bindings.
+//! Docs of functions and models as plain lines, for the Python module.
 
 use crate::{Content, Function, Kind, Model, Output, Shape};
 
@@ -18,7 +18,7 @@ pub fn output_words(output: &Output) -> String {
     }
 }
 
-/// Docs of a function or method as plain lines, for both bindings. `si` chooses between plain numbers and quantities.
+/// Docs of a function or method as plain lines. `si` chooses between plain numbers and quantities.
 pub fn doc_lines(function: &Function, si: bool) -> Vec<String> {
     let line = |output: &Output| {
         let words = output_words(output);
