@@ -178,9 +178,9 @@
 //! `default-features = false, features = ["spring"]` is the springs alone, with `uom` and the packages below it.
 //! Systems stand on layers and import downward only. The modules below stand in that order.
 //!
-//! Serialized, a quantity is a text with its SI unit in a model's document. In a record, the result of a function or a method, and in a
-//! table it is a number in coherent SI; a number that is not known is null. A verdict is its word; an assessment has the form of
-//! `sheet::Assessment::to_json`.
+//! Serialized, a quantity is text with its SI unit, such as `"0.112 m"`, in a model's document and in the record of a result. In a table
+//! it is a number in coherent SI, and the column has the unit. A number that is not known is null there. A verdict in a record is its
+//! word; an assessment has the form of `sheet::Assessment::to_json`, with numbers in coherent SI beside their units.
 //!
 //! # Reading the compiler
 //! Each kind of quantity is a type, and the compiler names both kinds where two are mixed:
