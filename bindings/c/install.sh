@@ -1,13 +1,14 @@
 #!/bin/sh
-# Installs the C library: header, shared and static library, pkg-config and CMake files, and what valgrind need not report.
+# Installs the C library: headers, shared and static library, pkg-config and CMake files, and what valgrind need not report.
 #
 #     cargo build --release --package axlewright-c
-#     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]
+#     bindings/c/install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR] [--keep-debug]
 #
-# --prefix      where the library will live; the installed files name it
+# --prefix      where the library will live; nothing that is installed names it, so the folder may move
 # --destdir     put before the prefix while packaging, and named nowhere
 # --libdir      below the prefix (lib/x86_64-linux-gnu)
 # --target-dir  cargo's target folder; CARGO_TARGET_DIR or the workspace's own by default
+# --keep-debug  leaves debugging information in the libraries
 set -eu
 
 # What the static library needs besides itself, as `rustc --print native-static-libs` tells it on Linux with glibc.
@@ -20,11 +21,14 @@ fail() {
 
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
-prefix='' destdir='' libdir=lib target=${CARGO_TARGET_DIR:-$root/target}
+debug=no prefix='' destdir='' libdir=lib target=${CARGO_TARGET_DIR:-$root/target}
 while [ $# -gt 0 ]; do
     case $1 in
+        --keep-debug) debug=yes && shift && continue ;;
+    esac
+    case $1 in
         --prefix | --destdir | --libdir | --target-dir) [ $# -ge 2 ] || fail "$1 needs a folder after it" ;;
-        *) fail "$1 is not known; usage: install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR]" ;;
+        *) fail "$1 is not known; usage: install.sh --prefix DIR [--destdir DIR] [--libdir lib] [--target-dir DIR] [--keep-debug]" ;;
     esac
     case $1 in
         --prefix) prefix=$2 ;;
@@ -37,7 +41,7 @@ done
 [ -n "$prefix" ] || fail "--prefix is missing: the folder below which include/ and lib/ go"
 case $prefix in /*) ;; *) prefix=$PWD/$prefix ;; esac
 case $libdir in '' | /* | *..*) fail "--libdir = $libdir is not a folder below the prefix, such as lib" ;; esac
-case $prefix$libdir in *[\|\&\\]*) fail "--prefix and --libdir must not hold |, & or a backslash" ;; esac
+case $libdir in *[\|\&\\]*) fail "--libdir must not hold |, & or a backslash" ;; esac
 
 [ "$(uname -s)" = Linux ] || fail "this script knows the file names of Linux only, and this is $(uname -s)"
 version=$(sed -n '/^\[workspace.package\]/,/^\[/s/^version = "\(.*\)"$/\1/p' "$root/Cargo.toml")
@@ -57,21 +61,37 @@ grep -q -a -F "$soname" "$target/release/libaxlewright.so" || fail "$target/rele
 lib=$destdir$prefix/$libdir
 include=$destdir$prefix/include
 share=$destdir$prefix/share/axlewright
-mkdir -p "$include" "$share" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
+doc=$destdir$prefix/share/doc/axlewright
+mkdir -p "$include/axlewright" "$share" "$doc" "$lib/pkgconfig" "$lib/cmake/axlewright" || fail "$destdir$prefix cannot be written"
 # A new file each time: a program that runs keeps the library that it has.
 put() {
     rm -f "$3/$4"
     install -m "$1" "$2" "$3/$4" || fail "$3/$4 cannot be written"
 }
 fill() {
-    sed -e "s|@PREFIX@|$prefix|" -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|" -e "s|@MAJOR@|$major|" -e "s|@MINOR@|$minor|" \
+    sed -e "s|@LIBDIR@|$libdir|" -e "s|@VERSION@|$version|" -e "s|@MAJOR@|$major|" -e "s|@MINOR@|$minor|" \
         -e "s|@SHARED@|$shared|" -e "s|@SONAME@|$soname|" -e "s|@UP@|$up|" -e "s|@NATIVE@|$2|" "$here/$1.in" >"$3/$1" || fail "$3/$1 cannot be written"
 }
+# The headers of this version and no others.
+rm -f "$include"/axlewright/*.h
 put 644 "$here/include/axlewright.h" "$include" axlewright.h
+for header in "$here"/include/axlewright/*.h; do
+    put 644 "$header" "$include/axlewright" "${header##*/}"
+done
 put 755 "$target/release/libaxlewright.so" "$lib" "$shared"
+put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
+# Debugging information goes. The shared library keeps its entries and the one name that valgrind.supp needs; without the others, and without
+# the number that the linker makes of them, it has the
+# same bytes wherever it was built.
+if [ "$debug" = no ]; then
+    "${STRIP:-strip}" --wildcard --strip-all --keep-symbol='*init_current*' --remove-section=.note.gnu.build-id "$lib/$shared" || fail "$lib/$shared cannot be stripped: say --keep-debug"
+    "${STRIP:-strip}" --strip-debug "$lib/libaxlewright.a" || fail "$lib/libaxlewright.a cannot be stripped: say --keep-debug"
+fi
 ln -sf "$shared" "$lib/$soname"
 ln -sf "$soname" "$lib/libaxlewright.so"
-put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
+put 644 "$root/LICENSE-MIT" "$doc" LICENSE-MIT
+put 644 "$root/LICENSE-APACHE" "$doc" LICENSE-APACHE
+put 644 "$here/generated.notices.txt" "$doc" THIRD-PARTY.txt
 put 644 "$here/valgrind.supp" "$share" valgrind.supp
 fill axlewright.pc "$NATIVE" "$lib/pkgconfig"
 fill axlewrightConfig.cmake "$(echo "$NATIVE" | tr ' ' ';')" "$lib/cmake/axlewright"

@@ -39,7 +39,7 @@ variant() {
 
 # The shared library exports what the header declares, and nothing else.
 symbols() {
-    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_[a-z0-9_]*\)(.*/\1/p' "$prefix/include/axlewright.h" | sort >"$out/declared.txt"
+    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_[a-z0-9_]*\)(.*/\1/p' "$prefix"/include/axlewright/*.h | sort >"$out/declared.txt"
     nm -D --defined-only "$prefix/lib/libaxlewright.so" | sed 's/.* //' | sort >"$out/exported.txt"
     if [ -s "$out/declared.txt" ] && diff "$out/declared.txt" "$out/exported.txt" >"$out/symbols.log" 2>&1; then
         echo "symbols: $(wc -l <"$out/exported.txt") declared and exported"
@@ -51,7 +51,7 @@ symbols() {
 
 # Every function of the header is tried by functions.c, through the list of them that the generator builds.
 functions() {
-    sed -n 's/^int32_t axw_\([a-z0-9_]*\)_n(.*/\1/p' "$prefix/include/axlewright.h" >"$out/functions.txt"
+    sed -n 's/^int32_t axw_\([a-z0-9_]*\)_n(.*/\1/p' "$prefix"/include/axlewright/*.h >"$out/functions.txt"
     while read -r function; do
         grep -q -w -F -e "$function" -e "axw_$function" "$generated/functions.h" || echo "functions.h lacks axw_$function: has it an outside row?"
     done <"$out/functions.txt" >"$out/functions.log"
@@ -86,9 +86,66 @@ races() {
     under_valgrind helgrind threads --tool=helgrind --suppressions="$tests/helgrind.supp"
 }
 
+# The shared library asks for no newer glibc than DEVELOPERS.md says. Newer machines may bind functions to newer versions: there it is told only.
+glibc() {
+    floor=2.34
+    asked=$(objdump -T "$prefix/lib/libaxlewright.so" | sed -n 's/.*(GLIBC_\([0-9.]*\)).*/\1/p' | sort -V | tail -n 1)
+    machine=$(getconf GNU_LIBC_VERSION | sed 's/.* //')
+    newest=$(printf '%s\n' "$asked" "$floor" | sort -V | tail -n 1)
+    known=$(printf '%s\n' "$machine" 2.37 | sort -V | tail -n 1)
+    if [ "$newest" = "$floor" ] || [ "$known" != 2.37 ]; then
+        echo "glibc: $asked is needed"
+    else
+        touch "$out/glibc.failed"
+        echo "glibc: FAILED, $asked is needed and not $floor: objdump -T names the function"
+    fi
+}
+
+# Licences and notices stand beside the library.
+licences() {
+    for name in LICENSE-MIT LICENSE-APACHE THIRD-PARTY.txt; do
+        [ -s "$prefix/share/doc/axlewright/$name" ] || { touch "$out/licences.failed" && echo "licences: FAILED, $name is missing"; }
+    done
+}
+
+# Every header is complete without the others, in C and in C++, and may stand twice.
+headers() {
+    for header in "$prefix"/include/axlewright.h "$prefix"/include/axlewright/*.h; do
+        name=${header#"$prefix"/include/}
+        printf '#include <%s>\n#include <%s>\nint main(void) { return 0; }\n' "$name" "$name" >"$out/alone.c"
+        $cc -std=c99 $plain $include -fsyntax-only "$out/alone.c" || echo "$name: C"
+        $cxx -std=c++17 $warnings $include -fsyntax-only -x c++ "$out/alone.c" || echo "$name: C++"
+        if LC_ALL=C grep -n '[^ -~]' "$header"; then echo "$name is not ASCII"; fi
+    done >"$out/headers.log" 2>&1
+    if [ ! -s "$out/headers.log" ]; then
+        echo "headers: each by itself"
+    else
+        touch "$out/headers.failed"
+        echo "headers: FAILED" && cat "$out/headers.log"
+    fi
+}
+
+# The prefix may move: a program is compiled and run from a copy, by what its pkg-config file says.
+moved() {
+    rm -rf "$out/elsewhere"
+    cp -R "$prefix" "$out/elsewhere"
+    files=$out/elsewhere/lib/pkgconfig
+    if grep -r -l -I -F "$prefix" "$out/elsewhere"; then
+        touch "$out/moved.failed"
+        echo "moved: FAILED, these files name the prefix" && return
+    fi
+    if command -v pkg-config >/dev/null; then
+        flags=$(PKG_CONFIG_PATH=$files pkg-config --cflags --libs axlewright)
+    else
+        flags=$(sed -n 's/^Cflags: //p; s/^Libs: //p' "$files/axlewright.pc" |
+            sed "s|\${includedir}|$files/../../include|; s|\${libdir}|$files/../../lib|")
+    fi
+    variant moved $cc -std=c99 $plain "$tests/alone/moved.c" $flags "-Wl,-rpath,$out/elsewhere/lib"
+}
+
 # Every entry of the build sheet is called by the tests.
 sheet() {
-    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_\(sheet\|assessment\|what_if\|price_list\|choose\|chosen\)[a-z_]*\)(.*/\1/p' "$prefix/include/axlewright.h" >"$out/sheet.txt"
+    sed -n 's/^[a-z][a-z0-9_ ]*[ *]\(axw_\(sheet\|assessment\|what_if\|price_list\|choose\|chosen\)[a-z_]*\)(.*/\1/p' "$prefix/include/axlewright/sheet.h" >"$out/sheet.txt"
     while read -r entry; do
         grep -q -w -F -e "$entry" "$tests"/*.c || echo "no test calls $entry"
     done <"$out/sheet.txt" >"$out/sheet.log"
@@ -112,6 +169,10 @@ sheet() {
     variant sanitized-header-c++17 $cxx -std=c++17 $warnings $sanitize $include "$tests/header.cpp" $shared &
     RUN="sh $tests/estimate.sh" AFTER="$example/dunlin_quote.csv $example/../sheets $out/estimate-quotes" \
         variant estimate $cc -std=c99 $plain $sanitize $include "$example/estimate.c" $shared &
+    glibc &
+    licences &
+    headers &
+    moved &
     symbols &
     functions &
     sheet &

@@ -30,6 +30,7 @@ mod sheet_models;
 mod sheet_mutations;
 mod sheet_round_trip;
 mod sheet_suspension;
+mod sheet_told;
 mod sheet_tolerance;
 mod sheet_what_if;
 mod table_memory;

@@ -80,10 +80,10 @@ fn discard(error: Error) {
 
 /// Runs the body of an entry that returns a number: NaN on any failure.
 #[inline(always)]
-pub(crate) fn guard_value(body: impl FnOnce() -> axlewright::Result<f64>) -> f64 {
+pub(crate) fn guard_value<E: Into<Failure>>(body: impl FnOnce() -> Result<f64, E>) -> f64 {
     guard_or(f64::NAN, || {
         body().unwrap_or_else(|error| {
-            record(&Failure::Core(error));
+            record(&error.into());
             f64::NAN
         })
     })
@@ -136,7 +136,7 @@ mod tests {
         })
     }
     extern "C" fn faulty_value() -> f64 {
-        guard_value(|| panic!("on purpose"))
+        guard_value::<Failure>(|| panic!("on purpose"))
     }
     extern "C" fn faulty_size() -> usize {
         guard_or(7, || panic!("on purpose"))
@@ -175,6 +175,6 @@ mod tests {
         assert_eq!(guard(|| Err(Failure::Null("wheel"))), AXW_NULL);
         assert_eq!(message(), "wheel is NULL");
         assert_eq!(guard(|| Ok(())), AXW_OK);
-        assert_eq!(guard_value(|| Ok(2.0)), 2.0);
+        assert_eq!(guard_value::<Failure>(|| Ok(2.0)), 2.0);
     }
 }

@@ -35,6 +35,7 @@ const char *last_message(void);
 /** What an output holds before the call: no result, and not a NaN. */
 #define UNTOUCHED (-7.25e300)
 
+void test_catalogue(void);
 void test_functions(void);
 void test_messages(void);
 void test_threads_and_messages(void);

@@ -108,7 +108,7 @@ for words in 'gearbox.strength           360 N·m          1.111          write 
     'The lightest: 1470.50 for parts of 90.39 kg' '  final drive      gear set 3.73' \
     "coil pair F-450: front.natural_frequency = 1.143 Hz; required: $frequency" \
     "gear set 3.73 wide face: the cheapest combination with it costs 1505.5; required: $cost" \
-    '2683 rpm, margin -82.57 rpm: short' 'local codes and licensed practice'; do
+    '2683 rpm, 82.6 rpm above 2600 rpm' 'local codes and licensed practice'; do
     says said "$words"
 done
 # What the parts of the cheapest choice cost in the list is what it costs.

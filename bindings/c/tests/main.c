@@ -76,6 +76,7 @@ int main(int count, char **words)
     test_sheet();
     test_verdicts();
     test_work();
+    test_catalogue();
     printf("%ld passed, %ld failed\n", checks_passed, checks_failed);
     return checks_failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
 }

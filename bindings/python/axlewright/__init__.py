@@ -16,10 +16,12 @@ A model gives values, limits and margins; `verdict_of_ratio`, `verdict_of_differ
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from axlewright import units
+from axlewright import kinds, units
+from axlewright._arrays import arange, concatenate, linspace
 from axlewright._native import (
     DocumentError,
     DomainError,
+    Error,
     Quantity,
     TextError,
     Unit,
@@ -35,10 +37,21 @@ from axlewright.generated import SYSTEMS
 if TYPE_CHECKING:
     from axlewright import sheet as sheet
     from axlewright import si as si
-    from axlewright.generated import *  # noqa: F403
     from axlewright.sheet import PriceList as PriceList
     from axlewright.sheet import Sheet as Sheet
     from axlewright.sheet import span as span
+    # Written by `cargo xtask generate`, from the folders of the systems and what they import.
+    from axlewright import air as air
+    from axlewright import cooling as cooling
+    from axlewright import driveline as driveline
+    from axlewright import engine as engine
+    from axlewright import fluid as fluid
+    from axlewright import mass as mass
+    from axlewright import ride as ride
+    from axlewright import spring as spring
+    from axlewright import suspension as suspension
+    from axlewright import tyre as tyre
+    # Written by hand again.
 
 Q = Quantity
 _OF_THE_SHEET = ("PriceList", "Sheet", "span")
@@ -46,13 +59,21 @@ _OF_THE_SHEET = ("PriceList", "Sheet", "span")
 __all__ = [
     "DocumentError",
     "DomainError",
+    "Error",
+    "PriceList",
     "Q",
     "Quantity",
+    "Sheet",
     "Table",
     "TextError",
     "Unit",
     "Work",
     "__version__",
+    "arange",
+    "concatenate",
+    "kinds",
+    "linspace",
+    "span",
     "units",
     "verdict_of_difference",
     "verdict_of_place",
@@ -71,4 +92,4 @@ def __getattr__(name: str) -> Any:
 
 
 def __dir__() -> list[str]:
-    return sorted([*__all__, *_OF_THE_SHEET, "sheet", "si", *SYSTEMS])
+    return sorted([*__all__, "sheet", "si", *SYSTEMS])

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
-from typing import Any, ClassVar, Self
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, ClassVar, Self
 
+from axlewright._brief import brief, heading, html_table, line
 from axlewright._native import Handle, _field, _json, _model
 
 
@@ -29,8 +31,17 @@ class Model:
         """The document as JSON, each value as it was written."""
         return _json(self._handle)
 
-    def replace(self, **fields: Any) -> Self:
-        """This model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` removes a field."""
+    # The stub of each model has its own fields here.
+    if TYPE_CHECKING:
+        replace: Callable[..., Self]
+    else:
+
+        def replace(self, **fields):
+            """This model with some fields changed: `coolant.replace(cap="7 psi gauge")`. `None` removes a field."""
+            return type(self)(**(json.loads(self.to_json()) | fields))
+
+    def __replace__(self, /, **fields: Any) -> Self:
+        """For `copy.replace`."""
         return type(self)(**(json.loads(self.to_json()) | fields))
 
     def _read(self, name: str, kind: str | None = None) -> Any:
@@ -51,5 +62,10 @@ class Model:
         return type(self).from_text, (self.to_json(),)
 
     def __repr__(self) -> str:
-        fields = ", ".join(f"{name}={value!r}" for name, value in json.loads(self.to_json()).items())
-        return f"{type(self).__name__}({fields})"
+        return line(type(self).__name__, json.loads(self.to_json()).items())
+
+    def _repr_html_(self) -> str:
+        rows = []
+        for name, value in json.loads(self.to_json()).items():
+            rows.append((name, value if isinstance(value, str) else brief(value), getattr(type(self), name).__doc__))
+        return heading(type(self).__name__) + html_table(("field", "value", "meaning"), rows)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
 
 import numpy as np
 
+from axlewright._extra import needed
 from axlewright._native import (
     _FORMER_COLUMNS,
     Quantity,
@@ -23,13 +24,14 @@ from axlewright._native import (
 
 if TYPE_CHECKING:
     import numpy.typing as npt
-    import pandas as pd
-    import xarray as xr
+    import polars as pl
+    from pandas import DataFrame
+    from xarray import Dataset
 
     from axlewright._native import Columns
 
-#: A quantity column, numbers (ratios and counts), or words (`None` in a refused row).
-Column: TypeAlias = Quantity | np.ndarray[Any, Any]
+#: A quantity column, numbers (ratios and counts), or words (`None` in a refused row). Type checkers take it for a quantity, or for anything.
+Column: TypeAlias = Quantity | Any
 #: Units of columns by name; a column that is missing, or has `None`, keeps the unit in which it is shown.
 Units: TypeAlias = Mapping[str, Unit | str | None]
 #: Rows that are printed, and the mark of a refused one.
@@ -82,6 +84,9 @@ class Table(Mapping[str, "Column"]):
             asked = f"'{_short(name)}'" if isinstance(name, str) else type(name).__name__
             raise KeyError(f"no column {asked}; there are {', '.join(map(_short, self._columns))}") from None
 
+    def _ipython_key_completions_(self) -> list[str]:
+        return list(self._columns)
+
     def __iter__(self) -> Iterator[str]:
         return iter(self._columns)
 
@@ -103,15 +108,14 @@ class Table(Mapping[str, "Column"]):
         """The unit in which each column is shown; `None` for pure numbers and words."""
         return {name: column.unit if isinstance(column, Quantity) else None for name, column in self.items()}
 
-    def to_pandas(self, units: Units | Literal["si"] | None = None) -> pd.DataFrame:
+    def to_pandas(self, units: Units | Literal["si"] | None = None) -> DataFrame:
         """A `pandas.DataFrame` in the units that are shown, or in those given; each quantity's column says its unit:
         `margin [delta °F]`. With `units="si"` it is coherent SI under the plain names.
 
         `attrs["units"]` and `attrs["quantities"]` say of each such column its unit and what it is. Refused rows bring a
         last column `reason`.
         """
-        import pandas as pd
-
+        pd = needed("pandas", "tables")
         columns = self._in(units)
         labels = {name: name if units == "si" else _label(name, unit) for name, (_, unit, _) in columns.items()}
         frame = pd.DataFrame({labels[name]: values for name, (values, _, _) in columns.items()})
@@ -120,22 +124,36 @@ class Table(Mapping[str, "Column"]):
         said = [(labels[name], unit, kind) for name, (_, unit, kind) in columns.items() if kind]
         frame.attrs["units"] = {label: unit for label, unit, _ in said}
         frame.attrs["quantities"] = {label: kind for label, _, kind in said}
-        return frame
+        made: DataFrame = frame
+        return made
 
-    def to_xarray(self, units: Units | Literal["si"] | None = None) -> xr.Dataset:
+    def to_polars(self, units: Units | Literal["si"] | None = None) -> pl.DataFrame:
+        """A `polars.DataFrame` in the units that are shown, in those given, or in coherent SI; named as by `to_pandas`.
+
+        `polars.DataFrame(table)` takes the table as it is: in coherent SI, under the plain names.
+        """
+        columns = self._in(units)
+        labels = {name: name if units == "si" else _label(name, unit) for name, (_, unit, _) in columns.items()}
+        series = {labels[name]: values.tolist() if values.dtype == object else values for name, (values, _, _) in columns.items()}
+        if self._reasons:
+            series["reason"] = self._reason_column().tolist()
+        made: pl.DataFrame = needed("polars", "polars").DataFrame(series)
+        return made
+
+    def to_xarray(self, units: Units | Literal["si"] | None = None) -> Dataset:
         """An `xarray.Dataset` over `row` in the units that are shown, in those given, or with `units="si"` in coherent SI.
 
         The names are plain: `attrs["units"]` and `attrs["quantity"]` of each variable say its unit and what it is.
         """
-        import xarray as xr
-
+        xr = needed("xarray", "tables")
         variables: dict[str, tuple[str, npt.NDArray[Any], dict[str, str]]] = {
             name: ("row", values, {"units": unit, "quantity": kind} if kind else {})
             for name, (values, unit, kind) in self._in(units).items()
         }
         if self._reasons:
             variables["reason"] = ("row", self._reason_column(), {})
-        return xr.Dataset(variables)
+        made: Dataset = xr.Dataset(variables)
+        return made
 
     def plot(self, x: str, *y: str, ax: Any = None) -> Any:
         """Draws columns over another one, in the units in which they are shown. Needs matplotlib.
@@ -143,7 +161,7 @@ class Table(Mapping[str, "Column"]):
         Columns of one unit share the axes that it returns. Columns of several units get a panel for each unit, one
         above the other: it returns an array of them, and `ax` can be given only for one unit.
         """
-        import matplotlib.pyplot as plt
+        plt = needed("matplotlib.pyplot", "plot")
 
         names = y or tuple(name for name, column in self.items() if name != x and _numeric(column))
         units = self.units
@@ -212,7 +230,9 @@ class Table(Mapping[str, "Column"]):
 
     def __repr__(self) -> str:
         refused = f", {len(self._reasons)} refused" if self._reasons else ""
-        return f"<Table of {self._rows} rows{refused}: {_printable(', '.join(map(self._label, self)))}>"
+        names = [self._label(name) for name in list(self)[:PRINTED]]
+        more = f", ... {len(self)} columns" if len(self) > PRINTED else ""
+        return f"<Table of {self._rows} rows{refused}: {_printable(', '.join(names))}{more}>"
 
     def __str__(self) -> str:
         """Columns in their units with four significant digits; a refused row is marked, and its reason is below."""
@@ -311,7 +331,8 @@ def _numeric(column: Column) -> bool:
 
 
 def _shown(column: Column) -> npt.NDArray[Any]:
-    return column.to(column.unit) if isinstance(column, Quantity) else column
+    shown: npt.NDArray[Any] = column.to(column.unit) if isinstance(column, Quantity) else column
+    return shown
 
 
 def _label(name: str, symbol: str) -> str:

@@ -1,4 +1,4 @@
-"""Units: `300 * lbf_in`, `[250, 300] * lbf_in`, `degF(70)`."""
+"""Units: `300 * lbf_in`, `lbf_in([250, 300])`, `degF(70)`."""
 
 from axlewright._native import UNITS
 

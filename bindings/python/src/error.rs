@@ -4,18 +4,56 @@ use axlewright::Error;
 use pyo3::create_exception;
 use pyo3::exceptions::{PyException, PyMemoryError, PyRuntimeError, PyValueError};
 use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyString, PyTuple};
+use pyo3::{PyTypeInfo, ffi};
 use std::any::Any;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
-create_exception!(axlewright, DomainError, PyValueError, "A value outside what a function is valid for.");
-create_exception!(
-    axlewright,
+create_exception!(axlewright, Refusal, PyException, "Base of every refusal of this library.");
+
+/// An exception that is both a refusal of this library, `axlewright.Error`, and a `ValueError`.
+macro_rules! refusal {
+    ($name:ident, $path:literal, $doc:literal) => {
+        pub struct $name;
+
+        impl $name {
+            pub fn new_err(sentence: String) -> PyErr {
+                PyErr::new::<$name, String>(sentence)
+            }
+        }
+
+        // SAFETY: a class of exceptions, which lives for ever.
+        unsafe impl PyTypeInfo for $name {
+            fn type_object_raw(py: Python<'_>) -> *mut ffi::PyTypeObject {
+                static CLASS: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+                let made = CLASS.get_or_init(py, || {
+                    let bases = (py.get_type::<Refusal>(), py.get_type::<PyValueError>());
+                    let bases = bases.into_pyobject(py).map_or(std::ptr::null_mut(), Bound::into_ptr);
+                    // SAFETY: a name with its module, a text, and a tuple of classes of exceptions; the class keeps its bases.
+                    unsafe {
+                        let made = ffi::PyErr_NewExceptionWithDoc(
+                            $path.as_ptr(),
+                            $doc.as_ptr(),
+                            bases,
+                            std::ptr::null_mut(),
+                        );
+                        Bound::from_owned_ptr(py, made).unbind()
+                    }
+                });
+                made.as_ptr().cast()
+            }
+        }
+    };
+}
+
+refusal!(DomainError, c"axlewright.DomainError", c"A value outside what a function is valid for.");
+refusal!(
     TextError,
-    PyValueError,
-    "Text that is not a quantity, or is of another kind than expected."
+    c"axlewright.TextError",
+    c"Text that is not a quantity, or is of another kind than expected."
 );
-create_exception!(axlewright, DocumentError, PyValueError, "A document that cannot be read.");
+refusal!(DocumentError, c"axlewright.DocumentError", c"A document that cannot be read.");
 
 /// One fault of a document.
 #[pyclass(frozen, get_all, module = "axlewright", name = "Fault")]
@@ -65,6 +103,10 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     document.setattr("key", py.None())?;
     document.setattr("file", py.None())?;
     m.add_class::<Fault>()?;
+    let base = py.get_type::<Refusal>();
+    base.setattr("__name__", "Error")?;
+    base.setattr("__qualname__", "Error")?;
+    m.add("Error", base)?;
     m.add("DomainError", domain)?;
     m.add("TextError", text)?;
     m.add("DocumentError", document)

@@ -1,5 +1,6 @@
 //! The native half of the `axlewright` Python package: quantities, genuine NumPy ufuncs, and the functions that
 //! take quantities. The facade that people import is Python, in `axlewright/`.
+use linking as _;
 use pyo3::prelude::*;
 
 mod array;

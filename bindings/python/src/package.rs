@@ -2,7 +2,7 @@
 use crate::error::{guard, raise};
 use crate::kernels::{FORMER_COLUMNS, SYSTEMS};
 use crate::model::{Handle, Listed};
-use crate::system::System;
+use crate::system::{Entry, System};
 use axlewright::base::text::{printable, shortened};
 use axlewright::catalogue;
 use pyo3::exceptions::PyKeyError;
@@ -28,9 +28,11 @@ type Pairs = Vec<(&'static str, &'static str)>;
 /// Name of a named tuple, the functions that return it, its fields with their meaning, and old and new names of fields.
 type Named = (&'static str, &'static str, Pairs, Pairs);
 
-/// A system: named tuples, functions by name, models.
+/// Named tuples of a system, functions by name, models, and the tables in the documents of models.
+type Members<'py> = (Vec<Named>, Bound<'py, PyDict>, Vec<Model>, Vec<Entry>);
+
 #[pyfunction(name = "_system")]
-fn system<'py>(py: Python<'py>, name: &str) -> PyResult<(Vec<Named>, Bound<'py, PyDict>, Vec<Model>)> {
+fn system<'py>(py: Python<'py>, name: &str) -> PyResult<Members<'py>> {
     let system = found(name)?;
     let functions = PyDict::new(py);
     for of in system.functions {
@@ -41,7 +43,7 @@ fn system<'py>(py: Python<'py>, name: &str) -> PyResult<(Vec<Named>, Bound<'py, 
         of.fields.iter().map(|field| (field.name, field.kind.map(|kind| kind.name), field.doc)).collect()
     };
     let models = system.models.iter().map(|of| (of.name, of.doc, fields(of)));
-    Ok((results.collect(), functions, models.collect()))
+    Ok((results.collect(), functions, models.collect(), system.entries.to_vec()))
 }
 
 /// Old and new names of the functions, models and named tuples of a system.

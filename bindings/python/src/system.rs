@@ -2,6 +2,9 @@
 use crate::model::Listed;
 use pyo3::prelude::*;
 
+/// A table in the document of a model: its name, and its fields with whether they may be left out.
+pub type Entry = (&'static str, &'static [(&'static str, bool)]);
+
 /// A system of the vehicle.
 pub struct System {
     pub name: &'static str,
@@ -9,6 +12,8 @@ pub struct System {
     pub results: &'static [Results],
     pub functions: &'static [Function],
     pub models: &'static [Listed],
+    /// Tables in the documents of the models: a name, and its fields with whether they may be left out.
+    pub entries: &'static [Entry],
     /// Old and new names of its items.
     pub former: &'static [(&'static str, &'static str)],
 }

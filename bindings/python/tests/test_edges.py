@@ -272,7 +272,7 @@ def test_a_failure_of_its_own_is_no_verdict(fault, words):
     script = (
         "import sys, axlewright.sheet as s, axlewright.__main__ as command\n"
         f"def fails(path): raise {fault}\n"
-        "s.Sheet.load = fails; sys.argv[1:] = ['assess', 'x']; sys.exit(command._run())"
+        "s.Sheet.load = fails; sys.argv[1:] = ['assess', 'x']; sys.exit(command.run())"
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=False)
     assert done.returncode == 70 and words in done.stderr and done.stderr.count("\n") == 1 and "\x1b" not in done.stderr, done

@@ -62,7 +62,7 @@ def test_an_argument_is_not_taken_under_both_names(both):
 
 @pytest.mark.parametrize("system", sorted(MODULES))
 def test_an_old_field_of_a_result_answers_and_warns(system):
-    results, _, _ = _system(system)
+    results, _, _, _ = _system(system)
     for name, _, fields, former in results:
         made = getattr(MODULES[system], name)(*range(len(fields)))
         for old, new in former:

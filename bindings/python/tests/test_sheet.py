@@ -230,7 +230,7 @@ def test_what_the_vehicle_lacks_does_not_apply(dunlin):
 def test_the_work_and_the_texts(dunlin, assessment):
     work = assessment.work("front.frequency")
     assert "550 lbf/in" in work and "spring.natural_frequency" in work and "source" in work.lower()
-    assert "1.264 Hz" in assessment.text() and work.splitlines()[0].strip() in assessment.text(work=True)
+    assert "1.26 Hz" in assessment.text() and work.splitlines()[0].strip() in assessment.text(work=True)
     assert "°F" in assessment.text("us") and "°F" not in assessment.text("metric")
     with pytest.raises(ValueError, match='system = "yards" is not known'):
         assessment.text("yards")
@@ -248,7 +248,7 @@ def test_lines_that_contradict_each_other_are_said(dunlin, assessment):
     assert found.path == "front.axle_mass" and found.written == 1300 * kg and "scales.left_front" in found.lines
     axle = sheet["scales.left_front"] + sheet["scales.right_front"]
     assert math.isclose(found.follows / axle, 1.0)
-    assert str(found) in doubted.text() and found.by in doubted._repr_html_()
+    assert str(found) in " ".join(doubted.text().split()) and found.by in doubted._repr_html_()
     rests = [f for f in doubted if f.safety and "front.axle_mass" in f.rests_on]
     assert rests and all(finding.verdict != "meets" for finding in rests)
 

@@ -1,15 +1,186 @@
 //! Unit-safe vehicle-engineering functions for one-off vehicle builders.
 //!
-//! Every formula is one typed, documented function in the folder of its system; a *model* takes what is richer than a few
-//! quantities (lists, curves, choices), and a *table* is what a model returns over a grid. C and Python follow from this
-//! crate by generation.
+//! Before anything is ordered or welded, a small shop must know whether a combination of parts will ride, handle, pull, hold, stay cool
+//! and stop, by what margin, and how the answer changes with another part. Every answer here names its formula, its limits and its source.
 //!
-//! Systems stand on layers and import downward only. The modules in this file stand in that order.
+//! - A **function** takes quantities and returns them: [`spring::wheel_rate`]. It refuses what its formula does not cover, and says why.
+//! - A **model** takes what is richer than a few quantities (lists, curves, choices): [`spring::Corner`], [`engine::TorqueCurve`].
+//! - A **table** is what a model returns over a grid: a [`Table`] of columns with units, and a reason for each refused row.
+//! - The **build sheet** holds a whole vehicle as one text, and judges it: [`sheet`].
+//!
+//! C and Python follow from this crate by generation, and give the same bits.
+//!
+//! # Quantities
+//! Each kind of quantity is a type of [`units`], and a bare number is none: `Mass::of::<kg>(545.0)`. A torque is no energy, and a gauge
+//! pressure is no absolute one.
+//!
+//! ```
+//! use axlewright::units::*;
+//! let rate: LinearStiffness = "225 lbf/in".parse()?;           // from text
+//! assert_eq!(format!("{:.2}", rate.in_::<N_mm>()), "39.40"); // as a number in a unit
+//! assert_eq!(format!("{rate:.1}"), "39.4 N/mm");               // as a metric shop prints it
+//! assert_eq!(format!("{rate:#.0}"), "225 lbf/in");             // as a US shop does
+//! assert_eq!(format!("{:.1}", rate.si()), "39403.5");          // in coherent SI
+//! assert!("225 lbf".parse::<LinearStiffness>().is_err());      // another kind
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! # One example a system
+//! ## Springs and dampers: [`spring`]
+#![cfg_attr(feature = "spring", doc = "```")]
+#![cfg_attr(not(feature = "spring"), doc = "```ignore")]
+//! use axlewright::{spring, units::*};
+//! let rate = spring::wheel_rate(LinearStiffness::of::<lbf_in>(300.0), Ratio::of::<one>(0.62), Angle::of::<deg>(18.0))?;
+//! let frequency = spring::natural_frequency(rate, Mass::of::<kg>(545.0))?;
+//! assert_eq!(format!("{rate:#.1}, {frequency:.2}"), "104.3 lbf/in, 0.92 Hz");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Tyres and wheels: [`tyre`]
+#![cfg_attr(feature = "tyre", doc = "```")]
+#![cfg_attr(not(feature = "tyre"), doc = "```ignore")]
+//! use axlewright::{tyre, units::*};
+//! let radius = tyre::rolling_radius(Length::of::<mm>(696.0), Length::of::<mm>(323.0))?;
+//! assert_eq!(format!("{radius:.1}"), "339.7 mm");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Engine: [`engine`]
+#![cfg_attr(feature = "engine", doc = "```")]
+#![cfg_attr(not(feature = "engine"), doc = "```ignore")]
+//! use axlewright::{engine, units::*};
+//! let power = engine::power(Torque::of::<ft_lbf>(295.0), AngularVelocity::of::<rpm>(4500.0))?;
+//! assert_eq!(format!("{:.0} hp", power.in_::<hp_mechanical>()), "253 hp");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Driveline: [`driveline`]
+#![cfg_attr(feature = "driveline", doc = "```")]
+#![cfg_attr(not(feature = "driveline"), doc = "```ignore")]
+//! use axlewright::{driveline, units::*};
+//! let speed = driveline::engine_speed(
+//!     Velocity::of::<mph>(65.0), Ratio::of::<one>(0.72), Ratio::of::<one>(4.10), Length::of::<mm>(340.0),
+//! )?;
+//! assert_eq!(format!("{speed:.0}"), "2409 rpm");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Mass and balance: [`mass`]
+#![cfg_attr(feature = "mass", doc = "```")]
+#![cfg_attr(not(feature = "mass"), doc = "```ignore")]
+//! use axlewright::{mass, units::*};
+//! let [lf, rf, lr, rr] = [612.0, 598.0, 455.0, 467.0].map(Mass::of::<kg>); // four scales
+//! let [wheelbase, front, rear] = [2650.0, 1540.0, 1520.0].map(Length::of::<mm>);
+//! let on = mass::weight_distribution(lf, rf, lr, rr, wheelbase, front, rear)?;
+//! assert_eq!(format!("{:.1} % front", on.front_share.in_::<percent>()), "56.8 % front");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Suspension: [`suspension`]
+#![cfg_attr(feature = "suspension", doc = "```")]
+#![cfg_attr(not(feature = "suspension"), doc = "```ignore")]
+//! use axlewright::{suspension, units::*};
+//! let rate = LinearStiffness::of::<N_mm>(28.0);
+//! let axle = suspension::independent_roll_stiffness(rate, Length::of::<mm>(1480.0))?;
+//! assert_eq!(format!("{axle:.0}"), "535 N·m/deg");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Ride: [`ride`]
+#![cfg_attr(feature = "ride", doc = "```")]
+#![cfg_attr(not(feature = "ride"), doc = "```ignore")]
+//! use axlewright::{ride, units::*};
+//! let damping = ride::damping_for_least_body_acceleration(
+//!     Mass::of::<kg>(300.0), Mass::of::<kg>(40.0), LinearStiffness::of::<N_mm>(22.0), LinearStiffness::of::<N_mm>(190.0),
+//! )?;
+//! assert_eq!(format!("{damping:.0}"), "931 N·s/m");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Air: [`air`]
+#![cfg_attr(feature = "air", doc = "```")]
+#![cfg_attr(not(feature = "air"), doc = "```ignore")]
+//! use axlewright::{air, units::*};
+//! // A hot day at 5,000 ft: how thin is the air for the engine and the radiator?
+//! let density = air::moist_density(
+//!     AbsolutePressure::of::<hPa_absolute>(843.07), Temperature::of::<degC>(30.0), AbsolutePressure::of::<hPa_absolute>(15.0),
+//! )?;
+//! assert_eq!(format!("{:.0} ft", air::density_altitude(density)?.in_::<ft>()), "8019 ft");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Fluids: [`fluid`]
+#![cfg_attr(feature = "fluid", doc = "```")]
+#![cfg_attr(not(feature = "fluid"), doc = "```ignore")]
+//! use axlewright::{fluid, units::*};
+//! let half = fluid::ethylene_glycol_mass_fraction(Ratio::of::<percent>(50.0), Ratio::of::<percent>(95.0))?;
+//! let freezes = fluid::ethylene_glycol_freezing_temperature(half)?;
+//! assert_eq!(format!("{freezes:.0}"), "-36 °C");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Cooling: [`cooling`]
+#![cfg_attr(feature = "cooling", doc = "```")]
+#![cfg_attr(not(feature = "cooling"), doc = "```ignore")]
+//! use axlewright::{cooling, units::*};
+//! // 118 °C is the hottest coolant and 10 K the margin: which cap does half and half want at 5,000 ft?
+//! let cap = cooling::ethylene_glycol_cap_pressure(
+//!     Temperature::of::<degC>(128.0), Ratio::of::<percent>(52.0), AbsolutePressure::of::<kPa_absolute>(84.3),
+//! )?;
+//! assert_eq!(format!("{cap:#.1}"), "16.1 psi gauge");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! # A model, and its document
+//! With the feature `serde`, a model is read from JSON or TOML text with units, and is checked when it is read.
+#![cfg_attr(all(feature = "serde", feature = "cooling"), doc = "```")]
+#![cfg_attr(not(all(feature = "serde", feature = "cooling")), doc = "```ignore")]
+//! use axlewright::{Model, cooling::Coolant};
+//! let coolant = Coolant::from_text(
+//!     r#"{ "liquid": "ethylene_glycol", "volume_share": "50 %", "concentrate": "95 %", "cap": "13 psi gauge",
+//!          "cap_holds": "12 psi gauge", "altitude": "5000 ft", "hottest": "108 °C" }"#,
+//! )?;
+//! let margin = coolant.margin()?.margin;
+//! assert_eq!(format!("{margin:.0}"), "14 delta K");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! # A build sheet
+//! With the feature `sheet`, one text holds the measurements, ratings and parts of a vehicle; see [`sheet`].
+#![cfg_attr(feature = "sheet", doc = "```")]
+#![cfg_attr(not(feature = "sheet"), doc = "```ignore")]
+//! use axlewright::{Verdict, sheet::Sheet};
+//! let van = Sheet::from_text(
+//!     "version = 1
+//!      [front]
+//!      sprung_mass = '545 kg'
+//!      [front.spring]
+//!      rate = '550 lbf/in +/- 3 %'
+//!      motion_ratio = 0.6
+//!      [front.wanted]
+//!      frequency_low = '1.2 Hz'
+//!      frequency_high = '1.5 Hz'",
+//! )?;
+//! let assessment = van.assess();
+//! let frequency = assessment.answers().iter().find(|answer| answer.path == "front.frequency").expect("it is asked");
+//! assert_eq!((frequency.verdict, format!("{:.2} Hz", frequency.value)), (Verdict::Meets, "1.27 Hz".into()));
+//! # Ok::<(), axlewright::Error>(())
+//! ```
 //!
 //! # Features
-//! Each system is a feature of its name and brings along the systems that it uses. By default all systems are there, as
-//! functions and models. `default-features = false, features = ["spring"]` is the springs alone, with `uom` and the two
-//! packages below it. Opt-in are `serde`, models as JSON and TOML text, and `sheet`, the build sheet with all systems and `serde`.
+//! | feature | brings | default |
+//! |---|---|---|
+//! | a system by its name, such as `spring` | its functions and models, and the systems that it uses | yes |
+//! | `systems` | all of them | yes |
+//! | `serde` | models as JSON and TOML text; records, tables, verdicts and assessments are `Serialize` | no |
+//! | `sheet` | the build sheet, with all systems and `serde` | no |
+//!
+//! `default-features = false, features = ["spring"]` is the springs alone, with `uom` and the packages below it.
+//! Systems stand on layers and import downward only. The modules below stand in that order.
+//!
+//! Serialized, a quantity is text with its SI unit, such as `"0.112 m"`, in a model's document and in the record of a result. In a table
+//! it is a number in coherent SI, and the column has the unit. A number that is not known is null there. A verdict in a record is its
+//! word; an assessment has the form of `sheet::Assessment::to_json`, with numbers in coherent SI beside their units.
 //!
 //! # Reading the compiler
 //! Each kind of quantity is a type, and the compiler names both kinds where two are mixed:
@@ -24,6 +195,7 @@
 //!
 //! A quantity prints with its unit: `{}` in that of a metric shop, `{:#}` in that of a US shop, `{:.1}` with one digit after the
 //! point. `q.in_::<lbf_in>()` is the number in a unit, and `"225 lbf/in".parse::<LinearStiffness>()` reads one.
+#![cfg_attr(docsrs, feature(doc_cfg))]
 #![forbid(unsafe_code)]
 // No panic in the core outside its tests. A module that indexes says what fixes its bounds.
 #![cfg_attr(

@@ -1,7 +1,7 @@
 //! The C entries of every function and model, as Rust source.
 
-use crate::words::{doc_lines, doc_lines_returning, flow, model_lines, output_words, unit};
-use crate::{Api, Content, Function, Model, Output, Parameter, snake};
+use crate::brief::{Scope, comment};
+use crate::{Api, Content, Function, Model, Output, Parameter, is_wide, snake};
 
 /// A module of entries; its guards and helpers are in `bindings/c/src`.
 pub fn source(api: &Api) -> Result<String, String> {
@@ -45,12 +45,12 @@ pub fn source(api: &Api) -> Result<String, String> {
         }
     }
     for function in &api.functions {
-        out.push_str(&scalar(function)?);
+        out.push_str(&scalar(api, function)?);
         out.push_str(&batch(function)?);
         out.push_str(&values(function)?);
     }
     for model in &api.models {
-        out.push_str(&model_entries(model)?);
+        out.push_str(&model_entries(api, model)?);
     }
     Ok(out)
 }
@@ -79,13 +79,6 @@ pub fn entry(function: &Function) -> String {
     format!("axw_{}_{}", function.system, function.name)
 }
 
-fn comment(lines: &[String]) -> String {
-    flow(lines)
-        .iter()
-        .map(|line| if line.is_empty() { "///\n".to_owned() } else { format!("/// {line}\n") })
-        .collect()
-}
-
 fn out_name(function: &Function, output: &Output) -> String {
     if function.result_type.is_some() { output.name.clone() } else { "result".into() }
 }
@@ -101,7 +94,7 @@ fn value_of(function: &Function, output: &Output, on: &str) -> String {
     if function.result_type.is_some() { format!("{on}.{}.si()", output.name) } else { format!("{on}.si()") }
 }
 
-fn scalar(function: &Function) -> Result<String, String> {
+fn scalar(api: &Api, function: &Function) -> Result<String, String> {
     let inputs: String = function.parameters.iter().map(|p| format!("{}: f64, ", p.name)).collect();
     let outputs: String =
         function.results.iter().map(|r| format!("{}: *mut f64, ", out_name(function, r))).collect();
@@ -112,7 +105,7 @@ fn scalar(function: &Function) -> Result<String, String> {
         .collect();
     Ok(format!(
         "{}#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {}({inputs}{outputs}) -> i32 {{ guard_call(move || {}, |on| unsafe {{ {puts} }}) }}\n\n",
-        comment(&doc_lines(function, true)),
+        comment(&Scope::of(api, &function.system, None, Some(function)).function(function)),
         entry(function),
         call(function, |p| p.name.clone()),
     ))
@@ -140,7 +133,7 @@ fn batch(function: &Function) -> Result<String, String> {
     let good = write(&|r: &Output| value_of(function, r, "on"));
     let bad = write(&|_: &Output| "f64::NAN".to_owned());
     Ok(format!(
-        "/// `{name}` on arrays of length `n`.\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_n(n: usize, {inputs}{outputs}reason: *mut i32) -> i32 {{ guard(|| {{\n\
+        "#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_n(n: usize, {inputs}{outputs}reason: *mut i32) -> i32 {{ guard(|| {{\n\
          {checks}within_memory::<f64>(\"n\", n)?;\nlet mut refused: Option<(usize, usize, axlewright::Error)> = None;\n\
          for i in 0..n {{ unsafe {{ let status = match {} {{\n\
          Ok(on) => {{ {good} 0 }}\n\
@@ -155,13 +148,11 @@ fn values(function: &Function) -> Result<String, String> {
     let inputs: String = function.parameters.iter().map(|p| format!("{}: f64, ", p.name)).collect();
     let mut out = String::new();
     for result in &function.results {
-        let ending = if function.result_type.is_some() { format!("_{}", result.name) } else { String::new() };
-        let Content::Quantity(kind) = &result.content else { continue };
+        let Content::Quantity(_) = &result.content else { continue };
         out.push_str(&format!(
-            "/// `{name}` that returns {what} {unit}, or NaN where there is no answer.\n#[unsafe(no_mangle)]\npub extern \"C\" fn {name}{ending}_value({inputs}) -> f64 {{ guard_value(|| {call}.map(|on| {value})) }}\n\n",
+            "#[unsafe(no_mangle)]\npub extern \"C\" fn {name}{ending}_value({inputs}) -> f64 {{ guard_value(|| {call}.map(|on| {value})) }}\n\n",
             name = entry(function),
-            what = if function.result_type.is_some() { format!("`{}`", result.name) } else { "its result".into() },
-            unit = unit(kind),
+            ending = value_ending(function, result),
             call = call(function, |p| p.name.clone()),
             value = value_of(function, result, "on"),
         ));
@@ -169,7 +160,12 @@ fn values(function: &Function) -> Result<String, String> {
     Ok(out)
 }
 
-fn model_entries(model: &Model) -> Result<String, String> {
+/// What stands between the name of an entry and `_value`.
+fn value_ending(function: &Function, result: &Output) -> String {
+    if function.result_type.is_some() { format!("_{}", result.name) } else { String::new() }
+}
+
+fn model_entries(api: &Api, model: &Model) -> Result<String, String> {
     let name = format!("axw_{}_{}", model.system, snake(&model.name));
     let core = format!("axlewright::{}::{}", model.system, model.name);
     let keeps_texts = model
@@ -179,34 +175,27 @@ fn model_entries(model: &Model) -> Result<String, String> {
     let (texts, no_texts) = if keeps_texts { (", Texts", ", Texts::default()") } else { ("", "") };
     let mut out = format!(
         "{}pub struct {name}({core}{texts});\nconst _: fn() = || {{ fn shared<T: Send + Sync>() {{}} shared::<{name}>() }};\n\n\
-         /// Reads JSON or TOML text and checks it. `out` receives a handle that `{name}_free` frees.\n#[unsafe(no_mangle)]\n\
+         /// `_new` reads JSON or TOML text, `_new_si` named values in coherent SI; both check the model. `{name}_free`\n/// frees it, NULL included, and `_json` writes it as JSON text.\n#[unsafe(no_mangle)]\n\
          pub unsafe extern \"C\" fn {name}_new(text: *const c_char, out: *mut *mut {name}) -> i32 {{ guard(|| unsafe {{\n\
          give(\"out\", out, || Ok(Box::new({name}({core}::from_text(words(\"text\", text)?)?{no_texts}))))\n}}) }}\n\n\
-         /// Makes and checks the model of named values, without text: see `axw_sheet_new_si`.\n#[unsafe(no_mangle)]\n\
+         #[unsafe(no_mangle)]\n\
          pub unsafe extern \"C\" fn {name}_new_si(paths: *const *const c_char, values: *const f64, texts: *const *const c_char, count: usize, out: *mut *mut {name}) -> i32 {{ guard(|| unsafe {{\n\
          give(\"out\", out, || Ok(Box::new({name}({core}::from_document(&document(paths, values, texts, count)?)?{no_texts}))))\n}}) }}\n\n\
-         /// Frees a handle; NULL is allowed.\n#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_free(handle: *mut {name}) {{ guard_or((), || unsafe {{ free(handle) }}) }}\n\n\
-         /// The model as JSON text. `needed` receives the bytes that it needs, its closing NUL included; `buffer` may be NULL.\n#[unsafe(no_mangle)]\n\
+         #[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {name}_free(handle: *mut {name}) {{ guard_or((), || unsafe {{ free(handle) }}) }}\n\n\
+         #[unsafe(no_mangle)]\n\
          pub unsafe extern \"C\" fn {name}_json(model: *const {name}, buffer: *mut c_char, size: usize, needed: *mut usize) -> i32 {{ guard(|| {{\n\
          let text = unsafe {{ handle(\"model\", model) }}?.0.to_json()?;\nfits(\"buffer\", &text, buffer, size)?;\n\
          unsafe {{ copy(&text, buffer, size); put(needed, text.len() + 1); }}\nOk(())\n}}) }}\n\n",
-        comment(&model_lines(model)),
+        comment(&Scope::of(api, &model.system, Some(model), None).model(model)),
     );
     for method in &model.methods {
-        out.push_str(&method_entry(&name, method)?);
+        let scope = Scope::of(api, &model.system, Some(model), Some(method));
+        out.push_str(&method_entry(&scope, &name, method)?);
     }
     Ok(out)
 }
 
-/// With more results than this, they come in a struct rather than through pointers.
-const MOST_POINTERS: usize = 8;
-
-/// True if the results of a method come in one struct.
-pub fn is_wide(method: &Function) -> bool {
-    method.results.len() > MOST_POINTERS
-}
-
-fn method_entry(model: &str, method: &Function) -> Result<String, String> {
+fn method_entry(scope: &Scope, model: &str, method: &Function) -> Result<String, String> {
     let entry = format!("{model}_{}", method.name);
     let mut inputs = String::new();
     let mut lets = String::new();
@@ -223,14 +212,22 @@ fn method_entry(model: &str, method: &Function) -> Result<String, String> {
             arguments.push(format!("{kind}::from_si({name})"));
         }
     }
-    let Outputs { before, docs, declared, ready, give } =
-        if is_wide(method) { struct_output(&entry, method)? } else { pointer_outputs(method)? };
+    let Outputs { before, declared, ready, give } =
+        if is_wide(method) { struct_output(scope, &entry, method)? } else { pointer_outputs(method)? };
+    let core = format!("model.0.{}({})", method.name, arguments.join(", "));
+    let value = match &method.results[..] {
+        [only] if matches!(only.content, Content::Quantity(_)) => format!(
+            "#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {entry}{}_value(model: *const {model}, {inputs}) -> f64 {{ guard_value(|| {{\n\
+             let model = unsafe {{ handle(\"model\", model) }}?;\n{lets}let on = {core}?;\nOk::<f64, Failure>({})\n}}) }}\n\n",
+            value_ending(method, only),
+            value_of(method, only, "on"),
+        ),
+        _ => String::new(),
+    };
     Ok(format!(
         "{before}{}#[unsafe(no_mangle)]\npub unsafe extern \"C\" fn {entry}(model: *const {model}, {inputs}{declared}) -> i32 {{ guard(|| {{\n\
-         let model = unsafe {{ handle(\"model\", model) }}?;\n{ready}{lets}let on = model.0.{}({})?;\n{give}\nOk(())\n}}) }}\n\n",
-        comment(&docs),
-        method.name,
-        arguments.join(", "),
+         let model = unsafe {{ handle(\"model\", model) }}?;\n{ready}{lets}let on = {core}?;\n{give}\nOk(())\n}}) }}\n\n{value}",
+        comment(&scope.function(method)),
     ))
 }
 
@@ -238,7 +235,6 @@ fn method_entry(model: &str, method: &Function) -> Result<String, String> {
 struct Outputs {
     /// Text before the entry.
     before: String,
-    docs: Vec<String>,
     /// Parameters of the entry.
     declared: String,
     /// Statements before the call that makes `on`, and those after it.
@@ -283,7 +279,6 @@ fn pointer_outputs(method: &Function) -> Result<Outputs, String> {
     }
     Ok(Outputs {
         before: String::new(),
-        docs: doc_lines(method, true),
         declared,
         ready: String::new(),
         give: format!("{fit}\nunsafe {{ {puts} }}"),
@@ -291,11 +286,11 @@ fn pointer_outputs(method: &Function) -> Result<Outputs, String> {
 }
 
 /// One struct of all results, filled up to the size that the caller gives.
-fn struct_output(entry: &str, method: &Function) -> Result<Outputs, String> {
+fn struct_output(scope: &Scope, entry: &str, method: &Function) -> Result<Outputs, String> {
     let name = format!("{entry}_result");
     let (mut fields, mut values) = (String::new(), String::new());
     for output in &method.results {
-        let Output { name: field, content, meaning } = output;
+        let Output { name: field, content, .. } = output;
         let (of, value) = match content {
             Content::Quantity(_) => ("f64", format!("on.{field}.si()")),
             Content::Whole => ("i64", format!("on.{field}")),
@@ -307,27 +302,15 @@ fn struct_output(entry: &str, method: &Function) -> Result<Outputs, String> {
                 ));
             }
         };
-        let of_choice = |choice: &str| format!("`AXW_{}_...`", snake(choice).to_uppercase());
-        let what =
-            if let Content::Choice(choice) = content { of_choice(choice) } else { output_words(output) };
-        let doc = comment(&[format!("{what}: {meaning}")]);
+        let doc = comment(&[scope.field(output)]);
         fields.push_str(&format!("{doc}pub {field}: {of},\n"));
         values.push_str(&format!("{field}: {value},"));
     }
-    let has_texts = method.results.iter().any(|result| result.content == Content::Text);
-    let lifetime = if has_texts { "; its texts live until the model is freed" } else { "" };
-    let mut docs = doc_lines_returning(
-        method,
-        true,
-        vec![format!("    result (struct): {} results", method.results.len())],
-    );
-    docs[0] = format!("{} Set `result->size` to `sizeof *result` first{lifetime}.", docs[0]);
     Ok(Outputs {
         before: format!(
-            "/// Results of `{entry}`{lifetime}.\n#[repr(C)]\n#[derive(Clone, Copy)]\npub struct {name} {{\n\
+            "/// Results of `{entry}`.\n#[repr(C)]\n#[derive(Clone, Copy)]\npub struct {name} {{\n\
              /// Bytes of this struct as the caller has it: `sizeof`.\npub size: usize,\n{fields}}}\n\n"
         ),
-        docs,
         declared: format!("result: *mut {name}, "),
         ready: "let size = unsafe { room(\"result\", result) }?;\n".into(),
         give: format!("let filled = {name} {{ size, {values} }};\nunsafe {{ fill(result, &filled, size) }};"),

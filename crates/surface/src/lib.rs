@@ -3,7 +3,9 @@
 //!
 //! Unknown items are refused by name: an unknown type, a missing heading, an undocumented parameter.
 
+pub mod brief;
 pub mod c;
+pub mod examples;
 pub mod native;
 pub mod renamed;
 pub mod rows;
@@ -183,9 +185,18 @@ pub enum Shape {
     /// Free text.
     Text,
     /// A list of tables with fields of their own.
-    List(Vec<Field>),
+    List(Entry),
     /// A table with fields of its own.
-    Fields(Vec<Field>),
+    Fields(Entry),
+}
+
+/// A table in the document of a model, with fields of its own.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// Name of its struct.
+    pub name: String,
+    /// Its fields, in order.
+    pub fields: Vec<Field>,
 }
 
 /// One field of a model.
@@ -216,6 +227,14 @@ pub struct Model {
     pub fields: Vec<Field>,
     /// Its public methods.
     pub methods: Vec<Function>,
+}
+
+/// With more results than this, C gives them in a struct rather than through pointers.
+const MOST_POINTERS: usize = 8;
+
+/// True if C gives the results of a method in one struct.
+pub fn is_wide(method: &Function) -> bool {
+    method.results.len() > MOST_POINTERS
 }
 
 /// A closed list of words.
@@ -288,6 +307,12 @@ impl Api {
     /// The kind of this name.
     pub fn kind(&self, name: &str) -> Option<&KindOf> {
         self.kinds.iter().find(|kind| kind.name == name)
+    }
+
+    /// Name of a table in the documents of models, as a type: a model that stands in another one keeps its own name.
+    pub fn entry_name(&self, entry: &Entry) -> String {
+        let is_model = self.models.iter().any(|model| model.name == entry.name);
+        format!("{}{}", entry.name, if is_model { "Document" } else { "" })
     }
 
     fn is_choice(&self, name: &str) -> bool {

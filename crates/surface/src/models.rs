@@ -3,7 +3,7 @@
 use crate::docs::{bullets, doc_text, docs, meaning, one_line, sections};
 use crate::ranges::constants;
 use crate::sources::{Sources, generic_argument, is_public, type_name};
-use crate::{Api, Fallible, Field, Function, Model, Shape};
+use crate::{Api, Entry, Fallible, Field, Function, Model, Shape};
 use std::collections::BTreeMap;
 use syn::{ImplItem, Item};
 
@@ -109,7 +109,7 @@ impl Api {
     /// Shape of a field by its type: each possible form is one line here.
     fn shape(&self, of: &syn::Type, structs: &BTreeMap<String, &syn::ItemStruct>) -> Fallible<Shape> {
         let of_struct = |name: &str| match structs.get(name) {
-            Some(item) => self.fields(item, structs),
+            Some(item) => Ok(Entry { name: name.to_owned(), fields: self.fields(item, structs)? }),
             None => Err(format!("{name} is no quantity, choice or struct")),
         };
         if let Some(quantity) = generic_argument(of, "Value") {

@@ -1,7 +1,7 @@
 //! The native half of the Python module, as Rust source: a kernel a function, a table a model, and the list of the systems.
 
 use crate::words::{doc_lines, flow, model_lines};
-use crate::{Api, Content, Field, Function, Model, Output, Shape, renamed};
+use crate::{Api, Content, Field, Function, Model, Output, Shape, examples, renamed};
 use std::collections::BTreeMap;
 
 /// A module of kernels and tables; the code that runs them is in `bindings/python/src`.
@@ -19,14 +19,14 @@ pub fn source(api: &Api) -> Result<String, String> {
         for function in &functions {
             let name = kernel_name(function);
             let sizes = format!("{}, {}", function.parameters.len(), function.results.len());
-            out.push_str(&kernel(&name, function)?);
+            out.push_str(&kernel(api, &name, function)?);
             listed.push_str(&format!(
                 "Function {{ name: {:?}, function: function_of::<{name}, {sizes}>, ufunc: ufunc_of::<{name}, {sizes}> }},\n",
                 function.name
             ));
         }
         for model in &models {
-            out.push_str(&table(model));
+            out.push_str(&table(api, model));
             let methods: Vec<String> = model
                 .methods
                 .iter()
@@ -58,8 +58,9 @@ pub fn source(api: &Api) -> Result<String, String> {
             ));
         }
         systems.push_str(&format!(
-            "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}], former: &[{}] }},\n",
+            "System {{ name: {:?}, results: &[{classes}], functions: &[{listed}], models: &[{tables}], entries: &[{}], former: &[{}] }},\n",
             system.name,
+            entries(api, &models),
             pairs(renamed::items(&system.name)),
         ));
     }
@@ -68,6 +69,25 @@ pub fn source(api: &Api) -> Result<String, String> {
          /// Old and new names of the columns of tables.\npub static FORMER_COLUMNS: &[(&str, &str)] = &[{}];\n",
         pairs(renamed::columns())
     ))
+}
+
+/// The tables in the documents of models: a name, and its fields with whether they may be left out.
+fn entries(api: &Api, models: &[&Model]) -> String {
+    fn walk<'a>(api: &Api, fields: &'a [Field], found: &mut BTreeMap<String, &'a [Field]>) {
+        for field in fields {
+            if let Shape::List(entry) | Shape::Fields(entry) = &field.shape
+                && found.insert(api.entry_name(entry), &entry.fields).is_none()
+            {
+                walk(api, &entry.fields, found);
+            }
+        }
+    }
+    let mut found = BTreeMap::new();
+    models.iter().for_each(|model| walk(api, &model.fields, &mut found));
+    let fields = |of: &[Field]| -> String {
+        of.iter().map(|field| format!("({:?}, {}),", field.name, field.optional)).collect()
+    };
+    found.iter().map(|(name, of)| format!("({name:?}, &[{}]),", fields(of))).collect()
 }
 
 fn upper(word: &str) -> String {
@@ -112,13 +132,20 @@ fn pairs(of: impl Iterator<Item = (&'static str, &'static str)>) -> String {
 }
 
 /// Text for `help`: the signature in Python's notation, and the docs. A method begins with `$self`.
-fn signed(name: &str, this: Option<&str>, keywords: &[String], lines: &[String]) -> String {
+fn signed(name: &str, this: Option<&str>, keywords: &[String], lines: &[String], example: &str) -> String {
     let star = (!keywords.is_empty()).then_some("*");
     let all: Vec<&str> = this.into_iter().chain(star).chain(keywords.iter().map(String::as_str)).collect();
-    format!("{name}({})\n--\n\n{}", all.join(", "), flow(lines).join("\n"))
+    format!("{name}({})\n--\n\n{}{example}", all.join(", "), flow(lines).join("\n"))
 }
 
-fn kernel(name: &str, function: &Function) -> Result<String, String> {
+/// The example of a function as the end of a docstring.
+fn example(api: &Api, function: &Function) -> String {
+    let Some(lines) = examples::python(api, function) else { return String::new() };
+    let lines: Vec<String> = lines.iter().map(|line| format!("\n    {line}")).collect();
+    format!("\n\nExample{}\n", lines.concat())
+}
+
+fn kernel(api: &Api, name: &str, function: &Function) -> Result<String, String> {
     let (inputs, outputs) = (function.parameters.len(), function.results.len());
     let kinds = |pairs: Vec<(&str, &str)>| -> String {
         pairs.iter().map(|(name, kind)| format!("({name:?}, units::{kind}::KIND),")).collect()
@@ -148,8 +175,13 @@ fn kernel(name: &str, function: &Function) -> Result<String, String> {
         "A value outside the range raises `DomainError`, which says where in an array; with `invalid=\"nan\"` it gives NaN.".into(),
     ]);
     let names = function.parameters.iter().map(|p| p.name.clone());
-    let front =
-        signed(&function.name, None, &names.chain(["invalid='raise'".into()]).collect::<Vec<_>>(), &lines);
+    let front = signed(
+        &function.name,
+        None,
+        &names.chain(["invalid='raise'".into()]).collect::<Vec<_>>(),
+        &lines,
+        &example(api, function),
+    );
     let keywords: String =
         function.parameters.iter().map(|p| keyword(&function.path(), &p.name, false)).collect();
     let class = match &function.result_type {
@@ -178,7 +210,7 @@ fn kernel(name: &str, function: &Function) -> Result<String, String> {
     ))
 }
 
-fn table(model: &Model) -> String {
+fn table(api: &Api, model: &Model) -> String {
     let name = model_name(model);
     let core = format!("axlewright::{}::{}", model.system, model.name);
     let kind = |field: &Field| match &field.shape {
@@ -213,11 +245,15 @@ fn table(model: &Model) -> String {
          const INIT: &'static str = {:?};\nconst FIELDS: &'static [Field] = &[{fields}];\nconst KEYWORDS: &'static [Keyword] = &[{keywords}];\n}}\n\n",
         model.system,
         model.name,
-        flow(&model_lines(model)).join("\n"),
-        signed("__init__", Some("$self, /"), &arguments, &[]),
+        format!(
+            "{}{}",
+            flow(&model_lines(model)).join("\n"),
+            model.methods.iter().map(|of| example(api, of)).find(|of| !of.is_empty()).unwrap_or_default()
+        ),
+        signed("__init__", Some("$self, /"), &arguments, &[], ""),
     );
     for method in &model.methods {
-        out.push_str(&native_method(model, &core, method));
+        out.push_str(&native_method(api, model, &core, method));
     }
     out
 }
@@ -229,7 +265,7 @@ fn is_long(model: &Model, method: &Function) -> bool {
     table || ["ride", "suspension"].contains(&model.system.as_str())
 }
 
-fn native_method(model: &Model, core: &str, method: &Function) -> String {
+fn native_method(api: &Api, model: &Model, core: &str, method: &Function) -> String {
     let mut lets = String::new();
     let mut arguments = Vec::new();
     for (place, p) in method.parameters.iter().enumerate() {
@@ -270,6 +306,6 @@ fn native_method(model: &Model, core: &str, method: &Function) -> String {
         model.system,
         model.name,
         method.name,
-        signed(&method.name, Some("$self, /"), &names, &doc_lines(method, false)),
+        signed(&method.name, Some("$self, /"), &names, &doc_lines(method, false), &example(api, method)),
     )
 }

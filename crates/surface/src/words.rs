@@ -1,4 +1,4 @@
-//! Docs of functions and models as plain lines, for both bindings.
+//! Docs of functions and models as plain lines, for the Python module.
 
 use crate::{Content, Function, Kind, Model, Output, Shape};
 
@@ -18,7 +18,7 @@ pub fn output_words(output: &Output) -> String {
     }
 }
 
-/// Docs of a function or method as plain lines, for both bindings. `si` chooses between plain numbers and quantities.
+/// Docs of a function or method as plain lines. `si` chooses between plain numbers and quantities.
 pub fn doc_lines(function: &Function, si: bool) -> Vec<String> {
     let line = |output: &Output| {
         let words = output_words(output);
@@ -27,11 +27,6 @@ pub fn doc_lines(function: &Function, si: bool) -> Vec<String> {
             None => format!("    ({words}) {}", output.meaning),
         }
     };
-    doc_lines_returning(function, si, function.results.iter().map(line).collect())
-}
-
-/// These lines with other words on the results.
-pub fn doc_lines_returning(function: &Function, si: bool, returns: Vec<String>) -> Vec<String> {
     let docs = &function.docs;
     let mut lines = vec![docs.summary.clone()];
     if !docs.formula.is_empty() {
@@ -47,7 +42,7 @@ pub fn doc_lines_returning(function: &Function, si: bool, returns: Vec<String>) 
         }
     }
     lines.extend([String::new(), "Returns".into()]);
-    lines.extend(returns);
+    lines.extend(function.results.iter().map(line));
     for (heading, text) in
         [("Valid for (SI)", &docs.valid_for), ("Source", &docs.source), ("Caution", &docs.caution)]
     {
@@ -143,9 +138,9 @@ pub fn flow(lines: &[String]) -> Vec<String> {
     out
 }
 
-/// True for a line that names an argument, a result or a field, such as `    load (force): ...`.
+/// True for a line that names an argument, a result or a field, such as `    load (force): ...` or `    *result [N]: ...`.
 fn is_entry(line: &str) -> bool {
-    let line = line.trim_start();
+    let line = line.trim_start().trim_start_matches('*');
     let name = line.split([' ', '(']).next().unwrap_or_default();
     let identifier =
         !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase() || c == '_' || c.is_ascii_digit());

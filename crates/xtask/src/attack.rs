@@ -5,7 +5,7 @@
 
 use crate::generate;
 use crate::install::{CLibrary, Python};
-use crate::stages::{Call, Stages, cargo, target};
+use crate::stages::{Call, Stages, cargo, target, without_paths};
 use std::path::Path;
 
 /// Table of the last long run; committed, and a part of the book.
@@ -100,7 +100,7 @@ pub fn run(root: &Path, words: &[&str]) -> Result<(), String> {
     let mut stages = Stages::default();
     stages.run("build", || {
         let package = ["build", "--quiet", "--release", "--package", "axlewright-tests", "--bin", "attack"];
-        cargo(root).args(package).run()
+        without_paths(root, cargo(root)).args(package).run()
     })?;
     let mut rows = Vec::new();
     for ((name, counts, ..), count) in TARGETS.iter().zip(&wanted.counts).filter(|(_, count)| **count > 0) {

@@ -4,7 +4,7 @@
 //! callgrind, differences of two runs, so that only the calls remain; times are medians of interleaved rounds.
 
 use crate::install::{CLibrary, Python};
-use crate::stages::{Call, Stages, cargo, target};
+use crate::stages::{Call, Stages, cargo, target, without_paths};
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
@@ -134,7 +134,9 @@ pub fn run(root: &Path) -> Result<(), String> {
     let calls = stages.run("C calls", || compile_calls(root, &python, &c, &out))?;
     let speed = target(root).join("release/speed");
     stages.run("Rust loops", || {
-        cargo(root).args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bins"]).run()
+        without_paths(root, cargo(root))
+            .args(["build", "--quiet", "--release", "--package", "axlewright-tests", "--bins"])
+            .run()
     })?;
     let valgrind = Call::new(root, "valgrind").args(["--version"]).output().ok();
     let mut rows = Vec::new();

@@ -134,7 +134,7 @@ pub fn files(core: &Path, systems: &[&str]) -> Result<[(&'static str, String); 2
 }
 
 /// A text with what stands between its marks replaced.
-fn between(text: &str, comment: &str, new: &str) -> Result<String, String> {
+pub(crate) fn between(text: &str, comment: &str, new: &str) -> Result<String, String> {
     let [begin, end] = [BEGIN, END].map(|mark| format!("{comment} {mark}\n"));
     let parts = text.split_once(&begin).and_then(|(before, rest)| Some((before, rest.split_once(&end)?.1)));
     let (before, after) = parts.ok_or_else(|| format!("there is no {begin:?} with {end:?} after it"))?;

@@ -1,6 +1,6 @@
 //! Builds the parts that a user installs: the Python wheel in a virtual environment of our own, and the C library under a prefix.
 
-use crate::stages::{Call, cargo, target};
+use crate::stages::{Call, cargo, target, without_paths};
 use std::path::{Path, PathBuf};
 
 /// A virtual environment below the target folder.
@@ -70,12 +70,19 @@ impl Python {
         if out.exists() {
             std::fs::remove_dir_all(&out).map_err(|error| error.to_string())?;
         }
-        self.tool(root, "maturin")
+        without_paths(root, self.tool(root, "maturin"))
             .args(["build", "--release", "--quiet", "--manifest-path", "bindings/python/Cargo.toml", "--out"])
             .path(&out)
             .run()?;
         let mut wheels = std::fs::read_dir(&out).map_err(|error| error.to_string())?;
         let wheel = wheels.next().ok_or("maturin built no wheel")?.map_err(|error| error.to_string())?.path();
+        let home = std::env::home_dir().unwrap_or_else(|| root.to_path_buf());
+        self.python(root)
+            .args(["bindings/python/check_wheel.py"])
+            .path(&wheel)
+            .path(root)
+            .path(&home.join(""))
+            .run()?;
         self.python(root)
             .args([
                 "-m",
@@ -92,12 +99,20 @@ impl Python {
     }
 }
 
-/// Builds the Rust example and returns its program. In one call with the C library the features of shared dependencies are the same, and the core is compiled once for both.
+/// Builds the Rust example and returns its program.
 pub fn rust_example(root: &Path) -> Result<PathBuf, String> {
-    cargo(root)
-        .args(["build", "--quiet", "--release", "--package", "axlewright-c", "--package", "dunlin"])
-        .run()?;
+    release(root)?;
     Ok(target(root).join("release/dunlin"))
+}
+
+/// Builds the C library and the Rust example. In one call with `together` the features of shared dependencies are those of the wheel, and the
+/// core is compiled once for all three.
+fn release(root: &Path) -> Result<(), String> {
+    let packages = ["axlewright-c", "dunlin", "together"].map(|name| ["--package", name]);
+    without_paths(root, cargo(root))
+        .args(["build", "--quiet", "--release"])
+        .args(packages.into_iter().flatten())
+        .run()
 }
 
 /// The C library, installed under a prefix.
@@ -108,7 +123,7 @@ pub struct CLibrary {
 impl CLibrary {
     /// Builds the library and installs it below the target folder.
     pub fn install(root: &Path) -> Result<CLibrary, String> {
-        cargo(root).args(["build", "--quiet", "--release", "--package", "axlewright-c"]).run()?;
+        release(root)?;
         let prefix = target(root).join("prefix");
         Call::new(root, "sh")
             .args(["bindings/c/install.sh", "--prefix"])

@@ -94,6 +94,23 @@ pub fn cargo(root: &Path) -> Call {
     Call::new(root, std::env::var_os("CARGO").map_or_else(|| PathBuf::from("cargo"), PathBuf::from))
 }
 
+/// Settings of a build that is given away: it holds no path of this machine, so that two folders give the same bytes. All release builds
+/// here have them, as cargo compiles everything again where they differ.
+pub fn without_paths(root: &Path, call: Call) -> Call {
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| std::env::home_dir().map(|home| home.join(".cargo"))).unwrap_or_default();
+    // Below the registry, the first folder is named for a host.
+    let sources = std::fs::read_dir(home.join("registry/src")).into_iter().flatten().flatten();
+    let mut flags = std::env::var("RUSTFLAGS").unwrap_or_default();
+    for (from, to) in [(root.to_path_buf(), "axlewright")]
+        .into_iter()
+        .chain(sources.map(|source| (source.path(), "packages")))
+    {
+        flags.push_str(&format!(" --remap-path-prefix={}={to}", from.display()));
+    }
+    call.env("RUSTFLAGS", flags.trim_start())
+}
+
 /// The folder into which cargo builds.
 pub fn target(root: &Path) -> PathBuf {
     std::env::var_os("CARGO_TARGET_DIR").map_or_else(|| root.join("target"), |folder| root.join(folder))

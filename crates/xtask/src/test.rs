@@ -4,15 +4,25 @@ use crate::install::{CLibrary, Python};
 use crate::stages::{Call, Stages, cargo, target};
 use crate::{demo, docs, generate, readme};
 use std::path::Path;
+use std::thread::ScopedJoinHandle;
 
 pub fn run(root: &Path) -> Result<(), String> {
     let mut stages = Stages::default();
-    let outcome = all(root, &mut stages);
+    let outcome = std::thread::scope(|scope| {
+        // The packages of Python are fetched and unpacked while Rust compiles.
+        let python =
+            scope.spawn(|| Python::new(root, "venv-test", &["demo", "routes", "test", "docs", "callers"]));
+        all(root, &mut stages, python)
+    });
     stages.print();
     outcome
 }
 
-fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
+fn all(
+    root: &Path,
+    stages: &mut Stages,
+    python: ScopedJoinHandle<'_, Result<Python, String>>,
+) -> Result<(), String> {
     stages.run("format", || cargo(root).args(["fmt", "--all", "--check"]).run())?;
     stages.run("generated files in step", || generate::run(root, true))?;
     // The tests of the core run once, below, with everything switched on; the other sets of features must compile.
@@ -44,6 +54,8 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
                 "--package",
                 "axlewright-tests",
                 "--package",
+                "axlewright-c",
+                "--package",
                 "dunlin",
             ])
             .run()
@@ -54,12 +66,18 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
             .env("RUSTDOCFLAGS", "--deny warnings")
             .run()
     })?;
+    stages.run("crate as it is published", || package(root))?;
     let c = stages.run("C library", || CLibrary::install(root))?;
     stages.run("C tests", || {
         Call::new(root, "sh").args(["bindings/c/run-tests.sh"]).path(&c.prefix).path(&target(root)).run()
     })?;
-    let python = stages
-        .run("virtual environment", || Python::new(root, "venv-test", &["demo", "routes", "test", "docs"]))?;
+    let python = stages.run("virtual environment, begun first", || {
+        python.join().map_err(|_| "its thread ended with a panic".to_owned())?
+    })?;
+    stages.run("C library from C#, Lua and Python", || {
+        let run = "bindings/c/tests/callers/run.py";
+        python.python(root).args([run]).path(&c.prefix).path(&target(root).join("callers")).run()
+    })?;
     stages.run("numbers of the rows by other routes", || {
         python.python(root).args(["tests/scripts/check.py"]).run()
     })?;
@@ -85,6 +103,31 @@ fn all(root: &Path, stages: &mut Stages) -> Result<(), String> {
     stages.run("book", || docs::build(root, &python).map(drop))
 }
 
+/// What `cargo package` would give away: the sources, the examples, the README and the licences, and no link that leads out of it.
+fn package(root: &Path) -> Result<(), String> {
+    let list =
+        cargo(root).args(["package", "--package", "axlewright", "--list", "--allow-dirty"]).output()?;
+    let files: Vec<&str> = list.lines().collect();
+    for wanted in ["Cargo.toml", "LICENSE-APACHE", "LICENSE-MIT", "README.md", "src/lib.rs"] {
+        if !files.contains(&wanted) {
+            return Err(format!("the crate as it is published lacks {wanted}"));
+        }
+    }
+    let is_known =
+        |file: &&str| file.starts_with("src/") || file.starts_with("examples/") || !file.contains('/');
+    if let Some(other) = files.iter().find(|file| !is_known(file)) {
+        return Err(format!("the crate as it is published holds {other}"));
+    }
+    for page in ["crates/axlewright/README.md", "bindings/python/README.md"] {
+        let text = surface::read(&root.join(page))?;
+        if let Some((_, link)) = text.split_once("](") {
+            let link = link.split(')').next().unwrap_or_default();
+            return Err(format!("{page} links to {link}, which is not in the package"));
+        }
+    }
+    Ok(())
+}
+
 /// Each system compiles with its own feature alone, with its unit tests and without a warning.
 fn alone(root: &Path) -> Result<(), String> {
     for system in surface::Api::read(&surface::core_sources())?.systems {
@@ -97,7 +140,8 @@ fn alone(root: &Path) -> Result<(), String> {
     Ok(())
 }
 
-/// The facade type-checks, and the stub of the native module is true.
+/// The facade type-checks, the stub of the native module is true, and two checkers flag a user's wrong calls and no right one; the script of right
+/// ones runs, too.
 fn types(root: &Path, python: &Python) -> Result<(), String> {
     let config = root.join("bindings/python/pyproject.toml");
     let elsewhere = target(root).join("types");
@@ -115,5 +159,13 @@ fn types(root: &Path, python: &Python) -> Result<(), String> {
         .args(["-m", "mypy.stubtest", "--mypy-config-file"])
         .path(&config)
         .args(["axlewright"])
-        .run()
+        .run()?;
+    let typed = root.join("bindings/python/tests/typed");
+    python
+        .python(root)
+        .dir(&elsewhere)
+        .path(&typed.join("check.py"))
+        .env("PYRIGHT_PYTHON_IGNORE_WARNINGS", "1")
+        .run()?;
+    python.python(root).dir(&elsewhere).path(&typed.join("right.py")).output().map(drop)
 }

@@ -15,22 +15,14 @@ use std::io::Write;
 /// Values of arguments by their names, from the rows of all models.
 pub type Seen = BTreeMap<String, Vec<f64>>;
 
-/// A document of a model that has no reference row.
-const WITHOUT_ROW: [(&str, &str); 1] = [(
-    "ride.NonlinearQuarterCar",
-    r#"{"sprung_mass": "300 kg", "unsprung_mass": "40 kg", "wheel_rate": "22 N/mm", "tyre_rate": "190 N/mm", "damper_motion_ratio": 1,
-        "damper": {"gas_force": "0 N", "points": [{"velocity": "-0.5 m/s", "force": "-1500 N"}, {"velocity": "0.5 m/s", "force": "600 N"}]},
-        "damper_beyond_points": "extend", "bump_stop": {"bump_remaining": "30 mm", "motion_ratio": 1, "stop": {"points": [
-        {"compression": "20 mm", "force": "1500 N"}, {"compression": "120 mm", "force": "90 kN"}]}}}"#,
-)];
+/// Documents of the models that have no reference row.
+const WITHOUT_ROW: &str = include_str!("../../documents.json");
 
 /// Documents of a model: one of each row.
 pub fn documents_of(name: &str, rows: &[Value]) -> Vec<Value> {
     let own = rows.iter().filter(|row| words(row, "model") == Some(name));
-    let without = WITHOUT_ROW.iter().filter(|(model, _)| *model == name);
-    own.map(|row| row["inputs"].clone())
-        .chain(without.map(|(_, text)| serde_json::from_str(text).unwrap()))
-        .collect()
+    let without: Value = serde_json::from_str(WITHOUT_ROW).unwrap();
+    own.map(|row| row["inputs"].clone()).chain(without.get(name).cloned()).collect()
 }
 
 /// Values that the rows give to the arguments of methods.

@@ -1,4 +1,4 @@
-//! Prints what the core says of the build sheet: `schema`, its JSON Schema, or `lines`, a page of the book.
+//! Prints what the core says of the build sheet: `schema`, its JSON Schema; `lines` and `glossary`, pages of the book.
 
 use axlewright::base::section::{About, Content};
 use axlewright::sheet;
@@ -8,8 +8,9 @@ fn main() -> ExitCode {
     match std::env::args().nth(1).as_deref() {
         Some("schema") => print!("{}", sheet::schema()),
         Some("lines") => print!("{}", lines()),
+        Some("glossary") => print!("{}", sheet::glossary::page()),
         other => {
-            eprintln!("describe_sheet {}: write `schema` or `lines`", other.unwrap_or_default());
+            eprintln!("describe_sheet {}: write `schema`, `lines` or `glossary`", other.unwrap_or_default());
             return ExitCode::FAILURE;
         }
     }

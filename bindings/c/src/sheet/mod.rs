@@ -3,6 +3,8 @@
 // The header declares things in the order of these modules.
 mod document;
 
+mod lines;
+
 mod assess;
 
 mod what_if;
@@ -13,5 +15,6 @@ mod progress;
 pub use assess::*;
 pub use choose::*;
 pub use document::*;
+pub use lines::*;
 pub use progress::*;
 pub use what_if::*;

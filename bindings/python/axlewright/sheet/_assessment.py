@@ -6,14 +6,16 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeAlias, overload
 
-from axlewright._native import AssessmentHandle, Quantity
-from axlewright.sheet._shared import SheetValue, heading, html_table
+from axlewright._brief import heading, html_table, line
+from axlewright._brief import number as _shown
+from axlewright._native import AssessmentHandle, Quantity, _printable, _sheet_compare
+from axlewright.sheet._shared import SheetValue
 from axlewright.sheet._written import S, handle_of
 
 Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
-#: A quantity; a plain number of a ratio.
-Number: TypeAlias = Quantity | float
+#: A quantity; a plain number of a ratio. Type checkers take it for a quantity, or for anything.
+Number: TypeAlias = Quantity | Any
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +27,7 @@ class Function:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Finding:
     """The answer to one question. A number is `None` if it is not known, or if there is no such limit."""
 
@@ -67,8 +69,27 @@ class Finding:
             return f"{self.path}: does not apply; see {', '.join(self.rests_on)}"
         return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {_shown(self.margin)}"
 
+    def __repr__(self) -> str:
+        return _printable(f"<Finding {self}>")
 
-@dataclass(frozen=True, slots=True)
+    def _repr_html_(self) -> str:
+        rows = [
+            ("question", self.question),
+            ("verdict", self.verdict.upper()),
+            ("value", _shown(self.value)),
+            ("lower limit", None if self.low is None else _shown(self.low)),
+            ("upper limit", None if self.high is None else _shown(self.high)),
+            (f"margin ({self.form})", _shown(self.margin)),
+            ("wanted margin", _shown(self.wanted)),
+            ("uncertainty of the margin", None if self.uncertainty is None else _shown(self.uncertainty)),
+            ("rests on", ", ".join(self.rests_on)),
+            ("missing", self.missing),
+            ("caution", self.caution if self.safety else ""),
+        ]
+        return heading(self.path) + html_table(("", ""), [row for row in rows if row[1]])
+
+
+@dataclass(frozen=True, slots=True, repr=False)
 class Assumption:
     """A value that nobody wrote, with the ground for assuming it."""
 
@@ -76,8 +97,11 @@ class Assumption:
     value: Number | None
     ground: str
 
+    def __repr__(self) -> str:
+        return _printable(f"<Assumption {self.path} = {_shown(self.value)}: {self.ground}>")
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, repr=False)
 class Contradiction:
     """A written line that contradicts other written lines: one of them is wrong."""
 
@@ -95,8 +119,11 @@ class Contradiction:
     def __str__(self) -> str:
         return self.text
 
+    def __repr__(self) -> str:
+        return _printable(f"<Contradiction {self.text}>")
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, repr=False)
 class Sensitivity:
     """Effect of one tolerance on the margin of a finding; as text, it says both."""
 
@@ -115,8 +142,11 @@ class Sensitivity:
     def __str__(self) -> str:
         return self.text
 
+    def __repr__(self) -> str:
+        return _printable(f"<Sensitivity {self}>")
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, repr=False)
 class Chance:
     """Certainty of a verdict within the tolerances."""
 
@@ -133,6 +163,9 @@ class Chance:
     #: Mean and standard deviation of the margin over the samples in which it is known.
     mean: Number | None
     deviation: Number | None
+
+    def __repr__(self) -> str:
+        return line("Chance", ((name, getattr(self, name)) for name in self.__slots__))
 
 
 class AssessmentOf(Sequence[Finding], Generic[S]):
@@ -189,17 +222,46 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         """The value of any line, written or not; `None` if it is not known."""
         return self._handle.value(path, self._sheet.system)
 
-    def text(self, system: System | None = None, *, work: bool = False) -> str:
-        """The findings as plain text, worst first, in a shop's units; with the work behind each on request."""
-        return self._handle.text(system or self._sheet.system, work)
+    def text(
+        self,
+        system: System | None = None,
+        *,
+        work: bool = False,
+        all: bool = False,
+        width: int = 80,
+        colour: bool = False,
+    ) -> str:
+        """The report: a summary of three lines, findings of safety first, a line a finding, no line wider than `width`.
+
+        Without a system, numbers are in the units in which the sheet writes such lines. `all` lists every computed value,
+        too; `work` shows how each finding was computed.
+        """
+        return self._handle.report(system, width, all, work, colour)
+
+    def text_on(self, name: str, system: System | None = None, *, width: int = 80, colour: bool = False) -> str:
+        """The findings of this name, or whose path begins with it: question, numbers, tolerance, what is missing, work."""
+        return self._handle.report_on(name, system, width, colour)
+
+    def to_markdown(self, system: System | None = None) -> str:
+        """The findings as a table in Markdown, those of safety first; numbers as a person reads them."""
+        return self._handle.table("markdown", system)
+
+    def to_csv(self, system: System | None = None) -> str:
+        """The findings as a table with commas, those of safety first; numbers as a person reads them."""
+        return self._handle.table("csv", system)
+
+    @property
+    def measure_next(self) -> tuple[tuple[tuple[str, ...], tuple[str, ...]], ...]:
+        """Missing lines, each group with the findings that it answers; the group that answers most for its lines first."""
+        return tuple((tuple(lines), tuple(answers)) for lines, answers in self._handle.measure_next())
 
     def work(self, path: str, system: System | None = None) -> str:
         """The work behind a finding: each formula, the numbers put in with their units, the result and the source."""
         return self._handle.work(self[path].path, system or self._sheet.system)
 
     def compare(self, other: AssessmentOf[Any], system: System | None = None) -> str:
-        """Two sheets side by side: every finding whose value, margin or verdict differs."""
-        return self._handle.compare(other._handle, system or self._sheet.system)
+        """Two sheets side by side, at 80 columns: every finding whose value, margin or verdict differs."""
+        return _sheet_compare([("A", self._handle), ("B", other._handle)], system, 80, False)
 
     def sensitivity(self, path: str) -> tuple[Sensitivity, ...]:
         """Influence of each tolerance on the margin of a finding, the largest first."""
@@ -234,6 +296,9 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
             if finding.path == at:
                 return finding
         raise KeyError(self._handle.no_finding(at))
+
+    def _ipython_key_completions_(self) -> list[str]:
+        return [finding.path for finding in self.findings]
 
     def __iter__(self) -> Iterator[Finding]:
         return iter(self.findings)
@@ -324,11 +389,3 @@ def _finding(row: Any) -> Finding:
         refused=tuple(refused),
         missing=missing,
     )
-
-
-def _shown(number: Number | None) -> str:
-    from axlewright._native import _rounded
-
-    if number is None:
-        return "not known"
-    return str(number) if isinstance(number, Quantity) else _rounded(number)

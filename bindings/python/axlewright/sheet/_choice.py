@@ -9,14 +9,16 @@ from os import PathLike, fspath
 from pathlib import Path
 from typing import Any, Generic, Self, overload
 
+from axlewright._brief import heading, html_table
+from axlewright._extra import needed
 from axlewright._native import PriceListHandle, Quantity, _printable, _short
 from axlewright._table import Table
-from axlewright.sheet._shared import heading, html_table, read_file
+from axlewright.sheet._shared import read_file
 from axlewright.sheet._written import S, handle_of
 
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Part:
     """A part for sale, and the lines of the sheet that it writes."""
 
@@ -29,6 +31,9 @@ class Part:
 
     def __str__(self) -> str:
         return _printable(f"{self.part} ({self.kind}): {self.cost:g}, {self.mass}")
+
+    def __repr__(self) -> str:
+        return f"<Part {self}>"
 
 
 class PriceList(Sequence[Part]):
@@ -67,7 +72,7 @@ class PriceList(Sequence[Part]):
 
         Needs pyarrow.
         """
-        import pyarrow as pa
+        pa = needed("pyarrow", "tables")
 
         made = pa.table(table)
         units = {field.name: (field.metadata or {}).get(b"unit", b"").decode() for field in made.schema}
@@ -76,7 +81,7 @@ class PriceList(Sequence[Part]):
     @classmethod
     def from_parquet(cls, path: str | PathLike[str]) -> Self:
         """Reads a Parquet file; see `from_arrow`. Needs pyarrow."""
-        import pyarrow.parquet as pq
+        pq = needed("pyarrow.parquet", "tables")
 
         return cls.from_arrow(pq.read_table(fspath(path)))
 
@@ -107,11 +112,20 @@ class PriceList(Sequence[Part]):
         raise ValueError(f"{_short(fspath(path))} ends in '{_short(ending)}'; a price list ends in .csv, .toml, .json or .parquet")
 
     @overload
-    def __getitem__(self, at: int) -> Part: ...
+    def __getitem__(self, at: int | str) -> Part: ...
     @overload
     def __getitem__(self, at: slice) -> tuple[Part, ...]: ...
-    def __getitem__(self, at: int | slice) -> Part | tuple[Part, ...]:
-        return self._parts[at]
+    def __getitem__(self, at: int | str | slice) -> Part | tuple[Part, ...]:
+        """A part by its place, or the first of its name."""
+        if not isinstance(at, str):
+            return self._parts[at]
+        for part in self._parts:
+            if part.part == at:
+                return part
+        raise KeyError(f"no part is called '{_short(at)}'")
+
+    def _ipython_key_completions_(self) -> list[str]:
+        return [part.part for part in self._parts]
 
     def __iter__(self) -> Iterator[Part]:
         return iter(self._parts)
@@ -155,7 +169,7 @@ class Worse:
         return f"{self.finding}: {self.then}, {self.now} now"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, repr=False)
 class Choice:
     """One part of each kind."""
 
@@ -177,11 +191,17 @@ class Choice:
                 return part
         raise KeyError(f"no part of the kind '{_short(kind)}'; there are {', '.join(_short(part.kind) for part in self.parts)}")
 
+    def _ipython_key_completions_(self) -> list[str]:
+        return [part.kind for part in self.parts]
+
     def __str__(self) -> str:
         return _printable(f"{', '.join(part.part for part in self.parts)}: {self.cost:g}, {self.mass}")
 
+    def __repr__(self) -> str:
+        return f"<Choice {self}>"
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, repr=False)
 class Rejected:
     """A part in no combination, with the reason."""
 
@@ -191,8 +211,11 @@ class Rejected:
     def __str__(self) -> str:
         return _printable(f"{self.part.part}: {self.why}")
 
+    def __repr__(self) -> str:
+        return f"<Rejected {self}>"
 
-@dataclass(frozen=True, slots=True)
+
+@dataclass(frozen=True, slots=True, repr=False)
 class ChosenOf(Generic[S]):
     """The possible choices; `Chosen` says for which class of sheet."""
 
@@ -273,6 +296,10 @@ class ChosenOf(Generic[S]):
         """The parts in no combination, with the reason, as a table."""
         rows = [(one.part.part, one.part.kind, one.why) for one in self.rejected]
         return Table({name: _column([row[at] for row in rows]) for at, name in enumerate(("part", "kind", "why"))})
+
+    def __repr__(self) -> str:
+        more = " and more" if self.more else ""
+        return f"<Chosen of {self.sheet.name!r}: {len(self.feasible)}{more} feasible, {len(self.rejected)} rejected>"
 
     def __str__(self) -> str:
         count = f"{len(self.feasible)}{' and more' if self.more else ''} feasible"

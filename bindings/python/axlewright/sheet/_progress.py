@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, Self
 
+from axlewright._extra import needed
 from axlewright.sheet._shared import Progress
 
 
@@ -16,11 +17,7 @@ class Told:
         self._bar: Any = None
         self._tell: Callable[[int, int], object] | None = None
         if progress is True:
-            try:
-                from tqdm.auto import tqdm
-            except ImportError:
-                raise ImportError("progress=True draws with tqdm, which is not installed; give a callable of two counts") from None
-            self._bar = tqdm(total=total, unit="row", unit_scale=True)
+            self._bar = needed("tqdm.auto", "progress").tqdm(total=total, unit="row", unit_scale=True)
         elif callable(progress):
             self._tell = progress
         self._last = -1

@@ -1,18 +1,21 @@
-"""Types of a sheet, how its files are read, and how it shows itself in a notebook."""
+"""Types of a sheet, and how its files are read."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Mapping, Sequence
 from os import PathLike, fsdecode, fspath
-from typing import TypeAlias, TypeVar
+from typing import Any, TypeAlias, TypeVar
 
 from axlewright._native import _MOST_BYTES, DocumentError, Quantity
+from axlewright._types import Number, QuantityLike
 
 T = TypeVar("T")
 #: Mark of the order of bytes, which may stand before a text in UTF-8.
 BOM = b"\xef\xbb\xbf"
-#: Content of a line: a quantity, a pure number, or the text of a choice or a marking.
-SheetValue: TypeAlias = Quantity | float | str
+#: Content of a line: a quantity, a pure number, or the text of a choice or a marking. Type checkers take it for a quantity, or for anything.
+SheetValue: TypeAlias = Quantity | Any
+#: Lines of a sheet: paths with dots, tables in each other, or both. `None` writes nothing.
+Lines: TypeAlias = Mapping[str, QuantityLike[Any] | Number | Mapping[str, Any] | Sequence[Any] | None]
 #: Receives the number of finished rows and of all rows; `True` draws a bar.
 Progress: TypeAlias = Callable[[int, int], object] | bool | None
 
@@ -38,22 +41,3 @@ def read_file(path: str | PathLike[str], read: Callable[[str], T]) -> T:
         refused = DocumentError(f"{name}: {error}")
         refused.line, refused.key, refused.file, refused.faults = error.line, error.key, name, error.faults
         raise refused from None
-
-
-def heading(name: str, hash: str) -> str:
-    from html import escape
-
-    return f"<p><b>{escape(name)}</b> <code>{escape(hash)}</code></p>"
-
-
-def html_table(head: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
-    """A table for a notebook; everything in it is escaped."""
-    from html import escape
-
-    def line(cell: str, values: Iterable[object]) -> str:
-        texts = (escape("-" if value is None else str(value)) for value in values)
-        cells = (f'<{cell} style="text-align: left">{text}</{cell}>' for text in texts)
-        return f"<tr>{''.join(cells)}</tr>"
-
-    body = "".join(line("td", row) for row in rows)
-    return f"<table><thead>{line('th', head)}</thead><tbody>{body}</tbody></table>"

@@ -21,12 +21,14 @@ class Sheet(Written):
 
     __slots__ = ()
 
-    def fit(self, choice: Choice) -> Self:
+    def fit(self, choice: Choice | None) -> Self:
         """This sheet with the parts of a choice: `sheet.fit(chosen.cheapest)`.
 
         Writes their lines, and leaves out every reading that was taken on a part that they replace. `remarks` tells which;
-        measure them again.
+        measure them again. Without a choice, because no combination meets every requirement, it refuses.
         """
+        if choice is None:
+            raise ValueError("there is no choice to fit: no combination of parts meets every requirement")
         return self._of(self._handle.fit(list(choice.lines.items())))
 
     def assess(self) -> Assessment:
@@ -35,7 +37,7 @@ class Sheet(Written):
 
     def what_if(
         self,
-        lines: Mapping[str | tuple[str, ...], Any],
+        lines: Mapping[str, Any] | Mapping[tuple[str, ...], Any] | Mapping[str | tuple[str, ...], Any],
         outputs: Sequence[str] = (),
         *,
         grid: bool = True,

@@ -12,9 +12,10 @@ from typing import TYPE_CHECKING, Any, Generic, Literal, Self, TypeAlias
 import numpy as np
 import numpy.typing as npt
 
+from axlewright._extra import needed
 from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values, _short
 from axlewright._table import Table, Units
-from axlewright._types import QuantityLike
+from axlewright._types import Number, QuantityLike
 from axlewright.sheet._assessment import AssessmentOf
 from axlewright.sheet._drawing import draw_line, draw_map
 from axlewright.sheet._file import whole_file
@@ -24,6 +25,7 @@ from axlewright.sheet._written import S, Written, handle_of
 
 if TYPE_CHECKING:
     import pandas as pd
+    import polars as pl
     import xarray as xr
 
 #: Rows in one block if the caller gives no number.
@@ -37,17 +39,17 @@ Axis: TypeAlias = tuple[tuple[str, ...], _Payload, str | None]
 class Span:
     """From one value to another in equal steps, both ends included."""
 
-    start: QuantityLike
-    stop: QuantityLike
+    start: QuantityLike[Any] | Number
+    stop: QuantityLike[Any] | Number
     count: int
 
 
-def span(start: QuantityLike, stop: QuantityLike, count: int) -> Span:
+def span(start: QuantityLike[Any] | Number, stop: QuantityLike[Any] | Number, count: int) -> Span:
     """Values from one to another, both included: `span("200 lbf/in", "300 lbf/in", 11)`. A long one takes no memory."""
     return Span(start, stop, count)
 
 
-def axes_of(lines: Mapping[str | tuple[str, ...], Any]) -> tuple[Axis, ...]:
+def axes_of(lines: Mapping[Any, Any]) -> tuple[Axis, ...]:
     """Values for `what_if` in portable form: coherent SI, or text."""
     return tuple(_axis(paths, values) for paths, values in lines.items())
 
@@ -149,6 +151,10 @@ class SweepOf(Generic[S]):
         """All rows as a `pandas.DataFrame`; see `Table.to_pandas`."""
         return self.table().to_pandas(units)
 
+    def to_polars(self, units: Units | Literal["si"] | None = None) -> pl.DataFrame:
+        """All rows as a `polars.DataFrame`; see `Table.to_polars`."""
+        return self.table().to_polars(units)
+
     def to_xarray(self, units: Units | Literal["si"] | None = None) -> xr.Dataset:
         """An `xarray.Dataset` over the grid, `attrs["units"]` and `attrs["quantity"]` of each variable.
 
@@ -170,9 +176,8 @@ class SweepOf(Generic[S]):
         for name in flat.data_vars:
             if name not in coordinates:
                 variables[name] = (names, flat[name].values.reshape(shape), flat[name].attrs)
-        import xarray as xr
-
-        return xr.Dataset(variables, coordinates)
+        made: xr.Dataset = needed("xarray", "tables").Dataset(variables, coordinates)
+        return made
 
     def to_parquet(self, path: str | os.PathLike[str], *, rows: int = ROWS, **options: Any) -> None:
         """Writes Parquet in bounded memory; needs pyarrow, which takes the `options`.
@@ -181,8 +186,7 @@ class SweepOf(Generic[S]):
         the link stays; a file that was there keeps its mode; a pipe, a device or a folder is refused.
         """
         rows = at_least_one("rows", rows)
-        import pyarrow as pa
-        import pyarrow.parquet as pq
+        pa, pq = needed("pyarrow", "tables"), needed("pyarrow.parquet", "tables")
 
         with whole_file(path) as beside, pq.ParquetWriter(beside, pa.schema(self), **options) as writer:
             for batch in self.batches(rows):
@@ -202,7 +206,7 @@ class SweepOf(Generic[S]):
         drawn = type(self)(
             self._sheet, self._axes, (name, verdict) if verdict else (name,), grid=self._grid, threads=self._threads
         )._part(self._start, self._stop)
-        import matplotlib.pyplot as plt
+        plt = needed("matplotlib.pyplot", "plot")
 
         axes = plt.subplots(layout="constrained")[1] if ax is None else ax
         table = drawn.table()
@@ -303,16 +307,15 @@ def to_dask(sweep: SweepOf[Any], count: int) -> Any:
 
     The columns are those of `Sweep.to_pandas`, and always a last one `reason`; the numbers are the same to the last bit.
     """
-    import dask.dataframe as dd
+    dd = needed("dask.dataframe", "machines")
 
     parts = sweep.partitions(count)
     one = parts[0]._part(parts[0]._start, min(parts[0]._start + 1, parts[0]._stop))
-    return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])  # type: ignore[no-untyped-call]
+    return dd.from_map(_frame, parts, meta=_frame(one).iloc[:0])
 
 
 def _frame(part: SweepOf[Any]) -> pd.DataFrame:
-    import pandas as pd
-
+    pd = needed("pandas", "tables")
     frame = part.to_pandas()
     if "reason" not in frame:
         frame["reason"] = pd.Series([None] * len(frame), dtype=object)

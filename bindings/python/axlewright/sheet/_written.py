@@ -6,15 +6,17 @@ import json
 from collections.abc import Iterator, Mapping
 from importlib import import_module
 from os import PathLike
-from typing import Any, Literal, Self, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar, overload
 
+from axlewright._brief import heading, html_table
 from axlewright._model import Model
-from axlewright._native import SheetHandle, _short
-from axlewright._types import QuantityLike
-from axlewright.sheet._shared import SheetValue, heading, html_table, read_file
+from axlewright._native import DocumentError, SheetHandle, _short
+from axlewright.sheet._lines import document_of, flat_lines
+from axlewright.sheet._shared import Lines, SheetValue, read_file
 
 #: The class of sheet that an answer belongs to.
 S = TypeVar("S", bound="Written")
+T = TypeVar("T")
 
 
 class Written(Mapping[str, SheetValue]):
@@ -23,8 +25,14 @@ class Written(Mapping[str, SheetValue]):
     __slots__ = ("_handle",)
     _handle: SheetHandle
 
-    def __new__(cls, lines: Mapping[str, QuantityLike] | None = None, *, name: str = "") -> Self:
-        """An empty sheet, or one with these lines: `Sheet({"front.spring.rate": "225 lbf/in"})`."""
+    def __new__(cls, lines: Lines | None = None, *, name: str = "") -> Self:
+        """An empty sheet, or one with these lines: `Sheet({"front.spring.rate": "225 lbf/in"})`.
+
+        Tables may also stand in each other, `{"front": {"spring": {"rate": "225 lbf/in"}}}`, as `tomllib` reads them from a file.
+        """
+        document = document_of(lines, name) if lines else None
+        if document is not None:
+            return cls._of(SheetHandle.from_document(json.dumps(document)))
         empty = cls._of(SheetHandle.from_text(json.dumps({"version": 1, "name": name})))
         return empty if lines is None else empty.with_(lines)
 
@@ -66,14 +74,16 @@ class Written(Mapping[str, SheetValue]):
             raise KeyError(f"{_short(path)} is not written")
         return words
 
-    def with_(self, lines: Mapping[str, QuantityLike] | None = None, /, **more: QuantityLike) -> Self:
+    def with_(self, lines: Lines | None = None, /, **more: Any) -> Self:
         """This sheet with some lines changed: `sheet.with_({"front.spring.rate": "250 lbf/in"})`.
 
-        `None` takes a line out.
+        `None` takes a line out. Tables may stand in each other, as for `Sheet`.
         """
-        if lines is not None and not hasattr(lines, "items"):
-            raise TypeError(f"lines: a mapping of paths to values is wanted, not {type(lines).__name__}")
-        return self._of(self._handle.with_lines([*(lines or {}).items(), *more.items()]))
+        return self._of(self._handle.with_lines([*flat_lines(lines or {}), *flat_lines(more)]))
+
+    def __replace__(self, /, **lines: Any) -> Self:
+        """For `copy.replace`."""
+        return self.with_(lines)
 
     def to_toml(self) -> str:
         """The sheet as TOML, each value as it was written; equal sheets give equal bytes."""
@@ -103,6 +113,24 @@ class Written(Mapping[str, SheetValue]):
     def remarks(self) -> list[str]:
         """Remarks on the document: keys that were read under an old name."""
         return self._handle.remarks()
+
+    if TYPE_CHECKING:
+
+        @overload
+        def get(self, path: str, default: None = None, /) -> SheetValue | None: ...
+        @overload
+        def get(self, path: str, default: T, /) -> SheetValue | T: ...
+
+    def get(self, path: str, default: Any = None, /) -> Any:
+        """A written line, or the default: also for a key that no sheet knows, as `dict.get` does. `sheet[path]` refuses that one."""
+        try:
+            value = self._handle.value(path)
+        except DocumentError:
+            return default
+        return default if value is None else value
+
+    def _ipython_key_completions_(self) -> list[str]:
+        return self._handle.paths()
 
     def __getitem__(self, path: str) -> SheetValue:
         value = self._handle.value(path)

@@ -7,7 +7,7 @@ use pyo3::prelude::*;
 
 pub const RATIO: &Kind = Ratio::KIND;
 
-/// A unit: `300 * lbf_in`, `[250, 300] * lbf_in`, `lbf_in(anything)`.
+/// A unit: `300 * lbf_in`, `lbf_in([250, 300])`, `lbf_in(anything)`.
 #[pyclass(frozen, module = "axlewright", name = "Unit")]
 pub struct Unit {
     pub unit: &'static units::Unit,

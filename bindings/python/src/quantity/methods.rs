@@ -3,16 +3,17 @@ use super::held::{Quantity, Unit};
 use super::pint;
 use super::product::refuse_composed;
 use super::take::{first_with_unit, read, take};
-use super::words::a;
+use super::words::{PRIORITY, a, alias};
 use crate::array::{Operation, Value, brief};
 use crate::error::{letters, raise};
+use crate::table::column_capsules;
 use axlewright::base::text;
 use axlewright::units::{self, GaugePressure, Kind, Quantity as _};
 use pyo3::basic::CompareOp;
 use pyo3::exceptions::PyTypeError;
 use pyo3::intern;
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyFloat, PyIterator, PyList, PyString, PyTuple};
+use pyo3::types::{PyCapsule, PyDict, PyFloat, PyIterator, PyList, PyString, PyTuple, PyType};
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 const GAUGE: &Kind = GaugePressure::KIND;
@@ -53,6 +54,20 @@ impl Quantity {
             if let Ok(quantity) = value.cast::<Quantity>() {
                 let quantity = quantity.get();
                 return Ok(quantity.like(quantity.value.copy(py)));
+            }
+            if pint::is_pint(value)? {
+                let (unit, kind) = pint::unit_of(value)?;
+                let (taken, _) = take(value, "value", kind)?;
+                // The number as it stands there, if the unit has the same size: our conversion then rounds once.
+                let number = value.getattr("magnitude")?.extract::<f64>();
+                let value = match (number, taken) {
+                    (Ok(number), Value::Number(si)) => {
+                        let own = unit.to_si(number);
+                        Value::Number(if (own - si).abs() <= 1e-9 * si.abs() { own } else { si })
+                    }
+                    (_, taken) => taken,
+                };
+                return Ok(Quantity { value, kind, unit });
             }
             if let Some(first) = first_with_unit(value)? {
                 let first = Self::new(&first, None)?;
@@ -97,24 +112,29 @@ impl Quantity {
         let (found, _) = find_unit(unit, Some(self.kind))?;
         Value::with_label(self.value.in_unit(unit.py(), found)?, found.symbol)
     }
-    /// This quantity as one of the units library `pint`, in coherent SI.
+    /// This quantity as one of the units library `pint`, in its own unit. The registry learns units such as `psi_gauge` and `kPa_absolute`, of
+    /// the dimension of a pressure, so that gauge and absolute stay apart when it comes back.
     #[pyo3(signature = (registry=None))]
     fn to_pint<'py>(
         &self,
         py: Python<'py>,
         registry: Option<&Bound<'py, PyAny>>,
     ) -> PyResult<Bound<'py, PyAny>> {
-        pint::give(self.value.to_python(py), self.kind, registry)
+        let shown = match &self.value {
+            Value::Number(si) => PyFloat::new(py, self.shown_number(*si)).into_any(),
+            Value::Array(_) => self.value.in_unit(py, self.unit)?,
+        };
+        pint::give(&shown, &self.value.to_python(py), self.kind, self.unit, registry)
     }
 
     fn __add__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
-        self.sum(other.py(), Operation::Add, other)
+        self.added(other.py(), Operation::Add, other)
     }
     fn __radd__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         self.reflected(Operation::Add, other)
     }
     fn __sub__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
-        self.sum(other.py(), Operation::Subtract, other)
+        self.added(other.py(), Operation::Subtract, other)
     }
     fn __rsub__(&self, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         self.reflected(Operation::Subtract, other)
@@ -196,7 +216,10 @@ impl Quantity {
         if self.is_ratio() {
             return py.import("numpy")?.call_method1("array", (self.value.to_python(py),)).map(Bound::unbind);
         }
-        Err(PyTypeError::new_err(format!("{} would lose its unit here; take .to(unit) or .si", a(self.kind))))
+        Err(PyTypeError::new_err(format!(
+            "{} would lose its unit here; take .to(unit) or .si, and give data of other libraries a unit by calling it: mm(data)",
+            a(self.kind)
+        )))
     }
     fn __bool__(&self, py: Python<'_>) -> PyResult<bool> {
         Err(PyTypeError::new_err(format!("{} is neither true nor false; compare it", self.words(py))))
@@ -233,6 +256,88 @@ impl Quantity {
         (self.kind.name, same.to_bits()).hash(&mut hasher);
         Ok(hasher.finish() as isize)
     }
+    /// The largest element; NaN if one of them is NaN.
+    #[pyo3(signature = (axis=None, out=None))]
+    fn max(
+        &self,
+        py: Python<'_>,
+        axis: Option<&Bound<'_, PyAny>>,
+        out: Option<&Bound<'_, PyAny>>,
+    ) -> PyResult<Self> {
+        self.reduced(py, "max", axis, out)
+    }
+    /// The smallest element; NaN if one of them is NaN.
+    #[pyo3(signature = (axis=None, out=None))]
+    fn min(
+        &self,
+        py: Python<'_>,
+        axis: Option<&Bound<'_, PyAny>>,
+        out: Option<&Bound<'_, PyAny>>,
+    ) -> PyResult<Self> {
+        self.reduced(py, "min", axis, out)
+    }
+    /// The mean of the elements.
+    #[pyo3(signature = (axis=None, dtype=None, out=None))]
+    fn mean(
+        &self,
+        py: Python<'_>,
+        axis: Option<&Bound<'_, PyAny>>,
+        dtype: Option<&Bound<'_, PyAny>>,
+        out: Option<&Bound<'_, PyAny>>,
+    ) -> PyResult<Self> {
+        self.reduced(py, "mean", axis, dtype.or(out))
+    }
+    /// The sum of the elements; temperatures and absolute pressures have none.
+    #[pyo3(signature = (axis=None, dtype=None, out=None))]
+    fn sum(
+        &self,
+        py: Python<'_>,
+        axis: Option<&Bound<'_, PyAny>>,
+        dtype: Option<&Bound<'_, PyAny>>,
+        out: Option<&Bound<'_, PyAny>>,
+    ) -> PyResult<Self> {
+        self.adds()?;
+        self.reduced(py, "sum", axis, dtype.or(out))
+    }
+    /// The standard deviation of the elements: a difference of temperatures for temperatures.
+    #[pyo3(signature = (axis=None, dtype=None, out=None, ddof=0))]
+    fn std(
+        &self,
+        py: Python<'_>,
+        axis: Option<&Bound<'_, PyAny>>,
+        dtype: Option<&Bound<'_, PyAny>>,
+        out: Option<&Bound<'_, PyAny>>,
+        ddof: i64,
+    ) -> PyResult<Self> {
+        self.deviation(py, axis, dtype.or(out), ddof)
+    }
+    /// Place of the largest element.
+    fn argmax(&self, py: Python<'_>) -> PyResult<usize> {
+        self.array(py)?.call_method0("argmax")?.extract()
+    }
+    /// Place of the smallest element.
+    fn argmin(&self, py: Python<'_>) -> PyResult<usize> {
+        self.array(py)?.call_method0("argmin")?.extract()
+    }
+    /// The elements in rising order, as another quantity.
+    fn sort(&self, py: Python<'_>) -> PyResult<Self> {
+        let sorted = py.import("numpy")?.call_method1("sort", (self.array(py)?,))?;
+        Ok(self.like(Value::kept(sorted)?))
+    }
+    /// Numbers for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in the field's metadata.
+    #[pyo3(signature = (requested_schema=None))]
+    fn __arrow_c_array__<'py>(
+        &self,
+        py: Python<'py>,
+        requested_schema: Option<&Bound<'py, PyAny>>,
+    ) -> PyResult<(Bound<'py, PyCapsule>, Bound<'py, PyCapsule>)> {
+        let _ = requested_schema;
+        let numbers = py.import("numpy")?.call_method1("ascontiguousarray", (self.array(py)?,))?;
+        if numbers.getattr("ndim")?.extract::<usize>()? != 1 {
+            return Err(PyTypeError::new_err("an Arrow array has one axis"));
+        }
+        column_capsules(&numbers, self.kind.si, self.kind.name)
+    }
     fn __len__(&self, py: Python<'_>) -> PyResult<usize> {
         self.array(py)?.len()
     }
@@ -267,13 +372,14 @@ impl Quantity {
         }
     }
     fn __repr__(&self, py: Python<'_>) -> PyResult<String> {
-        self.full(py)
+        self.short(py)
     }
-    /// In its own unit, rounded as a shop does; `repr` keeps every digit.
+    /// In its own unit, rounded as a shop does; `f"{q:full}"` keeps every digit.
     fn __str__(&self, py: Python<'_>) -> PyResult<String> {
         self.short(py)
     }
-    /// `f"{q}"` is `str(q)`; `f"{q:.1f}"` in its own unit; `f"{q:metric}"` and `f"{q:us}"` in the shop's unit.
+    /// `f"{q}"` is `str(q)`; `f"{q:.1f}"` and `f"{q:full}"`, with every digit, are in its own unit; `f"{q:metric}"` and `f"{q:us}"` in the
+    /// shop's unit.
     fn __format__(&self, py: Python<'_>, spec: &str) -> PyResult<String> {
         self.formatted(py, spec)
     }
@@ -290,6 +396,19 @@ impl Quantity {
     ) -> PyResult<(Bound<'py, PyAny>, (&'static str, &'static str, Bound<'py, PyAny>))> {
         let restore = py.import("axlewright._native")?.getattr("_quantity")?;
         Ok((restore, (self.kind.name, self.unit.name, self.value.to_python(py))))
+    }
+    /// `Quantity[Mass]`, for annotations.
+    #[classmethod]
+    fn __class_getitem__<'py>(
+        class: &Bound<'py, PyType>,
+        kind: &Bound<'py, PyAny>,
+    ) -> PyResult<Bound<'py, PyAny>> {
+        alias(class, kind)
+    }
+    /// pandas, too.
+    #[classattr]
+    fn __pandas_priority__() -> i32 {
+        PRIORITY
     }
     /// NumPy leaves arithmetic with a quantity to the quantity.
     #[classattr]

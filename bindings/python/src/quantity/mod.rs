@@ -4,6 +4,7 @@ mod methods;
 mod ops;
 pub mod pint;
 mod product;
+mod reduce;
 mod take;
 mod text;
 mod unit;

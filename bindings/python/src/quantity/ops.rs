@@ -7,6 +7,7 @@ use axlewright::units::{
 };
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
+use pyo3::types::PyInt;
 
 const TEMPERATURE: &Kind = Temperature::KIND;
 const DIFFERENCE: &Kind = TemperatureDifference::KIND;
@@ -14,13 +15,13 @@ const ABSOLUTE: &Kind = AbsolutePressure::KIND;
 const STRESS: &Kind = Stress::KIND;
 
 /// A point on a scale: two of them do not add, and it does not scale.
-fn is_point(kind: &Kind) -> bool {
+pub(super) fn is_point(kind: &Kind) -> bool {
     kind == TEMPERATURE || kind == ABSOLUTE
 }
 
 impl Quantity {
     /// Adds or subtracts; the rules of kinds are here and nowhere else.
-    pub(super) fn sum(
+    pub(super) fn added(
         &self,
         py: Python<'_>,
         operation: Operation,
@@ -29,11 +30,7 @@ impl Quantity {
         let adding = matches!(operation, Operation::Add);
         let other = Self::operand(self.kind, other)?;
         let (kind, unit) = match (self.kind, other.kind, adding) {
-            (left, right, false) if left == right && left == TEMPERATURE => (DIFFERENCE, delta(self.unit)),
-            (left, right, false) if left == right && left == ABSOLUTE => (
-                STRESS,
-                STRESS.units.iter().find(|unit| same_factor(unit, self.unit)).unwrap_or(&STRESS.units[0]),
-            ),
+            (left, right, false) if left == right && is_point(left) => self.difference(),
             (left, right, _) if left == TEMPERATURE && right == DIFFERENCE => (left, self.unit),
             (left, right, true) if left == DIFFERENCE && right == TEMPERATURE => (right, other.unit),
             (left, right, _) if left == right && !is_point(left) => (left, self.unit),
@@ -53,9 +50,30 @@ impl Quantity {
         };
         Ok(Quantity { value: self.value.with(py, operation, &other.value)?, kind, unit })
     }
+    /// Kind and unit of a difference of two values of this kind.
+    pub(super) fn difference(&self) -> (&'static Kind, &'static units::Unit) {
+        if self.kind == TEMPERATURE {
+            return (DIFFERENCE, delta(self.unit));
+        }
+        if self.kind == ABSOLUTE {
+            let same = STRESS.units.iter().find(|unit| same_factor(unit, self.unit));
+            return (STRESS, same.unwrap_or(&STRESS.units[0]));
+        }
+        (self.kind, self.unit)
+    }
     /// Left operand that is not a quantity: a bare number, which only a ratio takes.
     pub(super) fn reflected(&self, operation: Operation, other: &Bound<'_, PyAny>) -> PyResult<Self> {
         let py = other.py();
+        if matches!(operation, Operation::Add)
+            && !self.is_ratio()
+            && other.is_exact_instance_of::<PyInt>()
+            && other.extract::<i64>().is_ok_and(|x| x == 0)
+        {
+            return Err(PyTypeError::new_err(format!(
+                "Python's sum() begins with a bare 0, which is not {}; write concatenate(quantities).sum()",
+                a(self.kind)
+            )));
+        }
         Ok(self.like(Self::operand(self.kind, other)?.value.with(py, operation, &self.value)?))
     }
     /// The other side of a sum or a comparison; a bare number only beside a ratio.

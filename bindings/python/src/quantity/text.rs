@@ -37,8 +37,10 @@ impl Quantity {
             }
         };
         made.map_err(|error| {
-            let advice =
-                format!("\"{}\" is no format of a quantity; use .2f, metric or us", text::shortened(spec));
+            let advice = format!(
+                "\"{}\" is no format of a quantity; use .2f, full, metric or us",
+                text::shortened(spec)
+            );
             let refused = PyValueError::new_err(advice);
             refused.set_cause(py, Some(error));
             refused
@@ -55,6 +57,7 @@ impl Quantity {
     pub(super) fn formatted(&self, py: Python<'_>, spec: &str) -> PyResult<String> {
         let (system, name) = match spec {
             "" => return self.short(py),
+            "full" => return self.full(py),
             "metric" => (text::System::Metric, self.kind.metric),
             "us" => (text::System::Us, self.kind.us),
             _ => return self.with_spec(py, spec),

@@ -1,9 +1,11 @@
 //! Methods of the class `Unit`.
 use super::held::{Quantity, Unit};
 use super::product::refuse_composed;
+use super::words::{PRIORITY, alias};
 use crate::array::{Operation, Value, brief};
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
+use pyo3::types::PyType;
 use std::hash::{DefaultHasher, Hash, Hasher};
 
 impl Unit {
@@ -89,6 +91,19 @@ impl Unit {
     ) -> PyResult<(Bound<'py, PyAny>, (&'static str, &'static str))> {
         let find = py.import("axlewright._native")?.getattr("_unit")?;
         Ok((find, (self.kind.name, self.unit.name)))
+    }
+    /// `Unit[Mass]`, for annotations.
+    #[classmethod]
+    fn __class_getitem__<'py>(
+        class: &Bound<'py, PyType>,
+        kind: &Bound<'py, PyAny>,
+    ) -> PyResult<Bound<'py, PyAny>> {
+        alias(class, kind)
+    }
+    /// pandas, too.
+    #[classattr]
+    fn __pandas_priority__() -> i32 {
+        PRIORITY
     }
     /// NumPy leaves arithmetic with a unit to the unit.
     #[classattr]

@@ -2,6 +2,7 @@
 use axlewright::base::text;
 use axlewright::units::{Kind, Quantity as _, Ratio};
 use pyo3::prelude::*;
+use pyo3::types::PyType;
 
 /// `a linear stiffness`, `an angle`.
 pub fn a(kind: &Kind) -> String {
@@ -32,4 +33,12 @@ pub fn rounded(number: f64) -> String {
 pub fn written(number: f64) -> String {
     let number = format!("{number:?}");
     number.strip_suffix(".0").map_or(number.clone(), str::to_owned)
+}
+
+/// Above that of the data of pandas, so that it leaves arithmetic to the quantity.
+pub const PRIORITY: i32 = 10_000;
+
+/// A class with the kind of its quantities, for annotations: `Quantity[Mass]`.
+pub fn alias<'py>(class: &Bound<'py, PyType>, kind: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+    class.py().import("types")?.getattr("GenericAlias")?.call1((class, kind))
 }

@@ -33,6 +33,17 @@ impl AssessmentHandle {
     }
 }
 
+/// Form of a report.
+pub fn form(
+    units: Option<&str>,
+    width: usize,
+    all: bool,
+    work: bool,
+    colour: bool,
+) -> PyResult<core::Report> {
+    Ok(core::Report { system: units.map(system).transpose()?, width, all, work, colour })
+}
+
 /// Finding, line, its tolerance, change of the margin, share of its variance, and all of it in words.
 type SensitivityForm = (&'static str, &'static str, Option<Py<PyAny>>, Option<Py<PyAny>>, f64, String);
 
@@ -87,10 +98,54 @@ impl AssessmentHandle {
     fn stamp(&self) -> PyResult<String> {
         guard("Assessment", || Ok(self.assessment.stamp()))
     }
-    fn text(&self, py: Python<'_>, units: &str, work: bool) -> PyResult<String> {
+    /// The report; without units in those of the sheet.
+    #[pyo3(signature = (units, width, all, work, colour))]
+    fn report(
+        &self,
+        py: Python<'_>,
+        units: Option<&str>,
+        width: usize,
+        all: bool,
+        work: bool,
+        colour: bool,
+    ) -> PyResult<String> {
         guard("Assessment", || {
-            let of = system(units)?;
-            watched(py, || Ok(self.assessment.to_text(of, work)))
+            let report = form(units, width, all, work, colour)?;
+            watched(py, || Ok(self.assessment.report(&report)))
+        })
+    }
+    /// The findings of a name, with their work.
+    #[pyo3(signature = (name, units, width, colour))]
+    fn report_on(
+        &self,
+        py: Python<'_>,
+        name: &str,
+        units: Option<&str>,
+        width: usize,
+        colour: bool,
+    ) -> PyResult<String> {
+        guard("Assessment", || {
+            let report = form(units, width, false, false, colour)?;
+            watched(py, || self.assessment.report_on(name, &report))
+        })
+    }
+    /// The findings as a table: `markdown` or `csv`.
+    fn table(&self, py: Python<'_>, format: &str, units: Option<&str>) -> PyResult<String> {
+        guard("Assessment", || {
+            let report = form(units, 80, false, false, false)?;
+            watched(py, || {
+                Ok(match format {
+                    "csv" => self.assessment.to_csv(&report),
+                    _ => self.assessment.to_markdown(&report),
+                })
+            })
+        })
+    }
+    /// Lines to measure next, each group with the findings that it answers.
+    fn measure_next(&self, py: Python<'_>) -> PyResult<Vec<(Vec<&'static str>, Vec<&'static str>)>> {
+        guard("Assessment", || {
+            let next = watched(py, || Ok(self.assessment.measure_next()))?;
+            Ok(next.into_iter().map(|next| (next.lines, next.answers)).collect())
         })
     }
     fn to_json(&self, py: Python<'_>) -> PyResult<String> {
@@ -107,12 +162,6 @@ impl AssessmentHandle {
     }
     fn margin(&self, path: &str, units: &str) -> PyResult<String> {
         guard("Assessment", || Ok(self.answer(path)?.margin_text(system(units)?)))
-    }
-    fn compare(&self, py: Python<'_>, other: &AssessmentHandle, units: &str) -> PyResult<String> {
-        guard("Assessment", || {
-            let of = system(units)?;
-            Ok(released(py, || self.assessment.compare(&other.assessment, of)))
-        })
     }
     /// Value of a line, written or not.
     fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {

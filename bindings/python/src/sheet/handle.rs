@@ -7,6 +7,7 @@ use super::what_if::{AxisForm, WhatIfHandle};
 use crate::error::{guard, raise};
 use crate::interpreter::released;
 use crate::watch::watched;
+use axlewright::Error;
 use axlewright::base::text::{System, read_as};
 use axlewright::sheet as core;
 use pyo3::prelude::*;
@@ -28,6 +29,18 @@ impl SheetHandle {
     fn from_text(py: Python<'_>, text: &str) -> PyResult<Self> {
         guard("Sheet", || {
             let sheet = released(py, || core::Sheet::from_text(text)).map_err(|error| raise(py, error))?;
+            Ok(SheetHandle { sheet })
+        })
+    }
+    /// A document that Python made: a fault has no place in a text.
+    #[staticmethod]
+    fn from_document(py: Python<'_>, text: &str) -> PyResult<Self> {
+        guard("Sheet", || {
+            let read = released(py, || core::Sheet::from_text(text));
+            let sheet = read.map_err(|error| match error {
+                Error::Document(faults) => raise(py, Error::Document(faults.without_places())),
+                other => raise(py, other),
+            })?;
             Ok(SheetHandle { sheet })
         })
     }
@@ -75,14 +88,13 @@ impl SheetHandle {
     fn with_lines(&self, py: Python<'_>, changes: Changes<'_>) -> PyResult<Self> {
         guard("Sheet", || {
             let mut sheet = self.sheet.clone();
-            for (path, value) in changes {
-                let changed = if value.is_none() {
-                    sheet.remove(&path)
-                } else {
-                    sheet.set(&path, &text(&path, &value)?)
-                };
-                changed.map_err(|error| raise(py, error))?;
+            let mut lines = Vec::with_capacity(changes.len());
+            for (path, value) in &changes {
+                let text = if value.is_none() { None } else { Some(text(path, value)?) };
+                lines.push((path.as_str(), text));
             }
+            let lines = lines.iter().map(|(path, text)| (*path, text.as_deref()));
+            sheet.set_all(lines).map_err(|error| raise(py, error))?;
             Ok(SheetHandle { sheet })
         })
     }

@@ -143,6 +143,20 @@ pub fn whole(rows: usize, columns: &ArrowColumns<'_>) -> PyResult<(Schema, Array
     Ok((schema("+s", "", &[], schemas, None)?, array(rows, 0, vec![null()], vec![], arrays, None)))
 }
 
+/// Numbers in coherent SI as one column in two capsules.
+pub fn column_capsules<'py>(
+    x: &Bound<'py, PyAny>,
+    unit: &str,
+    quantity: &str,
+) -> PyResult<(Bound<'py, PyCapsule>, Bound<'py, PyCapsule>)> {
+    let py = x.py();
+    let (schema, array) = column("", x, unit, quantity)?;
+    Ok((
+        PyCapsule::new_with_value(py, schema, c"arrow_schema")?,
+        PyCapsule::new_with_value(py, array, c"arrow_array")?,
+    ))
+}
+
 /// The schema of a table as a capsule.
 #[pyfunction(name = "_arrow_schema")]
 pub fn arrow_schema<'py>(

@@ -16,7 +16,7 @@ use std::borrow::Cow;
 use std::sync::{Mutex, PoisonError};
 
 pub use arrow::{Array, Schema};
-pub use batch::{batch, batch_capsules, schema_capsule};
+pub use batch::{batch, batch_capsules, column_capsules, schema_capsule};
 pub use stream::{Source, gone, interrupt_again, stream};
 
 /// The unit in which a column of this name and kind is shown.

@@ -4,7 +4,7 @@ use crate::units::{AbsolutePressure, Density, Length, Quantity, Temperature};
 /// Lines of the sheet on the air.
 pub const SHEET: Section = Section {
     lines: &[
-        line("use.altitude", Length::KIND, "height above sea level where the vehicle works, as on a map")
+        line("use.altitude", Length::KIND, "height above sea level where the vehicle works, as on a map").in_units("m", "ft").how("read it off a map, or off a phone's barometer after setting it")
             .within(
                 -500.0,
                 8000.0,
@@ -14,7 +14,7 @@ pub const SHEET: Section = Section {
             "use.geopotential_altitude",
             Length::KIND,
             "geopotential altitude, the scale on which the standard atmosphere is tabulated",
-        )
+        ).in_units("m", "ft")
         .within(
             -500.0,
             8000.0,
@@ -48,7 +48,7 @@ pub const SHEET: Section = Section {
             "use.pressure_altitude",
             Length::KIND,
             "height at which the standard atmosphere has that pressure",
-        )
+        ).in_units("m", "ft")
         .by(&[step("air.pressure_altitude", &["use.station_pressure"])]),
         line("use.air_temperature", Temperature::KIND, "temperature of the air in which the vehicle works").within(
             200.0,
@@ -69,7 +69,7 @@ pub const SHEET: Section = Section {
             "use.density_altitude",
             Length::KIND,
             "height at which the standard atmosphere has that density: the engine breathes as if it were there",
-        )
+        ).in_units("m", "ft")
         .by(&[step("air.density_altitude", &["use.air_density"])]),
         line("use.coldest_air", Temperature::KIND, "lowest temperature of the air in which the vehicle stands").within(
             200.0,

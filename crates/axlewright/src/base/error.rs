@@ -92,6 +92,26 @@ impl Error {
         Error::Document(Faults::from(Fault::new(key, message)))
     }
 
+    /// Several refusals as one, in their order; a single one stays as it is. There must be at least one.
+    pub fn all(errors: Vec<Error>) -> Error {
+        let mut errors = errors;
+        if errors.len() == 1
+            && let Some(only) = errors.pop()
+        {
+            return only;
+        }
+        let faults = errors.into_iter().flat_map(|error| match error {
+            Error::Document(faults) => faults.list,
+            other => {
+                vec![Fault { message: other.to_string(), cause: Some(Box::new(other)), ..Fault::default() }]
+            }
+        });
+        let mut list: Vec<Fault> = faults.collect();
+        let stopped = list.len() > MOST_FAULTS;
+        list.truncate(MOST_FAULTS);
+        Error::Document(Faults { list, stopped })
+    }
+
     /// This refusal inside a part of a document: `parts[0]`.
     pub fn within(self, path: &str) -> Error {
         match self {
@@ -245,6 +265,12 @@ impl Faults {
 
 impl fmt::Display for Faults {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.list.len() > 1 {
+            let first = if self.stopped { "the first " } else { "" };
+            let placed = self.list.iter().any(|fault| fault.line > 0);
+            let order = if placed { ", in the order of the text" } else { "" };
+            writeln!(f, "{first}{} faults{order}:", self.list.len())?;
+        }
         for (place, fault) in self.list.iter().enumerate() {
             write!(f, "{}{fault}", if place > 0 { "\n" } else { "" })?;
         }

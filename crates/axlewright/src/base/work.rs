@@ -50,6 +50,38 @@ pub struct Slot {
     pub kind: &'static Kind,
     /// Meaning.
     pub meaning: &'static str,
+    /// Range of an argument.
+    pub range: Span,
+}
+
+/// Range of an argument, in coherent SI; every argument lies within 1e30 besides.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Span {
+    /// Lower bound.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub lower: Option<f64>,
+    /// True if the lower bound itself is refused.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "std::ops::Not::not"))]
+    pub lower_open: bool,
+    /// Upper bound.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub upper: Option<f64>,
+    /// True if the upper bound itself is refused.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "std::ops::Not::not"))]
+    pub upper_open: bool,
+    /// Arguments that it must exceed.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "<[_]>::is_empty"))]
+    pub exceeds: &'static [&'static str],
+    /// True for a count.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "std::ops::Not::not"))]
+    pub whole: bool,
+}
+
+impl Span {
+    /// The range of anything without bounds of its own.
+    pub const ANY: Span =
+        Span { lower: None, lower_open: false, upper: None, upper_open: false, exceeds: &[], whole: false };
 }
 
 /// A call with its answer and all the steps to it.
@@ -353,7 +385,7 @@ mod tests {
     use crate::units::{Length, Quantity, Ratio};
 
     const fn slot(name: &'static str, symbol: &'static str) -> Slot {
-        Slot { name, symbol, kind: Length::KIND, meaning: "" }
+        Slot { name, symbol, kind: Length::KIND, meaning: "", range: Span::ANY }
     }
 
     /// Refuses negative values.
@@ -371,7 +403,7 @@ mod tests {
         caution: "",
         revision: 1,
         inputs: &[slot("x", "x"), slot("other", "dx/dz")],
-        outputs: &[Slot { name: "root", symbol: "r", kind: Ratio::KIND, meaning: "" }],
+        outputs: &[Slot { name: "root", symbol: "r", kind: Ratio::KIND, meaning: "", range: Span::ANY }],
         call: |x, y| one_row(x, y, root),
         batch: |x, y, refused| rows(x, y, refused, root),
     };

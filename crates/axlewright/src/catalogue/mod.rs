@@ -15,7 +15,7 @@
 #![expect(clippy::indexing_slicing, reason = "a place that the search in the same list found")]
 
 /// Declares functions: the feature of the system; `system.name`, the name of its call on plain numbers, its revision; summary, formula, limits, source, caution; an
-/// argument a line; a result a line, with a point where it is a field of a struct.
+/// argument with its range a line; a result a line, with a point where it is a field of a struct.
 macro_rules! functions {
     // The last of one or two names, as text.
     (@last $name:ident) => {
@@ -28,7 +28,7 @@ macro_rules! functions {
         #[$gate:meta]
         $system:ident.$name:ident $call:ident revision $revision:literal {
             $summary:literal $formula:literal $valid_for:literal $source:literal $caution:literal
-            $($input:ident: $kind:ident $symbol:literal $meaning:literal)+
+            $($input:ident: $kind:ident $symbol:literal $meaning:literal $range:expr;)+
             $(-> $(.$result:ident)? $of:ident $sign:literal $what:literal)+
         }
     )+) => {
@@ -41,8 +41,8 @@ macro_rules! functions {
             source: $source,
             caution: $caution,
             revision: $revision,
-            inputs: &[$(Slot { name: stringify!($input), symbol: $symbol, kind: $kind::KIND, meaning: $meaning }),+],
-            outputs: &[$(Slot { name: functions!(@last $name $($result)?), symbol: $sign, kind: $of::KIND, meaning: $what }),+],
+            inputs: &[$(Slot { name: stringify!($input), symbol: $symbol, kind: $kind::KIND, meaning: $meaning, range: $range }),+],
+            outputs: &[$(Slot { name: functions!(@last $name $($result)?), symbol: $sign, kind: $of::KIND, meaning: $what, range: Span::ANY }),+],
             call: |x, y| one_row(x, y, $call),
             batch: |x, y, refused| rows(x, y, refused, $call),
         }),+];
@@ -58,7 +58,12 @@ macro_rules! functions {
 
 #[cfg_attr(not(feature = "systems"), allow(unused_imports))]
 mod generated;
-pub use generated::ENTRIES;
+pub use generated::{ENTRIES, MODELS};
+
+#[cfg(feature = "serde")]
+pub(crate) mod describe;
+mod model;
+pub use model::{Content, Field, FieldContent, Method, OfModel, Output};
 
 use crate::Result;
 use crate::base::text::{distance, refusal};
@@ -70,6 +75,14 @@ pub fn entry(path: &str) -> Result<&'static Entry> {
         .binary_search_by(|entry| entry.path.cmp(path))
         .map(|place| &ENTRIES[place])
         .map_err(|_| refusal(path, unknown(path)))
+}
+
+/// The model of a path such as `spring.Corner`.
+pub fn model(path: &str) -> Result<&'static OfModel> {
+    MODELS.binary_search_by(|model| model.path.cmp(path)).map(|place| &MODELS[place]).map_err(|_| {
+        let names: Vec<&str> = MODELS.iter().map(|model| model.path).collect();
+        refusal(path, format!("there is no model of this path; there are {}", names.join(", ")))
+    })
 }
 
 /// Calls the function of this path on its arguments by name, in coherent SI, and keeps the work.

@@ -94,14 +94,21 @@ const GROWTH: &[&str] =
 /// Lines on the contents of the system.
 const STRENGTH: &[Line] = &[
     choice("coolant.liquid", Liquid::WORDS, "kind of coolant in the system"),
-    share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed"),
-    share("coolant.concentrate", "glycol in the concentrate by mass"),
-    share("coolant.mass_fraction", "glycol by mass of the mix").measured_on(THE_MIX).by(&[pick(&[
-        "coolant.liquid",
-        "coolant.no_glycol",
-        "coolant.ethylene_glycol.fraction",
-        "coolant.propylene_glycol.fraction",
-    ])]),
+    share("coolant.volume_share", "share of concentrate by volume of the parts before they are mixed")
+        .in_units("percent", "percent")
+        .how("measure what you pour, or read a refractometer"),
+    share("coolant.concentrate", "glycol in the concentrate by mass")
+        .in_units("percent", "percent")
+        .how("the can's data sheet"),
+    share("coolant.mass_fraction", "glycol by mass of the mix")
+        .in_units("percent", "percent")
+        .measured_on(THE_MIX)
+        .by(&[pick(&[
+            "coolant.liquid",
+            "coolant.no_glycol",
+            "coolant.ethylene_glycol.fraction",
+            "coolant.propylene_glycol.fraction",
+        ])]),
     line("coolant.no_glycol", Ratio::KIND, "glycol in water")
         .within(0.0, 0.0, "definition: water has none")
         .or(0.0, "water has none"),
@@ -114,10 +121,10 @@ const STRENGTH: &[Line] = &[
 
 /// Boiling, and the cap and the height that go with it.
 const BOILING: &[Line] = &[
-    line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches")
+    line("coolant.hottest", Temperature::KIND, "temperature that the coolant reaches").how("gauge or logger on the worst climb of the year")
         .within(250.0, 500.0, "plausibility limit: coolants work between -23 °C and 227 °C")
         .measured_on(&[]),
-    pumped("cap.rating", "opening pressure that stands on the cap"),
+    pumped("cap.rating", "opening pressure that stands on the cap").how("stamped on the cap"),
     derived("cap.absolute_pressure", AbsolutePressure::KIND, "absolute pressure under the cap, once the system has built the pressure that the cap keeps")
         .by(&[step("air.absolute_pressure", &["coolant.kept_pressure", "use.station_pressure"])]),
     derived("coolant.water.boiling", Temperature::KIND, "temperature at which water begins to boil under the cap")
@@ -153,13 +160,13 @@ const BOILING: &[Line] = &[
         "coolant.ethylene_glycol.cap",
         "coolant.propylene_glycol.cap",
     ])]),
-    derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under what the cap keeps")
+    derived("coolant.water.altitude", Length::KIND, "height above sea level from which on water boils under what the cap keeps").in_units("m", "ft")
         .by(&[step("cooling.water_boiling_altitude", &["coolant.hottest_with_bound", "coolant.kept_pressure"])]),
-    derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under what the cap keeps")
+    derived("coolant.ethylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with ethylene glycol boils under what the cap keeps").in_units("m", "ft")
         .by(&[step("cooling.ethylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
-    derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under what the cap keeps")
+    derived("coolant.propylene_glycol.altitude", Length::KIND, "height above sea level from which on the mix with propylene glycol boils under what the cap keeps").in_units("m", "ft")
         .by(&[step("cooling.propylene_glycol_boiling_altitude", &["coolant.hottest_with_bound", "coolant.mass_fraction", "coolant.kept_pressure"])]),
-    derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under what the cap keeps").by(&[pick(&[
+    derived("coolant.boiling_altitude", Length::KIND, "height above sea level from which on the coolant boils under what the cap keeps").in_units("m", "ft").by(&[pick(&[
         "coolant.liquid",
         "coolant.water.altitude",
         "coolant.ethylene_glycol.altitude",
@@ -221,14 +228,14 @@ const CAP: &[Line] = &[
     spread(
         "cap.gauge_error",
         "largest error of the tester's gauge, in the cap test and in the pressure decay test",
-    ),
+    ).in_units("kPa", "psi").how("the tester's data sheet, or against a known gauge"),
     spread(
         "cap.rating_tolerance",
         "tolerance of the pressure at which the cap opens or holds, about its rating",
-    ),
-    pumped("cap.opening_pressure", "reading at which the cap opens").measured_on(THE_CAP),
-    pumped("cap.holding_pressure", "reading that the cap keeps").measured_on(THE_CAP),
-    pumped("cap.weakest_component", "pressure that the weakest part of the system bears"),
+    ).in_units("kPa", "psi").how("the cap's data sheet"),
+    pumped("cap.opening_pressure", "reading at which the cap opens").how("cap tester: pump until it opens").measured_on(THE_CAP),
+    pumped("cap.holding_pressure", "reading that the cap keeps").how("cap tester: the reading that stands a minute later").measured_on(THE_CAP),
+    pumped("cap.weakest_component", "pressure that the weakest part of the system bears").how("the lowest rating of hoses, heater, radiator and tank"),
     vacuum("cap.vacuum_opening", "reading, below zero, at which the vacuum valve opens").measured_on(THE_CAP),
     vacuum("cap.vacuum_limit", "lowest pressure, below zero, that the hoses bear"),
     derived("cap.holds_at_least", GaugePressure::KIND, "pressure that the cap surely keeps")
@@ -264,14 +271,14 @@ const CAP: &[Line] = &[
         "pressure at which the vacuum valve has surely opened",
     )
     .by(&[by(&VACUUM)]),
-    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a pressure decay test")
+    spread("wanted.cap", "margin of pressure that is wanted of a cap and of a pressure decay test").in_units("kPa", "psi")
         .or(0.0, "no margin beyond its tolerance"),
 ];
 
 /// The inlet of the pump.
 const PUMP: &[Line] = &[
     temperature("coolant.pump_inlet_temperature", "temperature of the coolant at the inlet of the pump").measured_on(&[]),
-    line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it")
+    line("coolant.suction_loss", Stress::KIND, "fall of pressure from the cap to the inlet of the pump at its full speed, as measured; a head of coolant above it counts against it").in_units("kPa", "psi")
         .within(-50e3, 350e3, "plausibility limit: from 5 m of coolant above the pump to a whole cap lost")
         .measured_on(&[]),
     gauge("coolant.header_pressure", "gauge pressure where the cap sits, once the system has built it").measured_on(THE_CAP).by(&[
@@ -302,7 +309,7 @@ const PUMP: &[Line] = &[
 
 /// A closed header tank.
 const HEADER: &[Line] = &[
-    volume("coolant.volume", "volume of the whole fill, cold").measured_on(&[]),
+    volume("coolant.volume", "volume of the whole fill, cold").how("measure what you pour into the empty system").measured_on(&[]),
     temperature("coolant.fill_temperature", "temperature at which the system was filled and closed")
         .measured_on(&[]),
     temperature("coolant.mean_temperature", "mean temperature of the hot coolant over the system")
@@ -370,7 +377,7 @@ const HEADER: &[Line] = &[
         "coolant.ethylene_glycol.vapour",
         "coolant.propylene_glycol.vapour",
     ])]),
-    volume("header.air_volume", "air above the cold coolant in a closed header tank")
+    volume("header.air_volume", "air above the cold coolant in a closed header tank").how("fill the cold tank to the top from a measuring jug")
         .measured_on(&["coolant.volume"]),
     derived(
         "header.least_air_volume",
@@ -430,7 +437,7 @@ const LEAK_TEST: &[Line] = &[
         "reading at the end that temperature alone accounts for, the gas dry",
     )
     .by(&[by(&TIGHT)]),
-    spread("leak_test.allowed_loss", "fall of pressure that is allowed beyond what temperature accounts for")
+    spread("leak_test.allowed_loss", "fall of pressure that is allowed beyond what temperature accounts for").in_units("kPa", "psi")
         .wish()
         .or(0.0, "a tight system keeps its pressure"),
     derived(

@@ -116,7 +116,7 @@ const CLUTCH: &[Line] = &[
     ),
     line("clutch.high_friction", Ratio::KIND, "coefficient of friction of the facings at its highest: static, cold")
         .above(0.0, 2.0, "plausibility limit: facings hold less than twice what presses them"),
-    torque("clutch.capacity", "torque that the clutch surely holds before it slips: hot, worn in")
+    torque("clutch.capacity", "torque that the clutch surely holds before it slips: hot, worn in").how("the clutch maker's rating, hot")
         .first_hand()
         .by(&[least_capacity().usual(), least_capacity().at_most(1.0 + SCATTER)]),
     torque("clutch.high_capacity", "torque that the clutch holds at most: cold, new, not yet slipping; a dropped clutch passes it on")
@@ -139,7 +139,7 @@ const CLUTCH: &[Line] = &[
 
 /// The torque converter, and what comes out of it or of the clutch.
 const CONVERTER: &[Line] = &[
-    line("converter.stall_ratio", Ratio::KIND, "torque behind the converter at stall over that of the engine")
+    line("converter.stall_ratio", Ratio::KIND, "torque behind the converter at stall over that of the engine").how("the converter maker's data sheet")
         .within(1.0, 10.0, "definition: a converter does not reduce the torque; plausibility limit: at most 10")
         .if_none(rule::NONE),
     line("converter.shock_factor", Ratio::KIND, "factor on the torque behind the converter when a gear is engaged; 2 if it is applied suddenly and undamped")
@@ -176,8 +176,8 @@ const GRIP: &[Line] = &[
         ]),
     derived("grip.load_at_rest", Force::KIND, "load of both driven wheels of an axle at rest")
         .by(&[sum_of(&["grip.wheel_at_rest", "grip.wheel_at_rest"], "definition: both wheels of an axle")]),
-    coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear"),
-    coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground"),
+    coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear").how("common practice, no source: 0.9 for road tyres, 1.2 and more for race tyres"),
+    coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground").how("common practice, no source: 0.7 on dry road"),
     line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
         .within(1.0, 10.0, "definition: inertia adds to the grip; plausibility limit: a factor above 10 is a typing error"),
     derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[by(&HIGH_GRIP)]),
@@ -205,8 +205,8 @@ const GEARBOX: &[Line] = &[
     derived("gearbox.peak_ratio", Ratio::KIND, "ratio of the lowest gear, once reverse is known, too").by(&[
         greatest_of(&["gearbox.first_ratio", "gearbox.reverse_ratio", "?gearbox.ratios[*]"], "definition"),
     ]),
-    efficiency("gearbox.efficiency", "power out over power in, in the lowest gear"),
-    torque("gearbox.torque_rating", "as its maker says"),
+    efficiency("gearbox.efficiency", "power out over power in, in the lowest gear").in_units("percent", "percent").how("common practice, no source: 95 % to 98 % for a manual gearbox in one gear"),
+    torque("gearbox.torque_rating", "as its maker says").how("the maker's data sheet; note whether it counts at the input and what kind it is"),
     choice("gearbox.rating_side", Side::WORDS, "side on which the rating counts"),
     choice("gearbox.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[by(&GEARBOX_OUTPUT)]),
@@ -244,7 +244,7 @@ const TRANSFER_CASE: &[Line] = &[
     line("transfer_case.least_ratio", Ratio::KIND, "of the high range, which drives straight through")
         .within(1.0, 1.0, "definition: straight through")
         .or(1.0, "the high range drives straight through"),
-    efficiency("transfer_case.efficiency", "power out over power in, in low range")
+    efficiency("transfer_case.efficiency", "power out over power in, in low range").in_units("percent", "percent")
         .by(&[by(&NO_LOW_RANGE).usual()]),
     flow("transfer_case.output_torque", "in the lowest gear, engine as the limit")
         .by(&[by(&TRANSFER_OUTPUT)]),
@@ -264,8 +264,12 @@ const PROPELLER_SHAFT: &[Line] = &[
 
 /// The driven axle.
 const FINAL_DRIVE: &[Line] = &[
-    ratio("final_drive.ratio", "ratio of the driven axle"),
-    efficiency("final_drive.efficiency", "power out over power in"),
+    ratio("final_drive.ratio", "ratio of the driven axle").how(
+        "teeth of the ring over teeth of the pinion, or count turns of the shaft for one turn of both wheels",
+    ),
+    efficiency("final_drive.efficiency", "power out over power in")
+        .in_units("percent", "percent")
+        .how("common practice, no source: 94 % to 97 % for a hypoid axle"),
     choice(
         "final_drive.differential",
         Differential::WORDS,
@@ -343,6 +347,7 @@ const SPEEDS: &[Line] = &[
         ),
     ]),
     line("driveline.efficiency", Ratio::KIND, "efficiency of gearbox and axle together, high range")
+        .in_units("percent", "percent")
         .within(
             0.3,
             1.0,

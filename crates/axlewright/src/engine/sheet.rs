@@ -84,6 +84,7 @@ const TORQUE: &[Line] = &[
         .above(0.0, 1e6, "plausibility limit: no engine gives 1 MN·m")
         .list(POINTS),
     line("engine.peak_torque", Torque::KIND, "peak torque at the crankshaft")
+        .how("data sheet or dynamometer, at the crankshaft")
         .above(0.0, 1e6, "plausibility limit: no engine gives 1 MN·m")
         .first_hand()
         .by(&[gives(&PEAKS, "peak_torque")]),
@@ -98,6 +99,7 @@ const TORQUE: &[Line] = &[
         .first_hand()
         .by(&[gives(&PEAKS, "peak_power_speed")]),
     line("engine.band_share", Ratio::KIND, "share of the peak torque at which an engine still pulls well")
+        .in_units("percent", "percent")
         .above(0.0, 1.0, "definition: a share of the peak"),
     speed("engine.band_low", "lowest engine speed at which it pulls well")
         .by(&[gives(&BAND, "lowest_speed")]),
@@ -116,7 +118,7 @@ const PISTON_SPEED: &Kind = &Kind { metric: "m_s", us: "ft_min", ..*Velocity::KI
 /// Sizes and pistons.
 const PISTONS: &[Line] = &[
     speed("engine.red_line", "highest engine speed that the maker allows"),
-    speed("engine.idle_speed", "engine speed at idle, in gear"),
+    speed("engine.idle_speed", "engine speed at idle, in gear").how("tachometer, warm, in gear"),
     length("engine.bore", "diameter of a cylinder"),
     length("engine.stroke", "travel of a piston, top to bottom"),
     line("engine.cylinders", Ratio::KIND, "number of cylinders").within(
@@ -148,6 +150,7 @@ const PISTONS: &[Line] = &[
         PISTON_SPEED,
         "highest mean piston speed that engine and rods are built for",
     )
+    .how("ask the engine builder; it depends on rods and pistons")
     .above(0.0, 100.0, "plausibility limit: pistons move slower than 100 m/s"),
     line("wanted.piston_speed", PISTON_SPEED, "wanted margin of the mean piston speed below its limit")
         .margin(100.0)
@@ -160,6 +163,7 @@ const CHARGE: &[Line] = &[
         .within(0.0, 10e6, "plausibility limit: from none to 100 bar")
         .measured_on(ENGINE),
     line("engine.inlet_loss", Stress::KIND, "pressure lost in air filter and duct before the compressor")
+        .in_units("kPa", "psi")
         .within(0.0, 15e3, "plausibility limit: a filter that loses more than 150 mbar is blocked")
         .measured_on(ENGINE)
         .or(0.0, "neglected until it is measured"),
@@ -171,6 +175,7 @@ const CHARGE: &[Line] = &[
         Ratio::KIND,
         "isentropic efficiency, read from the compressor's map",
     )
+    .in_units("percent", "percent")
     .within(
         0.1,
         1.0,

@@ -184,7 +184,7 @@ impl PartsList {
     /// let roadster = PartsList::from_text(r#"
     ///     parts = [
     ///         { name = "engine", mass = "120 kg", x = "-0.6 m", y = "0 m", z = "0.45 m" },
-    ///         { name = "body", mass = "480 kg", x = "-1.2 m", y = "0 m", z = "0.5 m", yaw_inertia = "310 kg·m²" },
+    ///         { name = "body", mass = "480 kg", x = "-1.2 m", y = "0 m", z = "0.5 m" },
     ///     ]
     ///     instead = [{ name = "engine", mass = "150 kg", x = "-0.6 m", y = "0 m", z = "0.47 m" }]
     /// "#)?;

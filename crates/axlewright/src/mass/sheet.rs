@@ -115,12 +115,12 @@ macro_rules! heavier_wheel {
 /// Lines and findings of the sheet on masses and their places.
 pub const SHEET: Section = Section {
     lines: &[
-        scale("scales.left_front", "scale reading of the left front wheel, loaded as it will be"),
+        scale("scales.left_front", "scale reading of the left front wheel, loaded as it will be").how("four scales on a level floor, driver and load aboard, tyres at pressure, brakes off; note what the scales are good for as +/-"),
         scale("scales.right_front", "scale reading of the right front wheel"),
         scale("scales.left_rear", "scale reading of the left rear wheel"),
         scale("scales.right_rear", "scale reading of the right rear wheel"),
-        measure("vehicle.wheelbase", "front to rear axle").measured_on(&[]),
-        measure("axle.track", "between the tyre centres of the axle").measured_on(&[]),
+        measure("vehicle.wheelbase", "front to rear axle").how("plumb line from both wheel centres to the floor, tape between the marks, wheels straight; mean of both sides").measured_on(&[]),
+        measure("axle.track", "between the tyre centres of the axle").how("tape at the floor between the middles of the treads, wheels straight ahead").measured_on(&[]),
         mass("front.axle_mass", "scale readings of the front axle together")
             .measured_on(&["scales"])
             .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
@@ -132,9 +132,9 @@ pub const SHEET: Section = Section {
             .by(&[of_scales(0), sum_of(&["front.axle_mass", "rear.axle_mass"], SUM)]),
         heavier_wheel!("front", "scale reading of the heavier front wheel"),
         heavier_wheel!("rear", "scale reading of the heavier rear wheel"),
-        derived("vehicle.front_share", Ratio::KIND, "front readings over all").by(&[of_scales(3)]),
-        derived("vehicle.left_share", Ratio::KIND, "left readings over all").by(&[of_scales(4)]),
-        derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all")
+        derived("vehicle.front_share", Ratio::KIND, "front readings over all").in_units("percent", "percent").by(&[of_scales(3)]),
+        derived("vehicle.left_share", Ratio::KIND, "left readings over all").in_units("percent", "percent").by(&[of_scales(4)]),
+        derived("vehicle.diagonal_share", Ratio::KIND, "right front plus left rear over all").in_units("percent", "percent")
             .by(&[of_scales(5)]),
         derived(
             "vehicle.behind_front_axle",
@@ -148,7 +148,7 @@ pub const SHEET: Section = Section {
             "distance of the centre of gravity left of the centreline",
         )
         .by(&[of_scales(7)]),
-        line("axle.unsprung_mass", Mass::KIND, "unsprung mass of the axle, both wheels together")
+        line("axle.unsprung_mass", Mass::KIND, "unsprung mass of the axle, both wheels together").how("weigh wheels, brakes and hubs of both sides, with half of each arm, spring, damper and shaft; a live axle counts whole")
             .within(0.0, 1e6, "definition: a mass is not negative")
             .measured_on(&[]),
         derived("axle.wheel_unsprung_mass", Mass::KIND, "unsprung mass of one wheel of the axle")
@@ -160,7 +160,7 @@ pub const SHEET: Section = Section {
             "vehicle.centre_of_gravity_height",
             Length::KIND,
             "above the ground, loaded as it will be; weighed with one axle raised",
-        )
+        ).how("weigh the front again with the rear axle raised by a measured height, suspension locked; `mass.centre_of_gravity_height_by_tilt` gives the height")
         .above(0.0, 100.0, "definition: above the ground")
         .measured_on(&[]),
         height("axle.unsprung_height", "height of the unsprung mass's centre above the ground")
@@ -186,18 +186,18 @@ pub const SHEET: Section = Section {
             "distance of its centre of gravity behind the front axle",
         )
         .by(&[sprung_centre(1)]),
-        mass("axle.mass_rating", "highest load of the axle that its maker allows"),
-        mass("vehicle.mass_rating", "highest mass of the vehicle that its maker or registration allows"),
+        mass("axle.mass_rating", "highest load of the axle that its maker allows").how("the axle maker's plate or data sheet"),
+        mass("vehicle.mass_rating", "highest mass of the vehicle that its maker or registration allows").how("the maker's plate or the registration"),
         line("wanted.load", Ratio::KIND, "wanted factor between a load rating and the load")
             .within(1.0, 10.0, "definition: below 1 the part is overloaded, not tight")
             .or(1.05, "plausibility limit: 5 % for luggage"),
-        line("wanted.diagonal_low", Ratio::KIND, "least diagonal share")
+        line("wanted.diagonal_low", Ratio::KIND, "least diagonal share").in_units("percent", "percent")
             .within(0.0, 1.0, "definition: a share")
             .or(0.49, "common practice, no source: within one percent of half"),
-        line("wanted.diagonal_high", Ratio::KIND, "largest diagonal share")
+        line("wanted.diagonal_high", Ratio::KIND, "largest diagonal share").in_units("percent", "percent")
             .within(0.0, 1.0, "definition: a share")
             .or(0.51, "common practice, no source: within one percent of half"),
-        line("wanted.diagonal_margin", Ratio::KIND, "wanted margin of the diagonal share inside its band")
+        line("wanted.diagonal_margin", Ratio::KIND, "wanted margin of the diagonal share inside its band").in_units("percent", "percent")
             .margin(1.0)
             .or(0.0, "no margin beyond the band itself"),
     ],

@@ -139,7 +139,7 @@ const ROUGHNESS: Rule = rule! {
 };
 
 const LINES: [Line; 18] = [
-    choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road"),
+    choice("use.road", RoadClass::WORDS, "class of the road by ISO 8608; c is a worn country road").how("a smooth, b good, c worn country road, d poor"),
     derived(
         "use.roughness",
         RoadRoughness::KIND,
@@ -155,13 +155,13 @@ const LINES: [Line; 18] = [
         "RMS acceleration of the body over the wheel, weighted with Wk",
     )
     .by(&[gives(&RIDE, "weighted_acceleration")]),
-    derived("axle.tyre_load_share", Ratio::KIND, "RMS variation of the tyre load over the static load")
+    derived("axle.tyre_load_share", Ratio::KIND, "RMS variation of the tyre load over the static load").in_units("percent", "percent")
         .by(&[gives(&RIDE, "tyre_load_share")]),
     derived(
         "axle.lighter_tyre_load_share",
         Ratio::KIND,
         "RMS variation of the tyre load over the static load, of the lighter wheel of the axle",
-    )
+    ).in_units("percent", "percent")
     .by(&[gives(&LIGHTER_RIDE, "tyre_load_share")]),
     derived(
         "axle.lighter_ride_acceleration",
@@ -212,10 +212,10 @@ const LINES: [Line; 18] = [
         "wanted.tyre_load_share",
         Ratio::KIND,
         "highest RMS variation of the tyre load over the static load",
-    )
+    ).in_units("percent", "percent")
     .above(0.0, 1.0, "definition: above 1 the wheel hops")
     .or(1.0 / 3.0, "common practice, no source: the threefold comes now and then, and lifts the wheel"),
-    line("wanted.tyre_load_margin", Ratio::KIND, "wanted margin of the tyre load variation below its limit")
+    line("wanted.tyre_load_margin", Ratio::KIND, "wanted margin of the tyre load variation below its limit").in_units("percent", "percent")
         .margin(1.0)
         .or(0.05, "common practice, no source: roads are rougher than their class"),
     line("wanted.flat_ride_low", Ratio::KIND, "fewest cycles until both ends move together")

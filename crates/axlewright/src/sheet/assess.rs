@@ -356,7 +356,7 @@ impl Assessment {
         finding.map_or_else(Vec::new, |finding| finding.slots().chain([finding.wanted]).collect())
     }
 
-    fn reached(&self, answer: &Answer) -> Vec<Slot> {
+    pub(super) fn reached(&self, answer: &Answer) -> Vec<Slot> {
         self.plan.rests_on(&self.slots(answer))
     }
 

@@ -16,11 +16,15 @@
 
 mod applies;
 mod assess;
+mod brief;
 mod choose;
 mod contradiction;
+mod describe;
 mod dropped;
 mod generated;
+pub mod glossary;
 mod graph;
+mod keys;
 #[cfg(test)]
 mod layers;
 mod margin;
@@ -31,18 +35,25 @@ mod report;
 mod room;
 mod schema;
 mod sensitivity;
+mod serde;
+mod shop;
+mod starter;
 mod tables;
 mod uncertainty;
 mod what_if;
 mod worst;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
+pub use brief::{Next, Report};
 pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
+pub use describe::describe;
+pub use keys::keys;
 pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
 pub use schema::schema;
 pub use sensitivity::{Chance, MOST_SAMPLES, Sensitivity};
+pub use starter::{DEMOS, QUESTIONS, Question, offered, starter};
 pub use what_if::{Axis, Progress, WhatIf};
 
 use crate::base::document::{
@@ -237,6 +248,24 @@ impl Sheet {
         self.put(path, |slot| spot_of(slot, text))
     }
 
+    /// Writes several lines, each as `set` does; nothing for a text takes the line out. A refusal tells the faults of all of them, and leaves the
+    /// sheet as it was.
+    pub fn set_all<'a>(&mut self, lines: impl IntoIterator<Item = (&'a str, Option<&'a str>)>) -> Result<()> {
+        let (mut next, mut faults) = (self.clone(), Vec::new());
+        for (path, text) in lines {
+            let changed = match text {
+                Some(text) => next.set(path, text),
+                None => next.remove(path),
+            };
+            faults.extend(changed.err());
+        }
+        if !faults.is_empty() {
+            return Err(Error::all(faults));
+        }
+        *self = next;
+        Ok(())
+    }
+
     /// Writes a quantity in coherent SI; its text is the number in its SI unit. NaN, which is not known, takes the line out.
     pub fn set_si(&mut self, path: &str, si: f64) -> Result<()> {
         if si.is_nan() { self.remove(path) } else { self.put(path, |_| Ok(Spot::of(Tree::Si(si)))) }
@@ -334,6 +363,11 @@ impl Sheet {
     /// The kind of quantity of a line, written or not; nothing where it is a word or a marking.
     pub fn kind(path: &str) -> Result<Option<&'static Kind>> {
         Ok(Graph::get().info(line_of(path)?).kind())
+    }
+
+    /// The shop's system whose units are used on more written lines.
+    pub fn system(&self) -> text::System {
+        shop::system(self)
     }
 
     /// The paths of the lines that are written, then those of which the sheet says that there is none.
@@ -521,6 +555,13 @@ fn no_line<'a>(path: &str, known: impl Iterator<Item = &'a str>) -> String {
 /// Message for a key that no system has.
 fn unknown(folder: &str, path: &str) -> String {
     let graph = Graph::get();
+    let key = path.strip_prefix(folder).map_or(path, |key| key.trim_start_matches('.'));
+    if let Some(slot) = graph.slot(path) {
+        return computed(key, graph.info(slot));
+    }
+    if let Some(told) = glossary::for_key(folder, key) {
+        return told;
+    }
     let mut keys = graph.keys_in(folder);
     if folder.is_empty() {
         keys.extend(["version", "name", "notes"]);
@@ -528,8 +569,13 @@ fn unknown(folder: &str, path: &str) -> String {
     if keys.is_empty() {
         return no_line(path, graph.slots.iter().filter(|slot| slot.line.written).map(|slot| slot.path));
     }
-    let key = path.strip_prefix(folder).map_or(path, |key| key.trim_start_matches('.'));
     unknown_key(key, keys.iter().copied())
+}
+
+/// Message for a line that is only computed: by what it follows, where the glossary tells.
+fn computed(key: &str, info: &graph::SlotInfo) -> String {
+    let means = glossary::named(key).next().map_or(info.line.meaning, |term| term.says);
+    format!("this line is computed and never written: {means}")
 }
 
 /// Value at a place of the document, for this line of the sheet.

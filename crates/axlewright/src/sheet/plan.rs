@@ -60,8 +60,9 @@ impl Plan {
         sheet.absent().for_each(|(slot, _)| written[usize::from(slot)] = true);
         let nodes = Vec::with_capacity(graph.slots.len());
         let lost = sheet.lost();
-        let (origins, shared) = (vec![None; graph.slots.len()], vec![None; graph.shared]);
-        let mut planner = Planner { graph, written, words, lost, origins, nodes, shared };
+        let origins = vec![None; graph.slots.len()];
+        let (shared, ready) = (vec![None; graph.shared], vec![None; graph.shared]);
+        let mut planner = Planner { graph, written, words, lost, origins, nodes, shared, ready };
         for slot in wanted {
             planner.visit(slot);
         }
@@ -262,6 +263,8 @@ struct Planner {
     nodes: Vec<Node>,
     /// Nodes of the calls with several results, by the number of the call.
     shared: Vec<Option<usize>>,
+    /// Whether these calls have what they take, once it was asked.
+    ready: Vec<Option<bool>>,
 }
 
 impl Planner {
@@ -282,10 +285,7 @@ impl Planner {
                     let lines = step.inputs[1..].iter().filter(|line| self.visit(**line)).count();
                     self.visit(step.inputs[0]) && lines > 0
                 } else {
-                    let mut inputs = step.inputs.iter().zip(&step.optional);
-                    inputs.all(|(input, optional)| {
-                        self.visit(*input) || (*optional && !self.lost.contains(input))
-                    })
+                    self.has_inputs(step)
                 };
                 if known {
                     self.fill(slot, step);
@@ -299,6 +299,23 @@ impl Planner {
         }
         self.origins[usize::from(slot)] = Some(origin);
         origin != Origin::Missing
+    }
+
+    /// True if a call has what it takes: found once for all lines that the call fills, and first of what it cannot do without.
+    fn has_inputs(&mut self, step: &'static StepInfo) -> bool {
+        let call = step.shared.map(usize::from);
+        if let Some(known) = call.and_then(|call| self.ready[call]) {
+            return known;
+        }
+        let inputs = || step.inputs.iter().zip(&step.optional);
+        let mut needed = inputs().filter(|(_, optional)| !**optional);
+        let mut other = inputs().filter(|(_, optional)| **optional);
+        let known = needed.all(|(input, _)| self.visit(*input))
+            && other.all(|(input, _)| self.visit(*input) || !self.lost.contains(input));
+        if let Some(call) = call {
+            self.ready[call] = Some(known);
+        }
+        known
     }
 
     fn fill(&mut self, slot: Slot, step: &'static StepInfo) {

@@ -7,6 +7,7 @@
 
 use super::applies::Asked;
 use super::assess::{Answer, Assessment, WorkStep};
+use super::brief::Report;
 use super::contradiction::Contradiction;
 use super::graph::{Graph, MarginSlots, Slot};
 use super::margin::value_kind;
@@ -209,93 +210,9 @@ impl Assessment {
         format!("axlewright {}, sheet {}", env!("CARGO_PKG_VERSION"), self.sheet.hash())
     }
 
-    /// The findings as plain text, worst first within each system's order, in a shop's units. The work is shown on request.
+    /// The report at 80 columns, in the units of a shop; the work is shown on request. [`Assessment::report`] has more forms.
     pub fn to_text(&self, system: System, with_work: bool) -> String {
-        let mut out = String::new();
-        if !self.sheet.name().is_empty() {
-            out.push_str(&format!("{}\n", printable(self.sheet.name())));
-        }
-        out.push_str(&format!("{}\n", self.stamp()));
-        for verdict in [Verdict::Short, Verdict::Tight, Verdict::Meets] {
-            for answer in self.answers().iter().filter(|answer| answer.verdict == verdict) {
-                out.push_str(&format!(
-                    "\n{}  {}\n  {}\n",
-                    verdict.word().to_uppercase(),
-                    answer.path,
-                    answer.question
-                ));
-                out.push_str(&format!(
-                    "  {}; limit: {}; margin ({}): {}\n",
-                    shown(answer.value, answer.kind, system),
-                    answer.limit_text(system),
-                    answer.form,
-                    answer.margin_text(system)
-                ));
-                let doubts = self.doubts(answer);
-                if answer.is_safety() && !doubts.is_empty() {
-                    let paths: Vec<&str> = doubts.iter().map(|found| found.path).collect();
-                    out.push_str(&format!(
-                        "  Rests on what contradicts itself, so no better than tight: {}\n",
-                        paths.join(", ")
-                    ));
-                }
-                if answer.is_safety() {
-                    out.push_str(&format!("  Caution: {}\n", answer.caution));
-                }
-                if with_work {
-                    out.push_str(&indented(&self.work(answer, system)));
-                }
-            }
-        }
-        let unknown: Vec<&Answer> =
-            self.answers().iter().filter(|answer| answer.verdict == Verdict::NotKnown).collect();
-        if !unknown.is_empty() {
-            out.push_str("\nNOT KNOWN\n");
-        }
-        for answer in unknown {
-            let value = if answer.value.is_nan() {
-                String::new()
-            } else {
-                format!("{}; ", shown(answer.value, answer.kind, system))
-            };
-            let safety = if answer.is_safety() { " [safety: take it as no better than tight]" } else { "" };
-            out.push_str(&format!("  {}: {value}{}{safety}\n", answer.path, self.missing_text(answer)));
-        }
-        let apart: Vec<&Answer> =
-            self.answers().iter().filter(|answer| answer.verdict == Verdict::DoesNotApply).collect();
-        if !apart.is_empty() {
-            out.push_str("\nDOES NOT APPLY, because the sheet says so\n");
-        }
-        for answer in apart {
-            let said = |path: &&str| {
-                let text = self.sheet.get(path).ok().flatten().unwrap_or_default();
-                format!("{path} = {}", printable(&text))
-            };
-            let by: Vec<String> = self.rests_on(answer).iter().map(said).collect();
-            out.push_str(&format!("  {}: {}\n", answer.path, by.join(", ")));
-        }
-        if !self.contradictions().is_empty() {
-            out.push_str("\nCONTRADICTED, so that one of the written lines is wrong\n");
-        }
-        for found in self.contradictions() {
-            out.push_str(&format!("  {}\n", found.text(system)));
-        }
-        for remark in self.sheet.remarks() {
-            out.push_str(&format!("\nRemark: {remark}\n"));
-        }
-        let assumed = self.assumed();
-        if !assumed.is_empty() {
-            out.push_str("\nASSUMED, because nobody wrote it\n");
-        }
-        for assumption in assumed {
-            let value = match assumption.si.is_infinite() {
-                // It stands for something that is not written.
-                true => String::new(),
-                false => format!(" = {}", shown(assumption.si, assumption.kind, system)),
-            };
-            out.push_str(&format!("  {}{value} ({})\n", assumption.path, assumption.ground));
-        }
-        out
+        self.report(&Report { system: Some(system), work: with_work, ..Report::default() })
     }
 
     /// Missing inputs of an answer, in one sentence.
@@ -410,7 +327,15 @@ impl Assessment {
             .filter(|(_, value)| !value.is_nan())
             .map(|(slot, value)| {
                 let kind = value_kind(slot as Slot);
-                json!({"line": Graph::get().slots[slot].path, "value": value, "kind": kind.name, "unit": kind.si})
+                let info = &Graph::get().slots[slot];
+                let mut line = json!({"line": info.path, "value": value, "kind": kind.name, "unit": kind.si});
+                if let Content::Choice(words) = info.line.content {
+                    line["word"] = json!(words.get(*value as usize));
+                }
+                if let Some(text) = self.sheet.text_of(slot as Slot) {
+                    line["written"] = json!(text);
+                }
+                line
             })
             .collect();
         let whole = json!({
@@ -431,29 +356,10 @@ impl Assessment {
         functions.collect()
     }
 
-    /// Two sheets side by side: every finding whose value, margin or verdict differs.
+    /// Two sheets side by side: every finding whose value, margin or verdict differs, at 80 columns; see [`Assessment::side_by_side`].
     pub fn compare(&self, other: &Assessment, system: System) -> String {
-        let mut out = format!("{} | {}\n", printable(self.sheet.name()), printable(other.sheet.name()));
-        out.push_str(&format!("{} | {}\n", self.stamp(), other.stamp()));
-        for (one, two) in self.answers().iter().zip(other.answers()) {
-            let same = |a: f64, b: f64| a == b || (a.is_nan() && b.is_nan());
-            if same(one.margin, two.margin) && same(one.value, two.value) && one.verdict == two.verdict {
-                continue;
-            }
-            let show = |answer: &Answer| {
-                if answer.verdict == Verdict::DoesNotApply {
-                    return answer.verdict.word().to_owned();
-                }
-                let value = shown(answer.value, answer.kind, system);
-                format!(
-                    "{value}, margin {}: {}",
-                    shown(answer.margin, answer.margin_kind, system),
-                    answer.verdict.word()
-                )
-            };
-            out.push_str(&format!("{}\n  {}\n  {}\n  {}\n", one.path, one.question, show(one), show(two)));
-        }
-        out
+        let report = Report { system: Some(system), ..Report::default() };
+        Assessment::side_by_side(&[("A", self), ("B", other)], &report)
     }
 }
 
@@ -469,8 +375,4 @@ fn printable_json(json: &str) -> String {
         }
     }
     out
-}
-
-fn indented(text: &str) -> String {
-    text.lines().map(|line| format!("    {line}\n")).collect()
 }

@@ -96,30 +96,30 @@ const SPRING: &[Line] = &[
     rate(
         "axle.spring.rate",
         "rate of the spring along its own axis, from its maker; for a leaf spring, load over deflection of its seat, as on a spring tester",
-    )
+    ).how("spring tester: force at two lengths in the working range; difference of force over difference of length")
     .first_hand(),
-    length("axle.spring.free_length", "length of the unloaded spring"),
-    length("axle.spring.solid_length", "block length: every coil touching"),
+    length("axle.spring.free_length", "length of the unloaded spring").how("rule on the loose spring"),
+    length("axle.spring.solid_length", "block length: every coil touching").how("wire diameter times all coils for ground ends, or press it until it is solid"),
     length(
         "axle.spring.droop_length",
         "between the spring's seats with the wheel at full droop on its fully open damper",
-    )
+    ).how("wheel hanging on the open damper; rule between the seats")
     .measured_on(DAMPERS)
     .first_hand()
     .by(&[by(&OPEN_DAMPER)]),
-    length("axle.spring.wire_diameter", "diameter of the wire"),
-    length("axle.spring.mean_diameter", "mean diameter of the coil, between the wire's centres"),
+    length("axle.spring.wire_diameter", "diameter of the wire").how("caliper on the bare wire, paint off"),
+    length("axle.spring.mean_diameter", "mean diameter of the coil, between the wire's centres").how("caliper over the coil, less one wire diameter"),
     line(
         "axle.spring.allowed_stress",
         Stress::KIND,
         "stress that the spring bears, with its maker's fatigue and set in mind: shear in the wire of a coil, bending of leaves",
-    )
+    ).how("ask the spring's maker")
     .above(0.0, 1e10, "plausibility limit: steels bear less than 10 GPa"),
     line(
         "axle.spring.active_coils",
         Ratio::KIND,
         "coils that deflect: all coils less the dead ones at the ends",
-    )
+    ).how("count from the end of one dead coil to the other")
     .within(
         0.1,
         1000.0,
@@ -171,7 +171,7 @@ const AT_RIDE: &[Line] = &[
     ratio(
         "axle.spring.motion_ratio",
         "shortening of the spring over travel of the wheel, measured along the spring",
-    )
+    ).how("spring out: jack the wheel by 20 mm either side of ride height; change of the length along the spring over travel of the wheel")
     .measured_on(AT_SPRING)
     .first_hand()
     .by(&[by(&MOUNT_RATIO)]),
@@ -310,9 +310,9 @@ const DAMPER: &[Line] = &[
     damping(
         "axle.damper.rate",
         "rate of one damper, bump and rebound averaged by energy at the working velocity, gas force taken off",
-    ),
-    length("axle.damper.open_length", "length of the damper between its eyes, fully open"),
-    length("axle.damper.closed_length", "length of the damper between its eyes, fully closed"),
+    ).how("the maker's chart or a damper dynamometer at 0.1 to 0.3 m/s"),
+    length("axle.damper.open_length", "length of the damper between its eyes, fully open").how("rule between the eyes, fully open"),
+    length("axle.damper.closed_length", "length of the damper between its eyes, fully closed").how("rule between the eyes, fully closed"),
     // A drawn linkage says both ends.
     derived(
         "axle.damper.droop_end",
@@ -323,7 +323,7 @@ const DAMPER: &[Line] = &[
     length(
         "axle.damper.stroke",
         "stroke of the damper, fully open less fully closed, without bump rubbers on its rod",
-    )
+    ).how("rule on the rod, fully open less fully closed")
     .first_hand()
     .by(&[difference_of(&["axle.damper.open_length", "axle.damper.closed_length"], LENGTHS)]),
     damping(
@@ -339,7 +339,7 @@ const DAMPER: &[Line] = &[
         Mounting::WORDS,
         "whether the damper stands in the spring or apart from it",
     ),
-    line("axle.damper.gas_force", Force::KIND, "force with which the gas opens the damper at ride height; none where there is no gas")
+    line("axle.damper.gas_force", Force::KIND, "force with which the gas opens the damper at ride height; none where there is no gas").how("push the rod in on a bathroom scale to ride height; read while it rests")
         .within(0.0, 1e5, "plausibility limit: dampers push with less than 100 kN")
         .if_none(0.0),
     ratio("axle.damper.mount_ratio", "travel of the moving mount of a damper that stands apart over travel of the wheel, where that was measured")
@@ -347,7 +347,7 @@ const DAMPER: &[Line] = &[
     line("axle.damper.angle", crate::units::Angle::KIND, "between the damper and the travel that was measured at its mount")
         .within(0.0, 1.5, "plausibility limit: beyond that it is a lever, not a damper")
         .measured_on(&["axle.damper.mounting"]),
-    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel, measured along the damper")
+    ratio("axle.damper.motion_ratio", "shortening of the damper over travel of the wheel, measured along the damper").how("as for the spring, along the damper")
         .measured_on(&["axle.damper.mounting"])
         .by(&[by(&DAMPER_MOUNT_RATIO), by(&ONE_AXIS)]),
     derived(
@@ -365,7 +365,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     length(
         "axle.bump_stop_travel",
         "travel of the wheel from full droop until the bump stop is touched; none where there is no stop",
-    )
+    ).how("springs out, jack the wheel from full droop until the stop touches; rule at the wheel centre")
     .measured_on(DAMPERS)
     .if_none(f64::INFINITY)
     .left_out_is_none(),
@@ -373,7 +373,7 @@ const TRAVEL_REMAINING: &[Line] = &[
         "axle.bump_clearance",
         Length::KIND,
         "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
-    )
+    ).how("rule between seat and stop with the vehicle laden at ride height")
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&["axle.spring"])
     .left_out_is_none(),
@@ -397,7 +397,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     derived("axle.bump_remaining", Length::KIND, "travel of the wheel in bump until something ends it").by(&[
         by(&BUMP_REMAINING),
     ]),
-    line("axle.bump_stop_compression", Length::KIND, "travel of the wheel from the touch of its bump stop until that gives no more")
+    line("axle.bump_stop_compression", Length::KIND, "travel of the wheel from the touch of its bump stop until that gives no more").how("press the stop in a vice or on scales until it gives no more")
         .within(0.0, 10.0, "definition: a stop gives way upward; plausibility limit: at most 10 m")
         .if_none(0.0),
     derived("axle.bump_beyond_stop", Length::KIND, "travel of the wheel in bump until the damper is closed or the coils reach their least gaps").by(&[
@@ -406,12 +406,12 @@ const TRAVEL_REMAINING: &[Line] = &[
     derived("axle.bump_compressed", Length::KIND, "travel of the wheel in bump with its stop compressed: as far as bump_stop_compression says, otherwise until the damper is closed or the coils reach their least gaps").by(&[
         by(&BUMP_COMPRESSED),
     ]),
-    clearance("axle.joint_bump_clearance", "travel of the wheel in bump, from ride height, until a joint is at its limit; none where no joint is before the stop"),
-    clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
-    clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop")
+    clearance("axle.joint_bump_clearance", "travel of the wheel in bump, from ride height, until a joint is at its limit; none where no joint is before the stop").how("springs out, jack the wheel from ride height until a joint is at its limit"),
+    clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is; none where none is before the stop").how("springs out, jack the wheel from ride height until a hose, cable or shaft is tight or rubs"),
+    clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop").how("springs out, jack the wheel from ride height at both locks until a tyre touches")
         .measured_on(&["axle.spring", "axle.tyre"]),
-    clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop"),
-    clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop"),
+    clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop").how("lower the wheel from ride height until a joint is at its limit"),
+    clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop").how("lower the wheel from ride height until a hose, cable or shaft is tight"),
     side_travel("front.side_travel", "travel by which one front wheel stands further in bump, and the other in droop, than the mean")
         .by(&[by(&FRONT_SIDES), by(&FRONT_HEAVIER)]),
     side_travel("rear.side_travel", "travel by which one rear wheel stands further in bump, and the other in droop, than the mean")
@@ -456,7 +456,7 @@ const SHAPE: &[Line] = &[
     derived("axle.spring.stored_energy", Energy::KIND, "force of the spring at its least gaps")
         .by(&[step("spring.stored_energy", &["axle.spring.rate", "axle.spring.largest_compression"])]),
     choice("axle.spring.guide", &["none", "rod_or_sleeve"], "guide against buckling"),
-    line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free")
+    line("axle.spring.end_fixity", Ratio::KIND, "fixity of the ends: 0.5 both on flat parallel seats, 0.707 one on a flat seat and one pivoted, 1 both pivoted, 2 one free").how("look at both seats")
         .within(0.5, 2.0, "Shigley, Table 10-2: from both ends on flat seats to one end free"),
     derived("axle.spring.buckles_if_free", Length::KIND, "deflection at which an unguided spring buckles; its length where it never does").by(&[by(&BUCKLING)]),
     derived("axle.spring.guided_deflection", Length::KIND, "deflection of a guided spring: all of its length").by(&[same(&["axle.spring.free_length"], "definition: a guide keeps the spring straight")]),
@@ -533,7 +533,7 @@ const WANTED: &[Line] = &[
     )
     .margin(1e7)
     .or(0.0, "no margin beyond the range itself"),
-    band("axle.wanted.frequency_low", "least natural frequency that is wanted"),
+    band("axle.wanted.frequency_low", "least natural frequency that is wanted").how("common practice, no source: 1.0 to 1.5 Hz for comfort, 1.5 to 2.3 Hz for sport"),
     band("axle.wanted.frequency_high", "highest wanted natural frequency"),
     line("wanted.frequency_margin", Frequency::KIND, "wanted margin of a frequency inside its band")
         .margin(1000.0)

@@ -72,6 +72,7 @@ const AT_RIDE: &[Line] = &[
     derived("axle.mechanical_trail", Length::KIND, "from the contact point forward to the steering axis")
         .by(&[gives(&wishbone::AT_RIDE, "mechanical_trail"), gives(&strut::AT_RIDE, "mechanical_trail")]),
     line("axle.roll_centre_height", Length::KIND, "above the ground, at ride height; negative below it")
+        .how("draw the linkage, or construct it on paper from measured pivots")
         .within(-10.0, 10.0, "plausibility limit: roll centres that matter lie within 10 m of the ground")
         .first_hand()
         .by(&[
@@ -293,7 +294,7 @@ const BIND: &[Line] = &[
         .by(&[by(&on_leaves::WIND_UP), by(&NO_ANGLE).lacking("a live axle needs wind_up_angle, or the points of its leaf springs, their rate, tyre and drive_torque")]),
     line("axle.allowed_link_force", Force::KIND, "force that a link, its joints and its brackets bear for their whole life")
         .above(0.0, 1e9, "plausibility limit: no link bears 1 GN"),
-    derived("axle.bind_share", Ratio::KIND, "share of the links' allowed force that binding takes")
+    derived("axle.bind_share", Ratio::KIND, "share of the links' allowed force that binding takes").in_units("percent", "percent")
         .by(&[by(&BIND_SHARE)]),
     derived("axle.joints_without_limit", Ratio::KIND, "kinds of joint in the links of a live axle whose limit is not written")
         .by(&[gives(&on_links::OVER_TRAVEL, "joints_without_limit")]),
@@ -312,7 +313,7 @@ const ROLL: &[Line] = &[
     ),
     choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
         .by(&[by(&WHEELS), by(&DRAWN_WHEELS).near(0.0)]),
-    line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats")
+    line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats").how("tape between the centres of both spring seats")
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
         .first_hand()
         .by(&[gives(&on_links::COIL_OVER, "spring_base").about(0.05), gives(&on_leaves::AT_RIDE, "spring_base").about(0.05)]),
@@ -324,10 +325,10 @@ const ROLL: &[Line] = &[
         "axle.anti_roll_bar.rate",
         LinearStiffness::KIND,
         "force at either end of the bar over travel of that end, the other end travelling as far the other way; 0 N/mm where there is none",
-    )
+    ).how("one end fixed, a weight on the other: twice that force over the travel")
     .within(0.0, 1e9, "definition: a rate is not negative")
     .if_none(0.0),
-    line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll")
+    line("axle.anti_roll_bar.motion_ratio", Ratio::KIND, "travel of the bar's end over travel of the wheel, in roll").how("travel of the bar's end over travel of the wheel, one wheel up and the other down")
         .within(0.01, 1.5, "plausibility limit: above 1.5 it is a percentage or an inverted ratio")
         .first_hand()
         .by(&[by(&wishbone::BAR_RATIO), by(&strut::BAR_RATIO), by(&on_links::BAR_RATIO), by(&on_leaves::BAR_RATIO)]),
@@ -336,7 +337,7 @@ const ROLL: &[Line] = &[
         .by(&[gives(&BALANCE, "roll_gradient")]),
     derived("front.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the front axle, and of links that bind").by(&[gives(&BALANCE, "front_suspension_stiffness")]),
     derived("rear.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
-    derived("vehicle.front_transfer_share", Ratio::KIND, "share of the front axle in the load that moves to the outer wheels")
+    derived("vehicle.front_transfer_share", Ratio::KIND, "share of the front axle in the load that moves to the outer wheels").in_units("percent", "percent")
         .by(&[gives(&BALANCE, "front_share")]),
     derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight; what it says of the limit depends on the tyres")
         .by(&[gives(&BALANCE, "share_over_weight")]),
@@ -359,7 +360,7 @@ const ROLL: &[Line] = &[
         .by(&[gives(&GRIP_LOST, "front")]),
     derived("rear.grip_loss", Ratio::KIND, "share of grip that the rear loses to load and load transfer, at the mean of grip")
         .by(&[gives(&GRIP_LOST, "rear")]),
-    derived("vehicle.grip_balance", Ratio::KIND, "share of grip that the front loses more than the rear: above zero the vehicle runs wide at the limit")
+    derived("vehicle.grip_balance", Ratio::KIND, "share of grip that the front loses more than the rear: above zero the vehicle runs wide at the limit").in_units("percent", "percent")
         .by(&[difference_of(&["front.grip_loss", "rear.grip_loss"], "definition: the axle that loses more runs wide")]),
 ];
 
@@ -415,9 +416,11 @@ const WANTED: &[Line] = &[
         .margin(1.6)
         .or(0.0, "no margin beyond the limit itself"),
     line("wanted.bind_share", Ratio::KIND, "largest share of what the links bear that binding may take")
+        .in_units("percent", "percent")
         .above(0.0, 1.0, "definition: a part is short of what it does not bear")
         .or(1.0, "definition: all of it"),
     line("wanted.bind_margin", Ratio::KIND, "wanted margin of the binding share below its limit")
+        .in_units("percent", "percent")
         .margin(1.0)
         .or(0.2, "common practice, no source: a fifth for what the links carry besides"),
     line(
@@ -425,6 +428,7 @@ const WANTED: &[Line] = &[
         Ratio::KIND,
         "least share of the squat under drive that the linkage of the rear should hold",
     )
+    .in_units("percent", "percent")
     .within(-100.0, 100.0, SHARES)
     .or(0.0, "common practice, no source: a linkage that pulls the rear down is seldom wanted"),
     line(
@@ -432,6 +436,7 @@ const WANTED: &[Line] = &[
         Ratio::KIND,
         "largest share of the squat under drive that the linkage of the rear should hold",
     )
+    .in_units("percent", "percent")
     .within(-100.0, 100.0, SHARES)
     .or(1.0, "common practice, no source: beyond that the rear rises under drive and the wheels hop"),
     line("wanted.wind_up", Angle::KIND, "largest turn of an axle's housing under its drive torque")
@@ -480,11 +485,13 @@ const WANTED: &[Line] = &[
         "wanted.grip_balance_low",
         "least share of grip that the front loses more than the rear at the limit",
     )
+    .in_units("percent", "percent")
     .or(0.0, "common practice, no source: no tendency to oversteer at the limit"),
     share(
         "wanted.grip_balance_high",
         "largest share of grip that the front loses more than the rear at the limit",
     )
+    .in_units("percent", "percent")
     .or(0.05, "common practice, no source: a twentieth pushes the front wide before it helps"),
 ];
 

@@ -261,7 +261,8 @@ pub(crate) const STANDS: f64 = 0.85;
 
 const SIZE: &[Line] =
     &[
-        marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T"),
+        marking("axle.tyre.size", &TYRE, "marking on the tyre's wall, such as 235/70R16 106T")
+            .how("copy it from the wall, load index and speed symbol included"),
         length("axle.tyre.free_diameter", "diameter of the tyre, inflated and not loaded")
             .measured_on(A_TYRE)
             .by(&[
@@ -278,7 +279,7 @@ const SIZE: &[Line] =
     ];
 
 const RADII: &[Line] = &[
-    line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load")
+    line("axle.tyre.rate", LinearStiffness::KIND, "vertical rate of the tyre at its pressure and load").how("load the tyre at its pressure by two known amounts and measure how far the rim drops; difference of load over difference of height")
         .within(1.0, 1e9, "plausibility limit: rates lie between 1 N/m and 1 GN/m"),
     derived("axle.tyre.load", Force::KIND, "load of one tyre on the ground, the two of its axle alike")
         .by(&[by(&LOAD)]),
@@ -306,7 +307,7 @@ const RADII: &[Line] = &[
     .by(&[part("radial_radius", &TYRE, &["axle.tyre.size"])]),
     derived("axle.tyre.diagonal_radius", Length::KIND, "rolling radius of a diagonal tyre")
         .by(&[step("tyre.rolling_radius", &["axle.tyre.free_diameter", "axle.tyre.loaded_radius"])]),
-    length("axle.tyre.effective_radius", "distance per turn over 2 pi: the radius for speed")
+    length("axle.tyre.effective_radius", "distance per turn over 2 pi: the radius for speed").how("roll ten turns in a straight line, laden; tape along the floor over 20 pi")
         .measured_on(A_TYRE)
         .by(&[
             step("tyre.rolling_radius_from_turns", &["axle.tyre.rolling_turns"]),
@@ -337,10 +338,10 @@ const SERVICE: &[Line] = &[
         // Within what a conversion of pounds rounds.
         step("tyre.load_capacity", &["axle.tyre.load_index"]).at_most(1.0).about(1.0),
     ]),
-    line("axle.tyre.pressure", GaugePressure::KIND, "inflation pressure, cold, as it is driven: the lowest that is allowed")
+    line("axle.tyre.pressure", GaugePressure::KIND, "inflation pressure, cold, as it is driven: the lowest that is allowed").how("gauge on the cold tyre")
         .within(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar")
         .measured_on(A_TYRE),
-    line("axle.tyre.rated_pressure", GaugePressure::KIND, "inflation pressure, cold, at which the tyre carries its load, from its wall or its maker")
+    line("axle.tyre.rated_pressure", GaugePressure::KIND, "inflation pressure, cold, at which the tyre carries its load, from its wall or its maker").how("the maker's load table, or the pressure beside the load on the wall")
         .above(0.0, 2e6, "plausibility limit: no tyre is inflated above 20 bar"),
     choice("axle.tyre.service", Service::WORDS, "service of the tyre: as it is made for, or a passenger tyre on a truck or trailer, which carries less"),
     derived("axle.tyre.usable_capacity", Mass::KIND, "load that one tyre carries at its pressure, at the top speed and in its service")
@@ -392,7 +393,8 @@ const SERVICE: &[Line] = &[
 
 /// Reading of the speedometer after a change of tyre, or of tyre and axle.
 const SPEEDOMETER: &[Line] = &[
-    marking("speedometer.tyre_size", &TYRE, "marking of the tyre with which the speedometer was right"),
+    marking("speedometer.tyre_size", &TYRE, "marking of the tyre with which the speedometer was right")
+        .how("the size that the vehicle had when the speedometer was right"),
     derived("speedometer.radial_radius", Length::KIND, "rolling radius of that tyre, if it is a radial one")
         .by(&[part("radial_radius", &TYRE, &["speedometer.tyre_size"])
             .lacking("a diagonal tyre needs speedometer.effective_radius")]),
@@ -419,19 +421,23 @@ const SPEEDOMETER: &[Line] = &[
         "plausibility limit: an axle with its hubs lies between 0.1 and 30; 410 is 4.10 without its point",
     ),
     // The driveline says which wheels it counts, and over which axle.
-    derived("speedometer.error_at_wheel", Ratio::KIND, "error of a speedometer that counts turns of a wheel"),
+    derived("speedometer.error_at_wheel", Ratio::KIND, "error of a speedometer that counts turns of a wheel")
+        .in_units("percent", "percent"),
     derived(
         "speedometer.error_at_shaft",
         Ratio::KIND,
         "error of a speedometer that counts turns of the shaft",
-    ),
+    )
+    .in_units("percent", "percent"),
     derived(
         "speedometer.error",
         Ratio::KIND,
         "reading over true speed, less 1; add the error that it had when new",
     )
+    .in_units("percent", "percent")
     .by(&[pick(&["speedometer.counts", "speedometer.error_at_wheel", "speedometer.error_at_shaft"])]),
     line("wanted.speedometer", Ratio::KIND, "share by which the speedometer should read too much")
+        .in_units("percent", "percent")
         .margin(1.0)
         .or(0.0, "no margin beyond never too little"),
 ];

@@ -1,5 +1,6 @@
 use super::{Dimensions, Tyre, speedometer_error, track_change, wheel_backspacing, wheel_offset};
 use crate::base::document::{Model, Stated, Value};
+use crate::base::numeric::hypot;
 use crate::base::table::{Filling, Table, record};
 use crate::base::text::said;
 use crate::base::verdict::less;
@@ -305,7 +306,7 @@ impl WheelChange {
 fn nearer(side: Length, radius: Length) -> Length {
     let zero = Length::from_si(0.0);
     if side > zero && radius > zero {
-        return Length::from_si(side.si().hypot(radius.si()));
+        return Length::from_si(hypot(side.si(), radius.si()));
     }
     if side < radius { radius } else { side }
 }

@@ -23,10 +23,11 @@ pub fn contents(api: &Api) -> String {
         "\n## Systems\n\n{systems}\n## Made by the build\n\n- [The job](/job.md): what the library is for.\n\
          - [How far to trust it](/trust.md): measured errors of every function and model.\n\
          - [Cautions](/cautions.md): where the work can hurt someone.\n- [The bench](/bench.md): what a call costs.\n\
+         - [Glossary](/glossary.md): words of the trade, and where the library answers them.\n\
          - [Reference](/reference/index.md): everything by its name.\n\
          - [`catalogue.json`](/catalogue.json): every function, model and quantity as data; a program with forms can be made of it.\n\
          - [`schema.json`](/schema.json): JSON Schema (draft 2020-12) of the build sheet; an editor that reads it completes keys and choices. \
-         `python -m axlewright schema` prints it, too.\n"
+         `axlewright schema` prints it, too.\n"
     )
 }
 

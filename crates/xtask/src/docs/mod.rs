@@ -115,7 +115,10 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
         "index.md",
         linked(&read(&docs.join("README.md"))?)?
             + &contents(api)
-            + &toctree("The job", &["job".into(), "sheet".into(), "lines".into(), "units".into()])
+            + &toctree(
+                "The job",
+                &["job".into(), "sheet".into(), "lines".into(), "glossary".into(), "units".into()],
+            )
             + &toctree("Systems", &names)
             + &toctree("Trust", &["trust", "sources", "attack", "cautions", "bench"].map(String::from))
             + &toctree("More", &["reference/index".into(), "c".into(), "changelog".into()]),
@@ -152,6 +155,7 @@ fn pages(root: &Path, api: &Api) -> Result<Vec<Page>, String> {
     let benched = bench_page(&read(&root.join(bench::RESULT))?)? + "\n" + &read(&docs.join("bench.md"))?;
     pages.push(Page::new("bench.md", linked(&benched)?));
     pages.push(Page::new("lines.md", sheet(root, "lines")?));
+    pages.push(Page::new("glossary.md", sheet(root, "glossary")?));
     for link in outside(root)? {
         pages.push(Page { content: Content::Copy(root.join(&link)), path: format!("repository/{link}") });
     }

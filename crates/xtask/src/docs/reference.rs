@@ -118,8 +118,8 @@ fn fields(page: &mut String, above: &str, of: &[Field]) {
             Shape::Quantity(kind) => (quantity(kind), None),
             Shape::Choice(_) => ("choice".into(), None),
             Shape::Text => ("text".into(), None),
-            Shape::List(below) => ("list".into(), Some(below)),
-            Shape::Fields(below) => ("fields".into(), Some(below)),
+            Shape::List(below) => ("list".into(), Some(&below.fields)),
+            Shape::Fields(below) => ("fields".into(), Some(&below.fields)),
         };
         let optional = match (field.may_be_none, field.optional) {
             (true, _) => " (optional, or `\"none\"`)",

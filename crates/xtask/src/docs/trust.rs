@@ -103,7 +103,7 @@ fn input_kind<'a>(api: &'a Api, of: &str, name: &str) -> Option<&'a Kind> {
         let (first, rest) = name.split_once('.').unwrap_or((name, ""));
         match &fields.iter().find(|field| field.name == first)?.shape {
             Shape::Quantity(kind) => Some(kind),
-            Shape::List(below) | Shape::Fields(below) => among(below, rest),
+            Shape::List(below) | Shape::Fields(below) => among(&below.fields, rest),
             Shape::Choice(_) | Shape::Text => None,
         }
     }

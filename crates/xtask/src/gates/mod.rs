@@ -185,7 +185,7 @@ fn error_numbers_are_frozen() {
         ("AXW_VERDICT_SHORT", 2),
         ("AXW_VERDICT_NOT_KNOWN", 3),
     ];
-    let header = std::fs::read_to_string(root().join("bindings/c/include/axlewright.h")).unwrap();
+    let header = std::fs::read_to_string(root().join("bindings/c/include/axlewright/core.h")).unwrap();
     for (name, number) in frozen {
         assert!(header.contains(&format!("#define {name} {number}\n")), "{name} is no longer {number}");
     }

@@ -154,7 +154,7 @@ fn call(model: &str, method: &Function) -> String {
         });
         each.collect()
     };
-    if surface::c::is_wide(method) {
+    if surface::is_wide(method) {
         before = format!(
             "    {own}_result result;\n    memset(&result, WAS, sizeof result);\n    result.size = sizeof result;\n"
         );

@@ -108,8 +108,8 @@ fn field(of: &Field) -> Value {
         Shape::Quantity(kind) => ("quantity", Value::from(kind.name.as_str())),
         Shape::Choice(name) => ("choice", Value::from(name.as_str())),
         Shape::Text => ("text", Value::Null),
-        Shape::List(below) => ("list", all(below, field).into()),
-        Shape::Fields(below) => ("fields", all(below, field).into()),
+        Shape::List(below) => ("list", all(&below.fields, field).into()),
+        Shape::Fields(below) => ("fields", all(&below.fields, field).into()),
     };
     json!({
         "name": of.name, "optional": of.optional, "may_be_none": of.may_be_none, "type": shape, "of": what, "meaning": of.meaning,

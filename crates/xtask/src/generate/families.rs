@@ -1,6 +1,8 @@
 //! Every function behind one signature and every model with its pointers, for the C tests.
 
+use std::collections::BTreeMap;
 use std::path::Path;
+use surface::brief::ascii;
 use surface::c::entry;
 use surface::{Api, Content, Function, Model};
 
@@ -95,7 +97,7 @@ struct Pointers<'a> {
 impl Pointers<'_> {
     fn of<'a>(model: &str, method: &'a Function) -> Pointers<'a> {
         let entry = format!("{model}_{}", method.name);
-        Pointers { entry, method, is_wide: surface::c::is_wide(method) }
+        Pointers { entry, method, is_wide: surface::is_wide(method) }
     }
 
     /// The arguments for the results; a table goes to `table`.
@@ -159,7 +161,24 @@ impl Pointers<'_> {
                 call("&table")
             ));
         }
+        lines.extend(self.value());
         if lines.is_empty() { String::new() } else { self.block(&lines) }
+    }
+
+    /// The entry that returns a method's one result gives the same bits, or NaN where it is refused.
+    fn value(&self) -> Option<String> {
+        let [only] = &self.method.results[..] else { return None };
+        let Content::Quantity(_) = only.content else { return None };
+        let ending =
+            if self.method.result_type.is_some() { format!("_{}", only.name) } else { String::new() };
+        let inputs: String =
+            self.method.parameters.iter().map(|p| if p.list { ", one, 1" } else { ", 1.0" }).collect();
+        let entry = &self.entry;
+        Some(format!(
+            "        double wanted = UNTOUCHED;\n        int32_t status = {entry}(model{inputs}, &wanted);\n\
+             \x20       double value = {entry}{ending}_value(model{inputs});\n        if (status == AXW_OK) {{\n            SAME(value, wanted);\n        }} else {{\n            CHECK(value != value);\n        }}\n\
+             \x20       value = {entry}{ending}_value(NULL{inputs});\n        CHECK(value != value);\n        check_message(\"model is NULL\", \"{entry}{ending}_value\", __FILE__, __LINE__);\n"
+        ))
     }
 }
 
@@ -167,13 +186,87 @@ fn refused(call: &str, status: &str, words: &str) -> String {
     format!("        REFUSED({call}, {status}, \"{words}\");\n")
 }
 
+/// A document of the reference rows for each model, to be shown: of those without long numbers the longest of up to 400 characters,
+/// or the shortest.
+pub fn documents(api: &Api, root: &Path) -> Result<BTreeMap<String, String>, String> {
+    const LONG: usize = 400;
+    let without_row: serde_json::Value =
+        serde_json::from_str(&surface::read(&root.join("tests/documents.json"))?)
+            .map_err(|error| format!("tests/documents.json: {error}"))?;
+    let mut found = BTreeMap::new();
+    for model in &api.models {
+        // The first method answers the document that is shown, if any row has it.
+        let rows = root.join("tests/rows").join(format!("{}.json", model.system));
+        let first = model.methods.first().map(|method| method.name.as_str());
+        let mut all = answered(&rows, model, first)?;
+        if all.is_empty() {
+            all = answered(&rows, model, None)?;
+        }
+        let without_row = without_row.get(format!("{}.{}", model.system, model.name));
+        all.extend(without_row.map(serde_json::Value::to_string));
+        let is_rough = |text: &String| text.split(|c: char| !c.is_ascii_digit()).any(|run| run.len() > 6);
+        let shown =
+            all.iter().filter(|text| !is_rough(text) && text.len() <= LONG).max_by_key(|text| text.len());
+        let shown = shown.or_else(|| all.iter().min_by_key(|text| (is_rough(text), text.len())));
+        if let Some(text) = shown {
+            found.insert(format!("{}.{}", model.system, model.name), ascii(&spaced(text)));
+        }
+    }
+    Ok(found)
+}
+
+/// JSON with a space behind each comma and colon.
+fn spaced(json: &str) -> String {
+    let (mut out, mut is_text) = (String::new(), false);
+    for letter in json.chars() {
+        is_text ^= letter == '"';
+        out.push(letter);
+        if !is_text && [',', ':'].contains(&letter) {
+            out.push(' ');
+        }
+    }
+    out
+}
+
+/// A C header: the example document of each model, as the C headers show it. The first method that takes nothing answers it.
+pub fn examples(api: &Api, documents: &[(String, String)]) -> String {
+    let mut out = String::from("/* Example documents of the headers. Made by `cargo xtask generate`. */\n\n");
+    for (name, text) in documents {
+        let is_own =
+            |model: &&Model| format!("axw_{}_{}", model.system, surface::snake(&model.name)) == *name;
+        let model = api.models.iter().find(is_own);
+        let method = model.and_then(|model| model.methods.first()).filter(|of| of.parameters.is_empty());
+        let call = method.map_or(String::new(), |method| {
+            let of = Pointers::of(name, method);
+            let lines = of.block(&[format!(
+                "        STATUS({}, AXW_OK);\n",
+                of.call("model", |_| "NULL, 0", &of.outputs("&table"))
+            )]);
+            lines.replace("result.size = sizeof(size_t)", "result.size = sizeof result")
+        });
+        out.push_str(&format!(
+            "static void example_{name}(void)\n{{\n    {name} *model = NULL;\n    axw_table *table = NULL;\n    char again[8192];\n\
+             \x20   STATUS({name}_new({text:?}, &model), AXW_OK);\n    CHECK(model != NULL);\n\
+             \x20   STATUS({name}_json(model, again, sizeof again, NULL), AXW_OK);\n{call}    axw_table_free(table);\n    {name}_free(model);\n}}\n\n"
+        ));
+    }
+    let calls: String = documents.iter().map(|(name, _)| format!("    example_{name}();\n")).collect();
+    format!("{out}static void examples_of_models(void)\n{{\n{calls}}}\n")
+}
+
 /// The shortest document among the rows of a model that it answers.
 fn document(rows: &Path, model: &Model) -> Result<Option<String>, String> {
-    let Ok(text) = std::fs::read_to_string(rows) else { return Ok(None) };
+    Ok(answered(rows, model, None)?.into_iter().min_by_key(String::len))
+}
+
+/// Documents of the rows of a model that it answers, by any method or by one.
+fn answered(rows: &Path, model: &Model, method: Option<&str>) -> Result<Vec<String>, String> {
+    let Ok(text) = std::fs::read_to_string(rows) else { return Ok(Vec::new()) };
     let rows: Vec<serde_json::Value> =
         serde_json::from_str(&text).map_err(|error| format!("{}: {error}", rows.display()))?;
     let name = format!("{}.{}", model.system, model.name);
     let answered =
         rows.iter().filter(|row| row["model"] == name.as_str() && row["expected"]["error"].is_null());
-    Ok(answered.map(|row| row["inputs"].to_string()).min_by_key(String::len))
+    let answered = answered.filter(|row| method.is_none_or(|name| row["method"] == name));
+    Ok(answered.map(|row| row["inputs"].to_string()).collect())
 }

@@ -137,6 +137,10 @@ pub struct Line {
     pub absent: Option<f64>,
     /// Places of a list; 1 if it is no list.
     pub places: usize,
+    /// How a shop measures it, where that is not obvious; otherwise empty.
+    pub how: &'static str,
+    /// Names of the metric and the US unit that the trade uses for this line, where they are not those of its kind.
+    pub shop_units: Option<(&'static str, &'static str)>,
 }
 
 /// Class of a written line; it says how long the line stays valid.
@@ -446,6 +450,8 @@ pub const fn line(path: &'static str, kind: &'static Kind, meaning: &'static str
         assumed: None,
         absent: None,
         places: 1,
+        how: "",
+        shop_units: None,
     }
 }
 
@@ -543,6 +549,14 @@ impl Line {
     /// Has this value if the sheet says that there is no such part.
     pub const fn if_none(self, si: f64) -> Line {
         Line { absent: Some(si), ..self }
+    }
+    /// Is measured in this way.
+    pub const fn how(self, how: &'static str) -> Line {
+        Line { how, ..self }
+    }
+    /// Is said in these units: the name of a metric one and of a US one.
+    pub const fn in_units(self, metric: &'static str, us: &'static str) -> Line {
+        Line { shop_units: Some((metric, us)), ..self }
     }
     /// Is a list with this many places at the most.
     pub const fn list(self, places: usize) -> Line {

@@ -44,8 +44,9 @@ mod plain;
 mod print;
 mod read;
 mod unit;
-
 #[cfg(feature = "sheet")]
+mod wrap;
+
 pub use near::did_you_mean;
 #[cfg(feature = "sheet")]
 pub(crate) use near::nearest;
@@ -63,6 +64,9 @@ pub use read::{Form, Reading, Tolerance, parse, read, read_as, unit, value_as};
 pub(crate) use read::{is_two_parts, no_share, refusal};
 pub(crate) use unit::distance;
 pub use unit::symbols;
+#[cfg(feature = "sheet")]
+#[cfg(feature = "sheet")]
+pub use wrap::{columns, wrapped};
 
 #[cfg(test)]
 mod tests;

@@ -311,6 +311,7 @@ impl TorquePath {
     ///     ],
     /// }.checked()?;
     /// let table = path.parts_table()?;
+    /// assert_eq!(format!("{:.2}", Ratio::from_si(table.numbers("margin").unwrap_or_default()[0]).in_::<one>()), "1.11");
     /// let verdicts = table.numbers("margin").unwrap().iter().map(|margin| Verdict::of_ratio(Ratio::from_si(*margin), Ratio::of::<one>(1.25)));
     /// assert_eq!(verdicts.collect::<Vec<_>>(), [Verdict::Tight, Verdict::NotKnown]); // a peak rating, and nothing said of the shock
     /// # Ok::<(), axlewright::Error>(())

@@ -129,6 +129,37 @@ impl FullCar {
     /// # Returns
     /// One row for each mode: `mode` (named for its largest part: `bounce`, `pitch`, `roll`, `front wheels`, `rear wheels`), `frequency` (natural, the modulus of its roots), `damping_ratio`, and the shares of the
     /// kinetic energy `bounce_share`, `pitch_share`, `roll_share`, `front_share`, `rear_share`. A mode with a damping ratio above 1 does not oscillate; two such modes are refused.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, ride::FullCar, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let van = FullCar::from_text(r#"
+    ///     sprung_mass = "2100 kg"
+    ///     pitch_inertia = "3900 kg·m²"
+    ///     roll_inertia = "900 kg·m²"
+    ///     front_distance = "1.2 m"
+    ///     rear_distance = "1.7 m"
+    ///     front_track = "1.54 m"
+    ///     rear_track = "1.52 m"
+    ///     front_bar_rate = "12 N/mm"
+    ///     [front]
+    ///     unsprung_mass = "62 kg"
+    ///     wheel_rate = "38 N/mm"
+    ///     wheel_damping = "2900 N·s/m"
+    ///     tyre_rate = "260 N/mm"
+    ///     [rear]
+    ///     unsprung_mass = "75 kg"
+    ///     wheel_rate = "40 N/mm"
+    ///     wheel_damping = "2900 N·s/m"
+    ///     tyre_rate = "260 N/mm"
+    /// "#)?;
+    /// let modes = van.modes()?;
+    /// let frequencies = modes.numbers("frequency").unwrap_or_default();
+    /// assert_eq!(format!("bounce {:.2} Hz", Frequency::from_si(frequencies[0]).in_::<Hz>()), "bounce 1.21 Hz");
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
     pub fn modes(&self) -> Result<Table> {
         self.check()?;
         self.vehicle().modes::<14>()

@@ -1,6 +1,7 @@
 use super::axle_wheel::AxleWheel;
 use super::vehicle::{Place, Vehicle};
 use crate::base::document::{Model, Value};
+use crate::base::numeric::hypot;
 use crate::base::table::{Table, record};
 use crate::ride::road::course::Road;
 use crate::ride::road::on_road::{BandOfWaves, VehicleOnRoad};
@@ -162,7 +163,7 @@ impl HalfCar {
         let gyration2 = inertia / mass;
         // A rotation of the symmetric matrix: the smaller its angle, the more a mode keeps its name.
         let half = (bounce - pitch) / 2.0;
-        let spread = half.hypot(coupling / gyration2.sqrt());
+        let spread = hypot(half, coupling / gyration2.sqrt());
         let sign = if half < 0.0 { -1.0 } else { 1.0 };
         let mean = (bounce + pitch) / 2.0;
         // The smaller one is the product of both over the larger, so that nothing cancels.

@@ -1,3 +1,4 @@
+use crate::base::numeric::hypot;
 use crate::units::{Damping, LinearStiffness, Mass};
 use crate::{Result, valid};
 
@@ -56,5 +57,5 @@ pub fn damping_for_least_tyre_load(
     let share = sprung / total;
     let off = wheel_rate * (total / tyre_rate).sqrt() - share * unsprung * (tyre_rate / total).sqrt();
     let rest = share * (unsprung * tyre_rate).sqrt() * share.sqrt();
-    Ok(Damping::from_si(off.hypot(rest)))
+    Ok(Damping::from_si(hypot(off, rest)))
 }

@@ -365,6 +365,32 @@ impl NonlinearQuarterCar {
     /// `tyre_load_variation`, and at the wheel: `bump_stop_force`, `droop_stop_force`, and `spring_damper_force`, which is the static load of the body plus the forces of spring and damper, negative where they pull the body down.
     /// The largest since time 0, static loads included, at the end of each integration step: `peak_tyre_load`, `peak_spring_damper_force`, `peak_bump_stop_force`, `peak_droop_stop_force`; the least: `least_spring_damper_force`.
     /// `damper_curve` is `measured`, or `extended` once the damper has been faster than its points. The last row holds for the whole motion.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, ride::NonlinearQuarterCar, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let corner = NonlinearQuarterCar::from_text(r#"
+    ///     sprung_mass = "545 kg"
+    ///     unsprung_mass = "62 kg"
+    ///     wheel_rate = "34 N/mm"
+    ///     tyre_rate = "260 N/mm"
+    ///     damper_motion_ratio = 0.8
+    ///     [damper]
+    ///     gas_force = "150 N"
+    ///     points = [
+    ///         { velocity = "-1.5 m/s", force = "-3600 N" },
+    ///         { velocity = "-0.2 m/s", force = "-1100 N" },
+    ///         { velocity = "0.2 m/s", force = "800 N" },
+    ///         { velocity = "1.5 m/s", force = "2100 N" },
+    ///     ]
+    /// "#)?;
+    /// let rows = corner.step(Length::of::<mm>(15.0), Time::of::<s>(0.5), Time::of::<s>(0.25))?;
+    /// let peaks = rows.numbers("peak_tyre_load").unwrap_or_default();
+    /// assert_eq!(format!("{:.1} kN", Force::from_si(peaks[2]).in_::<kN>()), "9.9 kN");
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
     pub fn step(&self, height: Length, duration: Time, time_step: Time) -> Result<Table> {
         self.along(Road::step(height)?, duration, time_step)
     }

@@ -4,6 +4,7 @@
 )]
 
 use crate::base::document::{Model, Value};
+use crate::base::numeric::hypot;
 use crate::base::table::{Filling, Table, record};
 use crate::ride::OnRoad;
 use crate::ride::road::course::{Course, Road};
@@ -141,7 +142,7 @@ impl Numbers {
         let Numbers { ms, mu, k, kt, .. } = *self;
         let (body, tyre) = (k * (ms + mu), kt * ms);
         // The larger root of the quadratic first: the difference would cancel if the wheel is light.
-        let root = (body - tyre).hypot(2.0 * ms * (k * kt).sqrt());
+        let root = hypot(body - tyre, 2.0 * ms * (k * kt).sqrt());
         let greater = (body + tyre + root) / 2.0;
         ((k * kt / greater).sqrt(), (greater / (ms * mu)).sqrt())
     }

@@ -1,3 +1,4 @@
+use crate::base::numeric::hypot;
 use crate::units::Ratio;
 use crate::{Result, valid};
 
@@ -38,5 +39,5 @@ pub fn transmissibility(frequency_ratio: Ratio, damping_ratio: Ratio) -> Result<
     let (r, zeta) = (frequency_ratio.si(), damping_ratio.si());
     let damped = 2.0 * zeta * r;
     let spring = (1.0 - r) * (1.0 + r);
-    Ok(Ratio::from_si(1_f64.hypot(damped) / spring.hypot(damped)))
+    Ok(Ratio::from_si(hypot(1.0, damped) / hypot(spring, damped)))
 }

@@ -114,6 +114,29 @@ impl AdjustableDamper {
     /// - `0.001 <= sprung_mass <= 1000000`
     ///
     /// Each adjuster is set by itself: the sum of squares of both misses is the least there is.
+    ///
+    /// # Example
+    /// ```
+    /// use axlewright::{Model, spring::AdjustableDamper, units::*};
+    /// # #[cfg(feature = "serde")] {
+    /// let damper = AdjustableDamper::from_text(r#"
+    ///     gas_force = "150 N"
+    ///     bump = [
+    ///         { setting = "4 clicks", points = [{ velocity = "0.13 m/s", force = "650 N" }] },
+    ///         { setting = "8 clicks", points = [{ velocity = "0.13 m/s", force = "500 N" }] },
+    ///     ]
+    ///     rebound = [
+    ///         { setting = "3 clicks", points = [{ velocity = "-0.13 m/s", force = "-1000 N" }] },
+    ///         { setting = "6 clicks", points = [{ velocity = "-0.13 m/s", force = "-700 N" }] },
+    ///     ]
+    /// "#)?;
+    /// let on = damper.choice(
+    ///     Velocity::of::<m_s>(0.13), Ratio::of::<one>(0.3), Ratio::of::<percent>(65.0), Ratio::of::<one>(0.7), LinearStiffness::of::<N_mm>(30.0), Mass::of::<kg>(350.0),
+    /// )?;
+    /// assert_eq!(format!("{} and {}: {:.2}", on.bump_setting, on.rebound_setting, on.achieved_ratio.in_::<one>()), "8 clicks and 6 clicks: 0.35");
+    /// # }
+    /// # Ok::<(), axlewright::Error>(())
+    /// ```
     pub fn choice(
         &self,
         velocity: Velocity,

@@ -6,6 +6,7 @@
 //! end. Only the angle for a wanted travel is iterated, on the wheel's height, with both derivatives (Halley's method). Source: vector
 //! kinematics of rigid bodies.
 
+use crate::base::numeric::hypot;
 use crate::suspension::kinematics::solved::solved;
 use crate::suspension::kinematics::vector::{Scalar, Vector, vector};
 use crate::suspension::parts::{Arm, Carrier};
@@ -643,7 +644,7 @@ impl Linkage {
         let rest = &self.rest.wheel;
         let target = S::of(rest.at.z) + travel;
         // From the circle on which it rises at ride height: `z = z' sin(angle) + z'' (1 - cos(angle))`.
-        let radius = rest.rate.z.hypot(rest.second.z);
+        let radius = hypot(rest.rate.z, rest.second.z);
         let turn = |rise: S| S::each([rise], |[rise]| (rise / radius).clamp(-1.0, 1.0)).arcsine();
         let mut angle = turn(travel - S::of(rest.second.z)) + turn(S::of(rest.second.z));
         let mut poses = 1;

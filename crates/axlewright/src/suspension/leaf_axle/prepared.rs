@@ -1,12 +1,13 @@
 //! A leaf axle that is prepared once: its springs settled under their load at ride height.
 
-#[cfg(feature = "sheet")]
 use super::model::Leaves;
 use super::model::{LEAST, LeafAxle, LeafForm, LeafRate, wrong};
 use super::pose::Pose;
 use super::spring::{End, Half, Spring};
 #[cfg(feature = "sheet")]
 use crate::base::document::Prepare;
+#[cfg(feature = "sheet")]
+use crate::base::numeric::hypot;
 use crate::spring::leaf_pack_rate;
 #[cfg(feature = "sheet")]
 use crate::suspension::kinematics::kept::{Kept, Places};
@@ -100,7 +101,7 @@ impl LeafAxle {
             Ok(half)
         };
         let halves = [half("fixed_eye", fixed_eye, forward)?, half("shackle_eye", eye, -forward)?];
-        if (eye[0] - pivot[0]).hypot(eye[1] - pivot[1]) < LEAST {
+        if hypot(eye[0] - pivot[0], eye[1] - pivot[1]) < LEAST {
             return Err(wrong("shackle_pivot", "it is nearer than 1 mm to the eye: there is no shackle"));
         }
         let spring = Spring::new(halves, fixed_eye, pivot, eye, angle).ok_or_else(|| {

@@ -10,7 +10,7 @@
     reason = "arrays of a size that the type fixes, and places that run below it"
 )]
 
-use crate::base::numeric::sine_cosine;
+use crate::base::numeric::{hypot, sine_cosine};
 use crate::suspension::kinematics::jet::Jet;
 use core::array::from_fn;
 
@@ -295,7 +295,7 @@ impl Spring {
         let between = [eye[0] - pivot[0], eye[1] - pivot[1]];
         let (sine, cosine) = angle.sin_cos();
         let Reach { forward, up } = shackle.reach(0.0, sine, cosine);
-        let (way, length) = (forward[1].hypot(up[1]), between[0].hypot(between[1]));
+        let (way, length) = (hypot(forward[1], up[1]), hypot(between[0], between[1]));
         let change = between[0] * forward[1] + between[1] * up[1];
         if change.abs() < LEAST_SINE * way * length {
             return None;
@@ -380,7 +380,7 @@ impl Spring {
 
     /// Sine of the angle between the shackle and the way of its eye, whose distance from the pivot has this slope.
     fn sine(&self, reach: &Reach, slope: f64) -> f64 {
-        self.side * slope / (reach.forward[1].hypot(reach.up[1]) * self.shackle_length)
+        self.side * slope / (hypot(reach.forward[1], reach.up[1]) * self.shackle_length)
     }
 
     /// The spring with its seat at this height and angle, but for its energy, from bends of its halves that are near.

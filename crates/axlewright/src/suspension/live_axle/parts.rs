@@ -1,6 +1,7 @@
 //! Parts of a live axle, besides those that all linkages share: links, lateral rod, Watt linkage, coil-overs, anti-roll bar, pinion.
 
 use crate::base::document::Value;
+use crate::base::numeric::hypot;
 use crate::suspension::parts::{CoilSpring, Damper, Point, within};
 use crate::units::{Angle, Force, Length, LinearStiffness, Ratio};
 use crate::{Error, Result, valid};
@@ -455,7 +456,7 @@ impl WattLinkage {
         for (key, rod) in self.rods() {
             rod.check(key)?;
             let lever = rod.crank.vector() - self.pivot.vector();
-            if lever.y.hypot(lever.z) < 0.001 {
+            if hypot(lever.y, lever.z) < 0.001 {
                 let message =
                     "crank: it is nearer than 1 mm to the axis of the bell crank, so it has no lever";
                 return Err(Error::document(key, message));

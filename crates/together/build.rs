@@ -1,0 +1,3 @@
+//! Nothing to do: the manifest says what this package is for.
+
+fn main() {}

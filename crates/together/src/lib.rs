@@ -1,0 +1,1 @@
+//! Nothing but the features of its dependencies: see its manifest.
