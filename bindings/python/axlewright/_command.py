@@ -138,7 +138,7 @@ def _load(name: str) -> Sheet:
 
 
 def _argument(make: Callable[[], Any]) -> Any:
-    """What an argument asks of a sheet; a refusal is a wrong command."""
+    """Lines or values that an argument asks of a sheet; a refusal is a wrong command."""
     try:
         return make()
     except (ValueError, TypeError, KeyError) as error:

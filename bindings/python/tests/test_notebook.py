@@ -1,4 +1,4 @@
-"""What a person meets in a notebook: short reprs, tables in HTML, completion, helpers on arrays, packages that are missing."""
+"""A person in a notebook: short reprs, tables in HTML, completion, helpers on arrays, packages that are missing."""
 
 import copy
 import importlib.abc

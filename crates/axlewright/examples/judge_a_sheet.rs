@@ -31,7 +31,7 @@ fn main() -> Result<()> {
         let open = assessment.answers().iter().filter(|answer| answer.verdict == Verdict::NotKnown);
         println!("  {} findings wait for more lines", open.count());
     }
-    // The same as JSON, for another program.
+    // As JSON, for another program.
     let told = serde_json::to_string(&van.assess()).unwrap_or_default();
     assert!(told.starts_with('{'));
     Ok(())

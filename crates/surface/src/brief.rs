@@ -84,7 +84,7 @@ impl<'a> Scope<'a> {
         out
     }
 
-    /// What C calls this: a symbol by its argument, a path by its entry.
+    /// Name in C: a symbol by its argument, a path by its entry.
     fn name(&self, name: &str) -> Option<String> {
         if let Some(name) = self.symbols.get(name) {
             return Some((*name).to_owned());

@@ -160,7 +160,7 @@ fn values(function: &Function) -> Result<String, String> {
     Ok(out)
 }
 
-/// What stands between the name of an entry and `_value`.
+/// Part between the name of an entry and `_value`.
 fn value_ending(function: &Function, result: &Output) -> String {
     if function.result_type.is_some() { format!("_{}", result.name) } else { String::new() }
 }

@@ -43,7 +43,7 @@ impl Value {
     }
 }
 
-/// What is known while an example is read.
+/// Names and values that are known while an example is read.
 struct Reader<'a> {
     api: &'a Api,
     system: &'a str,

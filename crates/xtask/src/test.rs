@@ -103,7 +103,7 @@ fn all(
     stages.run("book", || docs::build(root, &python).map(drop))
 }
 
-/// What `cargo package` would give away: the sources, the examples, the README and the licences, and no link that leads out of it.
+/// Content of `cargo package`: the sources, the examples, the README and the licences, and no link that leads out of it.
 fn package(root: &Path) -> Result<(), String> {
     let list =
         cargo(root).args(["package", "--package", "axlewright", "--list", "--allow-dirty"]).output()?;

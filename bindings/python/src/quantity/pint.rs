@@ -96,7 +96,7 @@ fn known_name(kind: &Kind) -> &'static str {
 /// The unit of ours with the name of this unit of pint, if it is one of a gauge or an absolute pressure.
 fn ours(units: &Bound<'_, PyAny>) -> PyResult<Option<(&'static Kind, &'static Unit)>> {
     let mut name = units.str()?.to_string();
-    // Where pint reads a name as a prefix and a unit, it writes the prefix out.
+    // If pint reads a name as a prefix and a unit, it writes the prefix out.
     for (long, short) in [("kiloPa_", "kPa_"), ("hectoPa_", "hPa_"), ("megaPa_", "MPa_")] {
         if let Some(rest) = name.strip_prefix(long) {
             name = format!("{short}{rest}");

@@ -104,7 +104,8 @@ impl OfModel {
     }
 }
 
-#[cfg(all(test, feature = "spring"))]
+#[cfg(test)]
+#[cfg(feature = "spring")]
 mod tests {
     use super::*;
     use crate::catalogue::{ENTRIES, MODELS, entry, model};

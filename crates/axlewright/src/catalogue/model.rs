@@ -8,7 +8,7 @@ use crate::units::Kind;
 pub struct OfModel {
     /// `spring.Corner`
     pub path: &'static str,
-    /// What it is, in one sentence.
+    /// Summary in one sentence.
     pub summary: &'static str,
     /// The formula; symbols and equations between backticks.
     pub formula: &'static str,

@@ -102,7 +102,7 @@ fn found(word: &str, system: System, width: usize) -> String {
     };
     let listed: Vec<Found> =
         all().into_iter().filter(|found| matches(&found.path, found.line.meaning)).collect();
-    // What is written comes first; what is only computed is worth a line where little else is there.
+    // Written lines come first; a computed one is worth a line if there is little else.
     let written = listed.iter().filter(|found| found.line.written);
     let computed = listed.iter().filter(|found| !found.line.written);
     let shown: Vec<&Found> = written.chain(computed).take(MOST_LINES).collect();
@@ -125,7 +125,7 @@ fn found(word: &str, system: System, width: usize) -> String {
         }
     }
     if out.is_empty() {
-        let known = glossary::TERMS.iter().flat_map(|term| term.names.iter().copied());
+        let known = glossary::terms().flat_map(|term| term.names.iter().copied());
         let near = crate::base::text::did_you_mean(&plain, known);
         let none =
             format!("nothing here is called `{}`{near}; `axlewright keys` lists the tables", shortened(word));

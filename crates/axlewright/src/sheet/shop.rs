@@ -8,7 +8,7 @@ use crate::base::text::{self, System};
 use crate::units::{Kind, Unit};
 use std::collections::BTreeMap;
 
-/// What shares a unit: a kind, and the units that the trade keeps for some of its lines.
+/// Group of lines that share a unit: a kind, and the units that the trade keeps for some of its lines.
 type Group = (&'static str, (&'static str, &'static str));
 
 /// The group of a kind on a line: the trade may keep other units for a line than for its kind.
@@ -113,7 +113,7 @@ impl Shop {
         self.say_to(si, kind, line, 3)
     }
 
-    /// The same to at least this many significant digits.
+    /// That text, to at least this many significant digits.
     pub fn say_to(&self, si: f64, kind: &'static Kind, line: Option<&Line>, digits: usize) -> String {
         if si.is_nan() {
             return "not known".to_owned();

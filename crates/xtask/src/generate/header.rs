@@ -348,7 +348,7 @@ fn document_lines(document: &str) -> Vec<String> {
     lines.iter().map(|line| line.trim_end().to_owned()).collect()
 }
 
-/// What stands above the example document of a model, and before each of its lines.
+/// Line above the example document of a model, and indent of its lines.
 const DOCUMENT: &str = "/// Example document:";
 const DOCUMENT_LINE: &str = "///     ";
 

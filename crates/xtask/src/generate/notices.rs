@@ -102,7 +102,7 @@ fn notices(
 ) -> Result<String, String> {
     let linked = linked(root, package)?;
     let mut list = String::new();
-    // The same text stands once, under the names of all its packages.
+    // Each text stands once, under the names of all its packages.
     let mut texts: Vec<(String, Vec<String>)> = Vec::new();
     let mut under = |text: String, name: &str| match texts.iter_mut().find(|(known, _)| *known == text) {
         Some((_, names)) => names.push(name.to_owned()),

@@ -47,6 +47,7 @@ mod unit;
 #[cfg(feature = "sheet")]
 mod wrap;
 
+#[cfg(feature = "serde")]
 pub use near::did_you_mean;
 #[cfg(feature = "sheet")]
 pub(crate) use near::nearest;

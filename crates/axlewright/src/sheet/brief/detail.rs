@@ -89,7 +89,7 @@ impl Assessment {
         } else if !answer.wanted.is_nan() {
             put("wanted: ", &part(answer.wanted));
         }
-        // Where the right side differs from the left, both are said.
+        // Both sides are said if they differ.
         let graph = Graph::get();
         for slot in self.reached(answer) {
             let info = graph.info(slot);

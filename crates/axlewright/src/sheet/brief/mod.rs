@@ -251,7 +251,7 @@ impl Assessment {
         known.map_or(String::new(), |slot| format!("{}; ", shop.line(*slot, self.values[usize::from(*slot)])))
     }
 
-    /// What keeps an answer from being known, in as many lengths.
+    /// Reason why an answer is not known, in as many lengths.
     fn lacks(&self, answer: &Answer, shop: &Shop) -> Vec<String> {
         let value = self.bare_value(answer, shop);
         let missing = self.missing(answer);
@@ -513,7 +513,7 @@ impl Assessment {
                 .filter(|answer| answer.wanted.is_infinite() && self.to_write(answer).contains(&ground))
                 .map(|answer| answer.path.to_owned())
                 .collect();
-            // Where it holds no finding back, it is an assumption like the others.
+            // If it holds no finding back, it is an assumption like the others.
             if of.is_empty() {
                 bare.push_str(&wrapped("  ", 4, &format!("{}: {ground}", paths.join(", ")), page.width));
             } else {

@@ -1,17 +1,19 @@
 //! Trade words and the names of this library: the table, line, finding or function that answers a word of the trade, or that nothing does yet.
 
+mod not_covered;
 mod tables;
 mod terms;
 
+use not_covered::NOT_COVERED;
 pub use tables::{TABLES, TableOf};
-pub use terms::TERMS;
+use terms::TERMS;
 
 /// A thing of the trade under every name that it has there.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Term {
     /// Its names, the usual one first, in lower case and singular.
     pub names: &'static [&'static str],
-    /// Where it is answered.
+    /// Place of its answer.
     pub answers: Answers,
     /// Meaning of it in one sentence, or the reason why nothing answers it.
     pub says: &'static str,
@@ -51,6 +53,11 @@ fn singular(word: &str) -> &str {
     }
 }
 
+/// Every thing of the trade that this library knows by name: system by system, then what no system covers yet.
+pub fn terms() -> impl Iterator<Item = &'static Term> {
+    TERMS.iter().chain(NOT_COVERED)
+}
+
 /// The terms of exactly this name, whatever its case, its hyphens and its plural.
 ///
 /// ```
@@ -62,7 +69,7 @@ fn singular(word: &str) -> &str {
 pub fn named(word: &str) -> impl Iterator<Item = &'static Term> {
     let plain = plain(word);
     let joined = plain.replace(' ', "");
-    TERMS.iter().filter(move |term| {
+    terms().filter(move |term| {
         term.names.iter().any(|name| {
             *name == plain
                 || *name == singular(&plain)
@@ -84,7 +91,7 @@ pub fn about(word: &str) -> Vec<&'static Term> {
         name.split(' ').any(|part| part == wanted || part == plain)
             || (wanted.contains(' ') && name.contains(wanted))
     };
-    TERMS.iter().filter(|term| term.names.iter().any(whole)).collect()
+    terms().filter(|term| term.names.iter().any(whole)).collect()
 }
 
 /// The path of an axle's thing at both ends, or at the one that is given: `axle.lateral_rod` is `front.lateral_rod`.
@@ -97,7 +104,7 @@ pub(super) fn at(path: &str, end: Option<&str>) -> String {
 }
 
 impl Term {
-    /// Where it is answered, in words: `lateral rod: [rear.lateral_rod]`.
+    /// Place of its answer, in words: `lateral rod: [rear.lateral_rod]`.
     pub fn place(&self, end: Option<&str>) -> String {
         match self.answers {
             Answers::Sheet(paths) => {
@@ -129,15 +136,19 @@ pub(super) fn for_key(folder: &str, key: &str) -> Option<String> {
     })
 }
 
+fn sorted(terms: &'static [Term]) -> Vec<&'static Term> {
+    let mut terms: Vec<&Term> = terms.iter().collect();
+    terms.sort_by_key(|term| term.names.first());
+    terms
+}
+
 /// The page of the book: trade words and the names of this library side by side.
 pub fn page() -> String {
     let mut page = String::from(
         "# Glossary\n\nTrade words, and where this library answers them. `front.` in a path also stands for `rear.`. A message on an unknown key of a \
          sheet uses this list, and so does `axlewright keys WORD`.\n\n| word of the trade | here | meaning |\n|---|---|---|\n",
     );
-    let mut terms: Vec<&Term> = TERMS.iter().filter(|term| term.answers != Answers::NotCovered).collect();
-    terms.sort_by_key(|term| term.names.first());
-    for term in terms {
+    for term in sorted(TERMS) {
         page.push_str(&format!(
             "| {} | {} | {} |\n",
             term.names.join(", "),
@@ -146,9 +157,7 @@ pub fn page() -> String {
         ));
     }
     page.push_str("\n## Not covered yet\n\n| word of the trade | what is missing |\n|---|---|\n");
-    let mut terms: Vec<&Term> = TERMS.iter().filter(|term| term.answers == Answers::NotCovered).collect();
-    terms.sort_by_key(|term| term.names.first());
-    for term in terms {
+    for term in sorted(NOT_COVERED) {
         page.push_str(&format!("| {} | {} |\n", term.names.join(", "), term.says));
     }
     page

@@ -1,12 +1,12 @@
 //! A leaf axle that is prepared once: its springs settled under their load at ride height.
 
+#[cfg(feature = "sheet")]
 use super::model::Leaves;
 use super::model::{LEAST, LeafAxle, LeafForm, LeafRate, wrong};
 use super::pose::Pose;
 use super::spring::{End, Half, Spring};
 #[cfg(feature = "sheet")]
 use crate::base::document::Prepare;
-#[cfg(feature = "sheet")]
 use crate::base::numeric::hypot;
 use crate::spring::leaf_pack_rate;
 #[cfg(feature = "sheet")]
