@@ -72,7 +72,17 @@ impl Plan {
 
     /// A plan for every line of a sheet.
     pub fn whole(sheet: &Sheet) -> Plan {
-        Plan::new(sheet, |_| false, 0..Graph::get().slots.len() as Slot)
+        Plan::of_all(sheet, |_| false)
+    }
+
+    /// A plan for every line of a sheet, to which the lines that `change` are written too.
+    fn of_all(sheet: &Sheet, changes: impl Fn(Slot) -> bool) -> Plan {
+        Plan::new(sheet, changes, 0..Graph::get().slots.len() as Slot)
+    }
+
+    /// The written lines that would make a line known that this plan does not know: one for a few lines has not asked for all others.
+    pub fn lacks(&self, sheet: &Sheet, changes: impl Fn(Slot) -> bool, slot: Slot) -> Vec<Slot> {
+        if self.is_known(slot) { vec![] } else { Plan::of_all(sheet, changes).needs(slot) }
     }
 
     pub fn is_known(&self, slot: Slot) -> bool {

@@ -323,8 +323,8 @@ impl<'a> Chooser<'a> {
                 continue;
             }
             if let Some(slot) = asked.iter().find(|slot| !plan.is_known(**slot)) {
-                let needs: Vec<&str> =
-                    plan.needs(*slot).into_iter().map(|slot| graph.info(slot).path).collect();
+                let needs = plan.lacks(&self.sheet, changes, *slot);
+                let needs: Vec<&str> = needs.into_iter().map(|slot| graph.info(slot).path).collect();
                 self.not_known.push(format!("{output} needs {}", needs.join(", ")));
                 if !matches!(requirements[requirement].test, Test::Margins { .. }) {
                     return Err(cannot!(

@@ -167,7 +167,10 @@ impl WhatIf {
             let why: Vec<String> = output
                 .slots()
                 .into_iter()
-                .flat_map(|slot| lacks(&plan, &constant, &refusals, &moving, slot))
+                .flat_map(|slot| {
+                    let needs = plan.lacks(sheet, changes, slot);
+                    lacks(&plan, &needs, &constant, &refusals, &moving, slot)
+                })
                 .chain(open)
                 .collect();
             (!why.is_empty()).then(|| (output.name().into_owned(), why.join("; ")))
@@ -220,9 +223,16 @@ impl WhatIf {
 }
 
 /// Inputs that an output lacks in every row; a line that is computed row by row lacks nothing in all of them.
-fn lacks(plan: &Plan, constant: &[f64], refusals: &Refusals, moving: &[Slot], slot: Slot) -> Vec<String> {
+fn lacks(
+    plan: &Plan,
+    needs: &[Slot],
+    constant: &[f64],
+    refusals: &Refusals,
+    moving: &[Slot],
+    slot: Slot,
+) -> Vec<String> {
     let graph = Graph::get();
-    let needs = plan.needs(slot).into_iter().map(|slot| format!("needs {}", graph.info(slot).path));
+    let needs = needs.iter().map(|slot| format!("needs {}", graph.info(*slot).path));
     let reached = plan.rests_on(&[slot]);
     let refused = refusals.iter().filter_map(|(slot, error)| Some((plan.filled(*slot, &reached)?, error)));
     let refused = refused.map(|(slot, error)| format!("{}: {error}", graph.info(slot).path));
