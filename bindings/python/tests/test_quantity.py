@@ -687,7 +687,7 @@ class TestModels:
             self.coolant(**wrong)
 
     def test_lines(self):
-        with pytest.raises(DocumentError, match="^line 2, column 7: cap: ") as caught:
+        with pytest.raises(DocumentError, match="^2 faults, in the order of the text:\nline 2, column 7: cap: ") as caught:
             cooling.Coolant.from_text('liquid = "water"\ncap = "15 furlong"\n')
         assert caught.value.line == 2 and caught.value.key == "cap"
         places = [(fault.line, fault.column, fault.key) for fault in caught.value.faults]

@@ -386,7 +386,8 @@ def document(row: Row) -> str:
 
 
 def without_places(refusal: str) -> str:
-    """The faults of a refusal without their lines, columns and carets."""
+    """The faults of a refusal without their lines, columns, order and carets."""
+    refusal = refusal.replace(" faults, in the order of the text:", " faults:", 1)
     faults = [line for line in refusal.splitlines() if not line.startswith("    ")]
     return "\n".join(re.sub(r"^line \d+, column \d+: ", "", fault) for fault in faults)
 
