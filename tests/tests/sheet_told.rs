@@ -4,10 +4,10 @@
 use axlewright::Verdict;
 use axlewright::base::section::Content;
 use axlewright::base::text::{System, columns};
-use axlewright::sheet::glossary::{self, Answers, TABLES, terms};
 use axlewright::sheet::{
     self, Assessment, DEMOS, QUESTIONS, Report, Sheet, findings, keys, lines, offered, starter,
 };
+use axlewright::sheet::{Answers, TABLES, terms, terms_named};
 use axlewright_tests::assessed::{demo, read, text};
 use std::collections::BTreeSet;
 
@@ -77,7 +77,7 @@ fn each_trade_word_points_to_something_that_exists() {
         assert!(!term.names.is_empty() && !term.says.is_empty());
         for name in term.names {
             assert_eq!(name.to_lowercase(), *name);
-            assert!(glossary::named(name).any(|found| found == term), "{name} does not find itself");
+            assert!(terms_named(name).any(|found| found == term), "{name} does not find itself");
         }
         match term.answers {
             Answers::Sheet(paths) => {

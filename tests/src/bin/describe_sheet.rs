@@ -8,7 +8,7 @@ fn main() -> ExitCode {
     match std::env::args().nth(1).as_deref() {
         Some("schema") => print!("{}", sheet::schema()),
         Some("lines") => print!("{}", lines()),
-        Some("glossary") => print!("{}", sheet::glossary::page()),
+        Some("glossary") => print!("{}", sheet::glossary()),
         other => {
             eprintln!("describe_sheet {}: write `schema`, `lines` or `glossary`", other.unwrap_or_default());
             return ExitCode::FAILURE;

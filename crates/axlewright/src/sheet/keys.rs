@@ -68,7 +68,7 @@ fn all() -> Vec<Found> {
 }
 
 fn found(word: &str, system: System, width: usize) -> String {
-    let terms = glossary::about(word);
+    let terms = glossary::terms_about(word);
     let mut out = String::new();
     for term in &terms {
         out.push_str(&said(term, width));

@@ -22,7 +22,7 @@ mod contradiction;
 mod describe;
 mod dropped;
 mod generated;
-pub mod glossary;
+mod glossary;
 mod graph;
 mod keys;
 #[cfg(test)]
@@ -48,6 +48,7 @@ pub use brief::{Next, Report};
 pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
 pub use describe::describe;
+pub use glossary::{Answers, TABLES, TableOf, Term, glossary, terms, terms_about, terms_named};
 pub use keys::keys;
 pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
@@ -574,7 +575,7 @@ fn unknown(folder: &str, path: &str) -> String {
 
 /// Message for a line that is only computed: by what it follows, where the glossary tells.
 fn computed(key: &str, info: &graph::SlotInfo) -> String {
-    let means = glossary::named(key).next().map_or(info.line.meaning, |term| term.says);
+    let means = glossary::terms_named(key).next().map_or(info.line.meaning, |term| term.says);
     format!("this line is computed and never written: {means}")
 }
 

@@ -61,12 +61,12 @@ pub fn terms() -> impl Iterator<Item = &'static Term> {
 /// The terms of exactly this name, whatever its case, its hyphens and its plural.
 ///
 /// ```
-/// use axlewright::sheet::glossary::{Answers, named};
-/// let rod: Vec<_> = named("track bar").collect();
+/// use axlewright::sheet::{Answers, terms_named};
+/// let rod: Vec<_> = terms_named("track bar").collect();
 /// assert!(matches!(rod[0].answers, Answers::Sheet(paths) if paths == ["axle.lateral_rod"]));
-/// assert!(named("Brakes").any(|term| term.answers == Answers::NotCovered));
+/// assert!(terms_named("Brakes").any(|term| term.answers == Answers::NotCovered));
 /// ```
-pub fn named(word: &str) -> impl Iterator<Item = &'static Term> {
+pub fn terms_named(word: &str) -> impl Iterator<Item = &'static Term> {
     let plain = plain(word);
     let joined = plain.replace(' ', "");
     terms().filter(move |term| {
@@ -80,8 +80,8 @@ pub fn named(word: &str) -> impl Iterator<Item = &'static Term> {
 }
 
 /// The terms that a word may mean: those of this name, otherwise those with it in a name.
-pub fn about(word: &str) -> Vec<&'static Term> {
-    let exact: Vec<&Term> = named(word).collect();
+pub fn terms_about(word: &str) -> Vec<&'static Term> {
+    let exact: Vec<&Term> = terms_named(word).collect();
     let plain = plain(word);
     if !exact.is_empty() || plain.is_empty() {
         return exact;
@@ -123,7 +123,7 @@ impl Term {
 
 /// Message for a key that the sheet does not have, if the trade has that word.
 pub(super) fn for_key(folder: &str, key: &str) -> Option<String> {
-    let term = named(key).next()?;
+    let term = terms_named(key).next()?;
     let end = folder.split('.').next().filter(|first| ["front", "rear"].contains(first));
     let what = if folder.is_empty() { "table" } else { "key" };
     let tables: Vec<String> = tables::top().map(|table| format!("`{table}`")).collect();
@@ -143,7 +143,7 @@ fn sorted(terms: &'static [Term]) -> Vec<&'static Term> {
 }
 
 /// The page of the book: trade words and the names of this library side by side.
-pub fn page() -> String {
+pub fn glossary() -> String {
     let mut page = String::from(
         "# Glossary\n\nTrade words, and where this library answers them. `front.` in a path also stands for `rear.`. A message on an unknown key of a \
          sheet uses this list, and so does `axlewright keys WORD`.\n\n| word of the trade | here | meaning |\n|---|---|---|\n",
