@@ -197,7 +197,7 @@ fn a_report_fits_its_page() {
 #[test]
 fn the_summary_counts_and_names() {
     let on = read("dunlin").assess();
-    let page = on.report(&report(200));
+    let page = on.report(&report(400));
     let lines: Vec<&str> = page.lines().collect();
     let count = |verdict: Verdict| on.answers().iter().filter(|answer| answer.verdict == verdict).count();
     let wanted = format!(

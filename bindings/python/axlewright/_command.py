@@ -212,6 +212,12 @@ def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     for path in sweep.dropped:
         complain(f"left out, as it follows from a line that changes: {path}")
     say(_sheet_compare(assessments, given.units, _width(given), _colour()))
+    put = _Put(_width(given))
+    for path in lines:
+        told = sheet.text(path) if path in sheet else ""
+        if "+/-" in told or "±" in told:
+            put("", f"{path} = {told} counts with its tolerance as it is, and without one in the other rows.", 2)
+    say(put.text)
     return 0
 
 
@@ -276,6 +282,14 @@ def _choose(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
             put("  ", f"{part.kind}: {part.part} ({part.cost:g}, {part.mass})", 4)
         for worse in choice.worse:
             put("  ", f"worse than now: {worse}", 4)
+        fitted = sheet.fit(choice).assess()
+        for word in ("short", "tight"):
+            paths = [finding.path for finding in fitted if finding.safety and finding.verdict == word]
+            if paths:
+                put("  ", f"{word} with these parts, and a matter of safety: {', '.join(paths)}", 4)
+        unknown = sum(finding.safety and finding.verdict == "not known" for finding in fitted)
+        if unknown:
+            put("  ", f"not known with these parts: {unknown} findings of safety", 4)
     if len(chosen.front) > 2:
         put("", f"{len(chosen.front)} combinations have no other that is both cheaper and lighter:")
         for choice in chosen.front:
@@ -336,7 +350,9 @@ def _chances(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     for one in turning:
         shares = (("meets", one.meets), ("tight", one.tight), ("short", one.short), ("not known", one.not_known))
         told = ", ".join(f"{word} {100 * share:.3g} %" for word, share in shares if share > 0)
-        put("  ", f"{one.path}: {one.verdict} by the written values; {told}", 4)
+        judged = assessment[one.path].verdict
+        beside = "" if judged == one.verdict else f"; {judged} with every tolerance counted against it, and that holds"
+        put("  ", f"{one.path}: {one.verdict} by the written values{beside}; {told}", 4)
     say(put.text)
     return 0
 

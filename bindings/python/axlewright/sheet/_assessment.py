@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeAlias, overload
@@ -70,7 +71,13 @@ class Finding:
         return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {_shown(self.margin)}"
 
     def __repr__(self) -> str:
-        return _printable(f"<Finding {self}>")
+        least = "" if self.worst in (None, self.margin) else f", at worst {_shown(self.worst)}"
+        return _printable(f"<Finding {self}{least}>")
+
+    @property
+    def _waits(self) -> bool:
+        """True if lines are still to be written before it can be better than tight."""
+        return self.wanted is not None and math.isinf(self.wanted.si if isinstance(self.wanted, Quantity) else self.wanted)
 
     def _repr_html_(self) -> str:
         rows = [
@@ -80,7 +87,8 @@ class Finding:
             ("lower limit", None if self.low is None else _shown(self.low)),
             ("upper limit", None if self.high is None else _shown(self.high)),
             (f"margin ({self.form})", _shown(self.margin)),
-            ("wanted margin", _shown(self.wanted)),
+            ("margin at worst", None if self.worst is None else _shown(self.worst)),
+            ("wanted margin", "no margin is enough yet" if self._waits else _shown(self.wanted)),
             ("uncertainty of the margin", None if self.uncertainty is None else _shown(self.uncertainty)),
             ("rests on", ", ".join(self.rests_on)),
             ("missing", self.missing),

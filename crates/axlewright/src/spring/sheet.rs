@@ -407,11 +407,11 @@ const TRAVEL_REMAINING: &[Line] = &[
         by(&BUMP_COMPRESSED),
     ]),
     clearance("axle.joint_bump_clearance", "travel of the wheel in bump, from ride height, until a joint is at its limit; none where no joint is before the stop").how("springs out, jack the wheel from ride height until a joint is at its limit"),
-    clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is; none where none is before the stop").how("springs out, jack the wheel from ride height until a hose, cable or shaft is tight or rubs"),
+    clearance("axle.hose_bump_clearance", "travel of the wheel in bump, from ride height, until a hose, cable or shaft is at its limit; none if none is before the stop").how("springs out, jack the wheel from ride height until a hose, cable or shaft is tight or rubs"),
     clearance("axle.tyre_clearance", "travel of the wheel in bump, from ride height, until a tyre touches, at any lock; none where none does before the stop").how("springs out, jack the wheel from ride height at both locks until a tyre touches")
         .measured_on(&["axle.spring", "axle.tyre"]),
     clearance("axle.joint_droop_clearance", "travel of the wheel in droop, from ride height, until a joint is at its limit; none where no joint is before the stop").how("lower the wheel from ride height until a joint is at its limit"),
-    clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is; none where none is before the stop").how("lower the wheel from ride height until a hose, cable or shaft is tight"),
+    clearance("axle.hose_droop_clearance", "travel of the wheel in droop, from ride height, until a hose, cable or shaft is at its limit; none if none is before the stop").how("lower the wheel from ride height until a hose, cable or shaft is tight"),
     side_travel("front.side_travel", "travel by which one front wheel stands further in bump, and the other in droop, than the mean")
         .by(&[by(&FRONT_SIDES), by(&FRONT_HEAVIER)]),
     side_travel("rear.side_travel", "travel by which one rear wheel stands further in bump, and the other in droop, than the mean")

@@ -169,7 +169,20 @@ impl Assessment {
         let digits = (3..=6).find(apart).unwrap_or(3);
         let value = |si: f64| say(si, digits);
         let is_band = matches!(margin, MarginSlots::Band { .. });
-        let part = |si: f64| shop.say_to(si, answer.margin_kind, Some(line), if is_band { 2 } else { 3 });
+        // As many digits as tell the margin, and what is left of it at worst, from the marks that decide.
+        let least = if matches!(margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
+        let to = |si: f64, digits: usize| shop.say_to(si, answer.margin_kind, Some(line), digits);
+        let marks = [least, answer.wanted].into_iter().filter(|mark| mark.is_finite());
+        let marks: Vec<f64> = marks.collect();
+        let told = |digits: &usize| {
+            let margins = [answer.margin, answer.worst].into_iter().filter(|margin| margin.is_finite());
+            margins.into_iter().all(|margin| {
+                marks.iter().all(|mark| *mark == margin || to(*mark, *digits) != to(margin, *digits))
+            })
+        };
+        let fewest = if is_band { 2 } else { 3 };
+        let part_digits = (fewest..=6).find(told).unwrap_or(fewest);
+        let part = |si: f64| to(si, part_digits);
         let (away, inside) = (part(answer.margin.abs()), answer.margin >= 0.0);
         let of = value(answer.value);
         let (above, below) = if inside { ("above", "below") } else { ("below", "above") };
@@ -198,7 +211,6 @@ impl Assessment {
                 (format!("{of}, {within} {low} to {high} by {away}"), format!("{of}, {within} by {away}"))
             }
         };
-        let least = if matches!(margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
         let worst = match answer.worst {
             worst if worst.is_nan() => " (at worst not known)".to_owned(),
             worst if worst < answer.margin && part(worst) != part(answer.margin) => {
@@ -307,12 +319,11 @@ impl Assessment {
 
     /// The three lines of the summary: how many meet, what is short or tight, what to measure next.
     fn summary(&self, width: usize) -> String {
+        // Findings of safety first: only the first few are named.
         let of = |verdict: Verdict| -> Vec<&str> {
-            self.answers()
-                .iter()
-                .filter(|answer| answer.verdict == verdict)
-                .map(|answer| answer.path)
-                .collect()
+            let all = self.answers().iter().filter(|answer| answer.verdict == verdict);
+            let (safety, others): (Vec<&Answer>, Vec<&Answer>) = all.partition(|answer| answer.is_safety());
+            safety.into_iter().chain(others).map(|answer| answer.path).collect()
         };
         let asked = self.answers().len() - of(Verdict::DoesNotApply).len();
         let mut counts = format!("{} of {asked} findings meet", of(Verdict::Meets).len());
@@ -322,7 +333,8 @@ impl Assessment {
         let mut out = wrapped("", 2, &format!("{counts}."), width);
         let (short, tight) = (of(Verdict::Short), of(Verdict::Tight));
         let named = match (short.is_empty(), tight.is_empty()) {
-            (true, true) => "Nothing is short or tight.".to_owned(),
+            (true, true) if of(Verdict::Meets).is_empty() => "No finding is known yet.".to_owned(),
+            (true, true) => "Nothing that is known is short or tight.".to_owned(),
             (true, false) => format!("Tight: {}.", few(&tight, MOST_NAMED)),
             (false, true) => format!("Short: {}.", few(&short, MOST_NAMED)),
             (false, false) => {
@@ -561,7 +573,7 @@ impl Assessment {
         if out.is_empty() { out } else { format!("{}{out}", titled("CAUTION", width)) }
     }
 
-    /// Assessments side by side, each under its label: every finding whose value, margin or verdict differs between them, a line an assessment.
+    /// Assessments side by side, each under its label: every finding whose value, margin (at worst, too), wanted margin or verdict differs between them, a line an assessment; then what contradicts itself.
     pub fn side_by_side(rows: &[(&str, &Assessment)], report: &Report) -> String {
         let Some(((_, first), others)) = rows.split_first() else { return String::new() };
         let (shop, width) = (report.shop(first), report.width.max(20));
@@ -584,6 +596,8 @@ impl Assessment {
             let differs = answers.iter().any(|(_, _, other)| {
                 !alike(other.margin, answer.margin)
                     || !alike(other.value, answer.value)
+                    || !alike(other.worst, answer.worst)
+                    || !alike(other.wanted, answer.wanted)
                     || other.verdict != answer.verdict
             });
             if !differs {
@@ -608,6 +622,13 @@ impl Assessment {
             width,
         ));
         out.push_str(&told);
+        let system = report.system.unwrap_or_else(|| first.sheet.system());
+        for (label, one) in rows {
+            for found in one.contradictions() {
+                let text = format!("{}: CONTRADICTED: {}", printable(label), printable(&found.text(system)));
+                out.push_str(&wrapped("", 4, &text, width));
+            }
+        }
         out
     }
 }

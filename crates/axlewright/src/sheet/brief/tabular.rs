@@ -24,13 +24,19 @@ impl Assessment {
                 (true, true) => String::new(),
             };
             let applies = answer.verdict != Verdict::DoesNotApply;
-            let missing = if answer.verdict == Verdict::NotKnown {
-                self.missing(answer).needs.join(", ")
-            } else {
-                String::new()
+            let missing = match answer.verdict {
+                Verdict::NotKnown => match self.missing(answer).needs {
+                    needs if needs.is_empty() => self.lacks(answer, &shop).concat(),
+                    needs => needs.join(", "),
+                },
+                _ => String::new(),
             };
             let limit = if applies { limit } else { String::new() };
-            let wanted = if applies { part(answer.wanted) } else { String::new() };
+            let wanted = match answer.wanted {
+                _ if !applies => String::new(),
+                wanted if wanted.is_infinite() => "no margin is enough yet".to_owned(),
+                wanted => part(wanted),
+            };
             [
                 answer.path.to_owned(),
                 answer.verdict.word().to_owned(),
