@@ -80,11 +80,10 @@ for header in "$here"/include/axlewright/*.h; do
 done
 put 755 "$target/release/libaxlewright.so" "$lib" "$shared"
 put 644 "$target/release/libaxlewright.a" "$lib" libaxlewright.a
-# Debugging information goes. The shared library keeps its entries and the one name that valgrind.supp needs; without the others, and without
-# the number that the linker makes of them, it has the
-# same bytes wherever it was built.
+# Debugging information goes. The shared library keeps its entries and the two names by which valgrind knows what it need not report;
+# without the others, and without the number that the linker makes of them, it has the same bytes wherever it was built.
 if [ "$debug" = no ]; then
-    "${STRIP:-strip}" --wildcard --strip-all --keep-symbol='*init_current*' --remove-section=.note.gnu.build-id "$lib/$shared" || fail "$lib/$shared cannot be stripped: say --keep-debug"
+    "${STRIP:-strip}" --wildcard --strip-all --keep-symbol='*init_current*' --keep-symbol='*compress256*' --remove-section=.note.gnu.build-id "$lib/$shared" || fail "$lib/$shared cannot be stripped: say --keep-debug"
     "${STRIP:-strip}" --strip-debug "$lib/libaxlewright.a" || fail "$lib/libaxlewright.a cannot be stripped: say --keep-debug"
 fi
 ln -sf "$shared" "$lib/$soname"
