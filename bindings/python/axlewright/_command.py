@@ -214,7 +214,7 @@ def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     say(_sheet_compare(assessments, given.units, _width(given), _colour()))
     put = _Put(_width(given))
     for path in lines:
-        told = sheet.text(path) if path in sheet else ""
+        told = sheet.text(path) if isinstance(path, str) and path in sheet else ""
         if "+/-" in told or "±" in told:
             put("", f"{path} = {told} counts with its tolerance as it is, and without one in the other rows.", 2)
     say(put.text)
