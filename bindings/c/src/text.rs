@@ -11,6 +11,8 @@ use std::ffi::c_char;
 pub const AXW_METRIC: i32 = 0;
 /// Units of a US shop.
 pub const AXW_US: i32 = 1;
+/// Units in which the sheet writes such lines; for a report.
+pub const AXW_AS_WRITTEN: i32 = 2;
 
 /// The quantity of this name or of these words, in any case.
 unsafe fn kind(quantity: *const c_char) -> Outcome<&'static Kind> {
@@ -38,6 +40,17 @@ pub(crate) fn shop(system: i32) -> Outcome<text::System> {
         AXW_METRIC => Ok(text::System::Metric),
         AXW_US => Ok(text::System::Us),
         other => Err(Failure::NotThere(format!("system = {other} is neither AXW_METRIC nor AXW_US"))),
+    }
+}
+
+/// The units of a report by their number; none if they are those of the sheet.
+pub(crate) fn report_units(system: i32) -> Outcome<Option<text::System>> {
+    match system {
+        AXW_AS_WRITTEN => Ok(None),
+        AXW_METRIC | AXW_US => shop(system).map(Some),
+        other => {
+            Err(Failure::NotThere(format!("system = {other} is not AXW_METRIC, AXW_US or AXW_AS_WRITTEN")))
+        }
     }
 }
 

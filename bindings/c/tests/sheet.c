@@ -627,6 +627,7 @@ void test_sheet(void)
     nul_in_a_name();
     test_what_if();
     test_choosing();
+    test_first_sheet();
     interleaved();
     test_threads_and_handles(2);
 }

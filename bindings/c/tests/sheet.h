@@ -39,5 +39,6 @@ axw_price_list *new_list(void);
 /* Parts of `test_sheet`, by what they ask. */
 void test_what_if(void);
 void test_choosing(void);
+void test_first_sheet(void);
 
 #endif

@@ -73,6 +73,8 @@ extern "C" {
 #define AXW_METRIC 0
 /// Units of a US shop.
 #define AXW_US 1
+/// Units in which the sheet writes such lines; for a report.
+#define AXW_AS_WRITTEN 2
 
 /// A table that a model returned.
 typedef struct axw_table axw_table;

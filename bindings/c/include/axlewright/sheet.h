@@ -91,6 +91,22 @@ const char *axw_sheet_line_name(size_t place);
 /// written, and what is assumed for it.
 int32_t axw_sheet_line_describe(const char *path, char *buffer, size_t size, size_t *needed);
 
+/// The tables of a sheet, a line each, if `word` is NULL; otherwise the terms, lines and findings that a
+/// word of the trade finds ("shock", "lateral rod"), each line with its meaning, unit and range. `system` is
+/// `AXW_METRIC` or `AXW_US`. No line is wider than `width` columns.
+int32_t axw_sheet_keys(const char *word, int32_t system, size_t width, char *buffer, size_t size,
+    size_t *needed);
+
+/// The questions that `axw_sheet_starter` takes answers to, as JSON: a list of `key`, `asks` and `choices`,
+/// each choice a `word` and what it `says`. The first choice stands if nobody answers.
+int32_t axw_sheet_questions(char *buffer, size_t size, size_t *needed);
+
+/// A new sheet in TOML with the lines that fit the vehicle, each behind a `#`, with its meaning, its unit
+/// and how it is measured. `questions` and `answers` hold `count` keys and words of `axw_sheet_questions`:
+/// "front", "strut". A question that is left out takes its first choice.
+int32_t axw_sheet_starter(const char *name, const char *const *questions, const char *const *answers,
+    size_t count, char *buffer, size_t size, size_t *needed);
+
 /// Assesses a sheet. `assessment` receives a handle that `axw_assessment_free` frees.
 int32_t axw_assessment_new(const axw_sheet *sheet, axw_assessment **assessment);
 
@@ -143,10 +159,28 @@ int32_t axw_assessment_severity(const axw_assessment *assessment, int32_t *sever
 /// Value of any line in coherent SI, written or not: "front.natural_frequency"; NaN if it is not known.
 int32_t axw_assessment_value(const axw_assessment *assessment, const char *path, double *si);
 
-/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with
-/// or without the work of each finding.
+/// The report at 80 columns, in the units of a shop (`AXW_METRIC`, `AXW_US`), with or without the work of
+/// each finding. `axw_assessment_report` has more forms.
 int32_t axw_assessment_text(const axw_assessment *assessment, int32_t system, bool with_work, char *buffer,
     size_t size, size_t *needed);
+
+/// The report of the assessment as plain text: a summary, then the findings, those of safety first. `about`
+/// names one finding or a part of a name ("front.bump", "front"), and gives those alone, with all that is known
+/// of them; NULL gives the whole. `system` is `AXW_METRIC`, `AXW_US` or `AXW_AS_WRITTEN`. No line is wider than
+/// `width` columns; below 20 it counts as 20. With `all`, every computed value is listed; with `with_work`, the
+/// work of each finding.
+int32_t axw_assessment_report(const axw_assessment *assessment, const char *about, int32_t system,
+    size_t width, bool all, bool with_work, char *buffer, size_t size, size_t *needed);
+
+/// The findings as a table in Markdown, numbers as a person reads them. `system` is `AXW_METRIC`, `AXW_US`
+/// or `AXW_AS_WRITTEN`.
+int32_t axw_assessment_markdown(const axw_assessment *assessment, int32_t system, char *buffer, size_t size,
+    size_t *needed);
+
+/// The findings as a table with commas, numbers as a person reads them. `system` is `AXW_METRIC`, `AXW_US`
+/// or `AXW_AS_WRITTEN`.
+int32_t axw_assessment_csv(const axw_assessment *assessment, int32_t system, char *buffer, size_t size,
+    size_t *needed);
 
 /// The whole assessment as JSON text; numbers in coherent SI, null if not known.
 int32_t axw_assessment_json(const axw_assessment *assessment, char *buffer, size_t size, size_t *needed);

@@ -6,10 +6,10 @@ use crate::entries::verdict_number;
 use crate::guard::{guard, guard_or};
 use crate::status::{Failure, Outcome};
 use crate::table::axw_table;
-use crate::text::shop;
+use crate::text::{report_units, shop};
 use axlewright::Verdict;
 use axlewright::base::text::shortened;
-use axlewright::sheet::{Answer, Assessment};
+use axlewright::sheet::{Answer, Assessment, Report};
 use std::ffi::{CString, c_char};
 use std::sync::OnceLock;
 
@@ -274,8 +274,8 @@ pub unsafe extern "C" fn axw_assessment_value(
     })
 }
 
-/// The whole assessment as plain text in the units of a shop (`AXW_METRIC`, `AXW_US`), the worst first, with or without the work of each
-/// finding.
+/// The report at 80 columns, in the units of a shop (`AXW_METRIC`, `AXW_US`), with or without the work of each finding.
+/// `axw_assessment_report` has more forms.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn axw_assessment_text(
     assessment: *const axw_assessment,
@@ -287,6 +287,67 @@ pub unsafe extern "C" fn axw_assessment_text(
 ) -> i32 {
     guard(|| {
         let text = unsafe { handle("assessment", assessment) }?.0.to_text(shop(system)?, with_work);
+        unsafe { write(&printable(text), buffer, size, needed) }
+    })
+}
+
+/// The report of the assessment as plain text: a summary, then the findings, those of safety first. `about` names one finding or
+/// a part of a name ("front.bump", "front"), and gives those alone, with all that is known of them; NULL gives the whole. `system` is `AXW_METRIC`, `AXW_US`
+/// or `AXW_AS_WRITTEN`. No line is wider than `width` columns; below 20 it counts as 20. With `all`, every computed value is listed; with `with_work`,
+/// the work of each finding.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_assessment_report(
+    assessment: *const axw_assessment,
+    about: *const c_char,
+    system: i32,
+    width: usize,
+    all: bool,
+    with_work: bool,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let assessment = unsafe { handle("assessment", assessment) }?;
+        let form = Report { system: report_units(system)?, width, all, work: with_work, colour: false };
+        let text = if about.is_null() {
+            assessment.0.report(&form)
+        } else {
+            let about = unsafe { words("about", about) }?;
+            assessment.0.report_on(about, &form).map_err(|error| Failure::NotThere(error.to_string()))?
+        };
+        unsafe { write(&printable(text), buffer, size, needed) }
+    })
+}
+
+/// The findings as a table in Markdown, numbers as a person reads them. `system` is `AXW_METRIC`, `AXW_US` or `AXW_AS_WRITTEN`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_assessment_markdown(
+    assessment: *const axw_assessment,
+    system: i32,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let form = Report { system: report_units(system)?, ..Report::default() };
+        let text = unsafe { handle("assessment", assessment) }?.0.to_markdown(&form);
+        unsafe { write(&printable(text), buffer, size, needed) }
+    })
+}
+
+/// The findings as a table with commas, numbers as a person reads them. `system` is `AXW_METRIC`, `AXW_US` or `AXW_AS_WRITTEN`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn axw_assessment_csv(
+    assessment: *const axw_assessment,
+    system: i32,
+    buffer: *mut c_char,
+    size: usize,
+    needed: *mut usize,
+) -> i32 {
+    guard(|| {
+        let form = Report { system: report_units(system)?, ..Report::default() };
+        let text = unsafe { handle("assessment", assessment) }?.0.to_csv(&form);
         unsafe { write(&printable(text), buffer, size, needed) }
     })
 }

@@ -4,6 +4,7 @@
 mod document;
 
 mod lines;
+mod starter;
 
 mod assess;
 
@@ -17,4 +18,5 @@ pub use choose::*;
 pub use document::*;
 pub use lines::*;
 pub use progress::*;
+pub use starter::*;
 pub use what_if::*;

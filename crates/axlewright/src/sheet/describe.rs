@@ -1,6 +1,6 @@
-//! A line as JSON, for programs with forms.
+//! Lines and questions as JSON, for programs with forms.
 
-use super::lines;
+use super::{QUESTIONS, lines};
 use crate::Result;
 use crate::base::section::{Class, Content};
 use crate::base::text::{did_you_mean, refusal};
@@ -44,6 +44,19 @@ pub fn describe(path: &str) -> Result<String> {
         "written": line.written, "class": class, "assumed": assumed, "places": line.places,
     }))
     .to_string())
+}
+
+/// The questions of a new sheet as JSON, with the answers that [`starter`](super::starter) takes.
+///
+/// ```
+/// assert!(axlewright::sheet::questions().starts_with(r#"[{"asks":"Front suspension?""#));
+/// ```
+pub fn questions() -> String {
+    let all = QUESTIONS.iter().map(|question| {
+        let choices = question.choices.iter().map(|(word, says)| json!({ "word": word, "says": says }));
+        json!({ "key": question.key, "asks": question.asks, "choices": choices.collect::<Vec<_>>() })
+    });
+    Value::Array(all.collect()).to_string()
 }
 
 #[cfg(test)]

@@ -47,7 +47,7 @@ pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use brief::{Next, Report};
 pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
-pub use describe::describe;
+pub use describe::{describe, questions};
 pub use glossary::{Answers, TABLES, TableOf, Term, glossary, terms, terms_about, terms_named};
 pub use keys::keys;
 pub use models::{Elsewhere, SheetModel, models};

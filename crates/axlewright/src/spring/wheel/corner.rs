@@ -9,7 +9,7 @@ use crate::{Error, Result, valid};
 ///
 /// # Formula
 /// `L = L_0 - (m g - F_g r_d) / (r k)` at ride height; sag `z = (L_d - L) / r`; remaining bump = the least of `(L - L_c - s) / r`, `h / r_d - z` and
-/// `b - z`, and `c / max(r, 1)`; clear bump and droop: the least of that and of joint, hose and tyre; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
+/// `b - z`, and `c / max(r, 1)`; clear bump and droop: the least of that and of joint, hose and tyre, whose clearances in bump shrink by `-z` if `z < 0`; coil-bind margin `L_d - h r / r_d - L_c - s`; captive margin `L_0 - L_d`; wheel rate `k r^2`
 ///
 /// # Fields
 /// - `rate` — `k`, rate of the spring along its own axis, by its maker
