@@ -36,7 +36,8 @@ impl Assessment {
             return Err(Error::document(
                 shortened(name),
                 format!(
-                    "there is no finding of this name{near}; `axlewright keys` finds one by a word of the trade"
+                    "there is no finding of this name{near}{} `axlewright keys` finds one by a word of the trade",
+                    if near.is_empty() { "." } else { "" }
                 ),
             ));
         }
