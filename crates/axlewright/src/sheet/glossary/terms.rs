@@ -74,7 +74,7 @@ pub(super) const TERMS: &[Term] = &[
         &["vehicle.centre_of_gravity_height", "vehicle.behind_front_axle"],
         "its height is written; its place follows from the scales",
     ),
-    on(&["wheelbase", "wheel base"], &["vehicle.wheelbase"], "front to rear axle"),
+    on(&["wheelbase", "wheel base"], &["vehicle.wheelbase"], "distance from front to rear axle"),
     on(
         &["track", "track width", "tread", "tread width"],
         &["axle.track"],
