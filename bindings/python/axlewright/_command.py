@@ -489,7 +489,7 @@ def parser() -> _Parser:
     what_if = commands.add_parser("what-if", help="what changes with other values of some lines")
     what_if.add_argument("sheet", metavar="SHEET")
     what_if.add_argument("change", nargs="+", metavar="LINE=VALUE", help='a value, several ("a,b"), each with a tolerance if it has one ("507 lbf/in +/- 3 %%"), or a range ("from:to:count"); every value of a line meets every value of the others')
-    what_if.add_argument("--output", action="append", metavar="PATH", help="a line, or a finding with .value, .margin or .verdict (the last if there is none), as a column of a table")
+    what_if.add_argument("--output", action="append", metavar="PATH", help="a line, or a finding with .value, .margin or .verdict, as a column of a table; a finding alone gives its verdict")
     what_if.add_argument("--side-by-side", action="store_true", help="the values of several lines go together, the first with the first")
     what_if.add_argument("--csv", action="store_true", help="all rows as a table with commas")
     _units(what_if)
@@ -500,7 +500,7 @@ def parser() -> _Parser:
     choose.add_argument("prices", metavar="PRICES", help="a price list: .csv, .toml, .json or .parquet")
     choose.add_argument(
         "--require", action="append", metavar="FINDING",
-        help='a finding that must meet, or a requirement: "cost <= 7000", "margins >= 1.3", "no finding worse", "no finding short" (the last if there is none)',
+        help='a finding that must meet, or a requirement: "cost <= 7000", "margins >= 1.3", "no finding worse", "no finding short"; without --require it is "no finding short"',
     )
     _page(choose)
 

@@ -183,12 +183,6 @@ def test_sensitivity_and_chances():
     assert page.startswith("Tolerances that move the margin of front.frequency (meets)") and "front.spring.rate +2.89 N/mm" in page and not wide(page, 80)
     assert "front.spring.rate +16.5 lbf/in" in run("sensitivity", DUNLIN, "front.frequency", "--units", "us").stdout
     assert "vehicle.diagonal +0.0399 %" in " ".join(run("sensitivity", DUNLIN, "vehicle.diagonal").stdout.split())
-    for finding in Sheet.load(DUNLIN).assess():
-        size = abs(finding.margin.si) if hasattr(finding.margin, "si") else abs(finding.margin or 0.0)
-        for row in Sheet.load(DUNLIN).assess().sensitivity(finding.path):
-            change = row.margin_change
-            change = abs(change.si if hasattr(change, "si") else change)
-            assert change > 1e-9 * size, row
     assert "did you mean" in run("sensitivity", DUNLIN, "front.frequenc", code=64).stderr
     page = run("chances", DUNLIN, "--samples", 200, "--seed", 3).stdout
     assert "200 samples of seed 3" in page and not wide(page, 80)

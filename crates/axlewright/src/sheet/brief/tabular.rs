@@ -16,6 +16,7 @@ impl Assessment {
     fn rows(&self, report: &Report) -> Vec<[String; 9]> {
         let shop = report.shop(self);
         let row = |answer: &Answer| {
+            let answer = &self.to_what_is_told(answer);
             let line = self.value_line(answer).map(|(_, line)| line);
             let known = |si: f64, text: String| if si.is_nan() { String::new() } else { text };
             let say = |si: f64| shop.say(si, answer.kind, line);
