@@ -263,7 +263,7 @@ impl Assessment {
                 (0.0, all.map(f64::abs).fold(0.0, f64::max))
             }
         };
-        let mut told = answer.clone();
+        let mut told = *answer;
         for margin in [&mut told.margin, &mut told.worst] {
             let mark = [least, answer.wanted].into_iter().find(|mark| (*margin - mark).abs() < TOLD * size);
             *margin = mark.unwrap_or(*margin);
