@@ -282,10 +282,18 @@ const RATES: &[Line] = &[
         "rate between body and ground: wheel rate and tyre in series",
     )
     .by(&[step("spring.ride_rate", &["axle.wheel_rate", "axle.tyre.rate"])]),
-    derived("axle.natural_frequency", Frequency::KIND, "undamped, of the sprung mass on the wheel rate")
-        .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
-    derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
-        .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.natural_frequency",
+        Frequency::KIND,
+        "natural frequency, undamped, of the sprung mass on the wheel rate",
+    )
+    .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.ride_frequency",
+        Frequency::KIND,
+        "natural frequency, undamped, of the sprung mass on the ride rate",
+    )
+    .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
     derived(
         "axle.frequency_of_worse_side",
         Frequency::KIND,

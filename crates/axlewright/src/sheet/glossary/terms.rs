@@ -78,7 +78,7 @@ pub(super) const TERMS: &[Term] = &[
     on(
         &["track", "track width", "tread", "tread width"],
         &["axle.track"],
-        "between the tyre centres of an axle",
+        "distance between the tyre centres of an axle",
     ),
     on(
         &["axle weight", "axle load", "axle mass"],
