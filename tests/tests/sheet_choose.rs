@@ -331,7 +331,8 @@ fn choosing_finds_what_brute_force_finds() {
                     void.filter(|path| error.contains(&format!("cannot be decided: it needs {path}")));
                 lacking += usize::from(lacks.count() > 0);
                 assert!(
-                    error.contains("no part of the list changes it") || error.contains("cannot be decided"),
+                    error.contains("no part of the list can mend this")
+                        || error.contains("cannot be decided"),
                     "{what}: {error}"
                 );
                 assert!(feasible.is_empty(), "{what}: {error}, but {feasible:?}");

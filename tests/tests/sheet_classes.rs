@@ -345,6 +345,10 @@ fn no_finding_worse_keeps_what_is_good() {
     assert!(lost.contains(&"cap.vacuum"), "{lost:?}");
     let refused = chosen(&read("dunlin"), &cap, &["no finding worse"]).unwrap_err().to_string();
     assert!(refused.contains("not known, meets now; required: no finding worse"), "{refused}");
+    assert!(refused.contains("It needs cap.") && refused.contains("require `no finding short`"), "{refused}");
+    // A finding that gets lost is told, and excludes nothing.
+    let held = chosen(&read("dunlin"), &cap, &["no finding short"]).unwrap();
+    assert!(held.front[0].worse.iter().any(|one| one.finding == "cap.vacuum"));
 }
 
 #[test]

@@ -295,7 +295,10 @@ fn a_finding_is_found_by_its_beginning() {
     assert!(all.contains("front.coil_bind: ") && all.contains("rear.coil_bind: "));
     assert!(on.report_on("cap", &report(80)).unwrap().contains("cap.vacuum: "));
     let missing = on.report_on("vehicle.tip", &report(80)).unwrap();
-    assert!(missing.contains("vehicle.centre_of_gravity_height: above the ground"), "{missing}");
+    assert!(
+        missing.contains("vehicle.centre_of_gravity_height: height of the centre of gravity"),
+        "{missing}"
+    );
     let none = on.report_on("front.coilbind", &report(80)).unwrap_err().to_string();
     assert!(none.contains("did you mean `front.coil_bind`?"), "{none}");
     on.report_on("", &report(80)).unwrap_err();
@@ -305,12 +308,69 @@ fn a_finding_is_found_by_its_beginning() {
 fn tables_of_findings_hold_them_all() {
     let on = read("dunlin").assess();
     let csv = on.to_csv(&report(80));
-    assert_eq!(csv.lines().count(), on.answers().len() + 1);
-    assert!(csv.starts_with("finding,verdict,value,limit,margin,at worst,wanted,missing\n"));
+    // A text beside the findings has no verdict.
+    let (notes, rows): (Vec<&str>, Vec<&str>) = csv.lines().partition(|line| line.contains(",,,,,,,,"));
+    assert_eq!(rows.len(), on.answers().len() + 1);
+    assert!(csv.starts_with("finding,verdict,value,limit,margin,at worst,wanted,missing,note\n"));
+    assert!(notes.iter().any(|note| note.contains("TO WRITE")));
     // A cell with a comma stands in quotes.
     assert!(csv.contains(",\"vehicle.centre_of_gravity_height, "), "{csv}");
     let markdown = on.to_markdown(&report(80));
     assert_eq!(markdown.lines().filter(|line| line.starts_with("| ")).count(), on.answers().len() + 1);
+}
+
+#[test]
+fn a_report_tells_both_sides_and_why_a_doubted_finding_is_dim() {
+    let on = read("dunlin_measured").assess();
+    let text = on.report(&report(80));
+    assert!(text.contains("\nLEFT AND RIGHT differ\n"), "{text}");
+    assert!(text.contains("  rear.wheel_rate: left 60.9, right 61.5 N/mm\n"), "{text}");
+    assert!(on.to_markdown(&report(80)).contains("\n- rear.wheel_rate: left 60.9"));
+    assert!(!read("dunlin").assess().report(&report(80)).contains("LEFT AND RIGHT"));
+    // A written total that the scales contradict: what rests on it says so, in every form.
+    let mut sheet = read("dunlin");
+    sheet.set("vehicle.mass", "2700 kg").unwrap();
+    let on = sheet.assess();
+    assert!(!on.contradictions().is_empty());
+    let dim = on.answers().iter().find(|one| one.verdict == Verdict::Tight && !on.doubts(one).is_empty());
+    let dim = dim.unwrap().path;
+    let text = on.report(&report(120));
+    let row = text.lines().find(|line| line.contains(&format!("tight      {dim} "))).unwrap();
+    assert!(row.contains("CONTRADICTED"), "{row}");
+    for export in [on.to_csv(&report(80)), on.to_markdown(&report(80))] {
+        for head in ["CONTRADICTED, so that", "TO WRITE, before", "ASSUMED, because", "CAUTION"] {
+            assert!(export.contains(head), "{head}: {export}");
+        }
+    }
+}
+
+/// The readings of the four wheels bring the diagonal to the edge of its band, but for the rounding of the computer.
+#[test]
+fn what_lies_on_a_limit_is_said_to_lie_there() {
+    for name in SHEETS {
+        let on = read(name).assess();
+        for system in [System::Metric, System::Us] {
+            let text = on.report(&Report { system: Some(system), ..report(80) });
+            assert!(!text.contains("e-6") && !text.contains("e-7"), "{name}: {text}");
+        }
+        for answer in on.answers() {
+            for one in on.sensitivity(answer) {
+                assert!(one.margin_change.is_nan() || one.margin_change.abs() > 1e-12 * answer.margin.abs());
+            }
+        }
+    }
+}
+
+#[test]
+fn every_point_says_how_it_is_measured() {
+    for path in ["front.lower_arm.ball_joint", "camber", "toe", "clamped_length"] {
+        assert!(keys(Some(path), System::Metric, 80).contains("how: "), "{path}");
+    }
+    let text = starter("Lark", &[("front", "strut"), ("rear", "leaf")]).unwrap();
+    for line in ["[leak_test]", "#suction_loss", "#wind_up_angle", "#joint_remaining", "#linkage_remaining"] {
+        assert!(text.contains(line), "{line}: {text}");
+    }
+    assert!(!starter("Lark", &[("cooling", "none")]).unwrap().contains("leak_test"));
 }
 
 #[test]

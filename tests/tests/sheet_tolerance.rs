@@ -254,7 +254,7 @@ fn more_than_sixty_four_tolerances_add_in_quadrature() {
     for (path, alone) in &toleranced {
         for (at, answer) in alone.assess().answers().iter().enumerate() {
             squares[at] += answer.uncertainty * answer.uncertainty;
-            if answer.uncertainty > 0.0 {
+            if answer.uncertainty > 1e-12 * answer.margin.abs() {
                 reaching[at].push(*path);
             }
         }

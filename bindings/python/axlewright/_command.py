@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from axlewright._native import (
     _MOST_BYTES,
     DocumentError,
+    Quantity,
     __version__,
     _printable,
     _sheet_compare,
@@ -183,6 +184,7 @@ def _compare(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
 
 
 def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
+    from axlewright._table import Table
     from axlewright.sheet import span
 
     sheet = _load(given.sheet)
@@ -199,7 +201,13 @@ def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     sweep = _argument(lambda: sheet.what_if(lines, given.output or (), grid=not given.side_by_side))
     if given.csv or given.output:
         table = _argument(sweep.table)
-        say(_csv(table) if given.csv else f"{table}\n")
+        if given.units:
+            units = dict(sweep._handle.units_in(given.units))
+            shown = {name: Quantity(column, units[name]) if isinstance(column, Quantity) and name in units else column for name, column in table.items()}
+            table = Table(shown, table.reasons)
+        say(_csv(table) if given.csv else f"{table._text(table.rows)}\n")
+        for name, why in sweep.not_known.items():
+            complain(_printable(f"not known: {name}: {why}"))
         return 0
     if sweep.rows > MOST_ROWS:
         raise Wrong(USAGE, f"{sweep.rows} rows are too many to list; take fewer values, --output LINE, or --csv")
@@ -213,12 +221,17 @@ def _what_if(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
         complain(f"left out, as it follows from a line that changes: {path}")
     say(_sheet_compare(assessments, given.units, _width(given), _colour()))
     put = _Put(_width(given))
-    for path in lines:
+    for path, values in lines.items():
         told = sheet.text(path) if isinstance(path, str) and path in sheet else ""
-        if "+/-" in told or "±" in told:
-            put("", f"{path} = {told} counts with its tolerance as it is, and without one in the other rows.", 2)
+        others = [] if not isinstance(values, list) else [value for value in values if _has_tolerance(value)]
+        if _has_tolerance(told) and not others:
+            put("", f"{path} = {told} counts with its tolerance as it is, and without one in the other rows. Write the tolerance beside a value to count it there, too.", 2)
     say(put.text)
     return 0
+
+
+def _has_tolerance(text: str) -> bool:
+    return "+/-" in text or "±" in text
 
 
 def _rows(sheet: Sheet, lines: dict[Any, Any], grid: bool) -> list[tuple[str, dict[str, str]]]:
@@ -268,7 +281,7 @@ def _choose(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     except ValueError as error:
         raise Wrong(USAGE, _printable(str(error))) from None
     names = {finding.path for finding in sheet.assess()}
-    wanted = [f"{one}.verdict = meets" if one in names else one for one in given.require or ["no finding worse"]]
+    wanted = [f"{one}.verdict = meets" if one in names else one for one in given.require or ["no finding short"]]
     chosen = _argument(lambda: sheet.choose(prices, wanted))
     width = _width(given)
     put = _Put(width)
@@ -332,9 +345,9 @@ def _sensitivity(given: argparse.Namespace, parser: argparse.ArgumentParser) -> 
     finding = _argument(lambda: assessment[given.finding])
     put = _Put(_width(given))
     put("", f"Tolerances that move the margin of {finding.path} ({finding.verdict}): the change of the margin as the line rises by one tolerance, and its share of the variance of the margin.")
-    rows = assessment.sensitivity(given.finding)
-    for row in rows:
-        put("  ", str(row), 4)
+    rows = assessment._handle.sensitivity(finding.path, given.units or assessment._sheet.system)
+    for *_, text in rows:
+        put("  ", text, 4)
     if not rows:
         put("  ", finding.missing or "no written tolerance moves this margin", 4)
     say(put.text)
@@ -351,7 +364,7 @@ def _chances(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
         shares = (("meets", one.meets), ("tight", one.tight), ("short", one.short), ("not known", one.not_known))
         told = ", ".join(f"{word} {100 * share:.3g} %" for word, share in shares if share > 0)
         judged = assessment[one.path].verdict
-        beside = "" if judged == one.verdict else f"; {judged} with every tolerance counted against it, and that holds"
+        beside = "" if judged == one.verdict else f"; the report says {judged}, with every tolerance counted against it"
         put("  ", f"{one.path}: {one.verdict} by the written values{beside}; {told}", 4)
     say(put.text)
     return 0
@@ -475,8 +488,8 @@ def parser() -> _Parser:
 
     what_if = commands.add_parser("what-if", help="what changes with other values of some lines")
     what_if.add_argument("sheet", metavar="SHEET")
-    what_if.add_argument("change", nargs="+", metavar="LINE=VALUE", help='a value, several ("a,b") or a range ("from:to:count"); several lines meet each other')
-    what_if.add_argument("--output", action="append", metavar="PATH", help="a line, or a finding with .value, .margin or .verdict, as a column of a table")
+    what_if.add_argument("change", nargs="+", metavar="LINE=VALUE", help='a value, several ("a,b"), each with a tolerance if it has one ("507 lbf/in +/- 3 %%"), or a range ("from:to:count"); every value of a line meets every value of the others')
+    what_if.add_argument("--output", action="append", metavar="PATH", help="a line, or a finding with .value, .margin or .verdict, as a column of a table; a finding alone gives its verdict")
     what_if.add_argument("--side-by-side", action="store_true", help="the values of several lines go together, the first with the first")
     what_if.add_argument("--csv", action="store_true", help="all rows as a table with commas")
     _units(what_if)
@@ -487,13 +500,14 @@ def parser() -> _Parser:
     choose.add_argument("prices", metavar="PRICES", help="a price list: .csv, .toml, .json or .parquet")
     choose.add_argument(
         "--require", action="append", metavar="FINDING",
-        help='a finding that must meet, or a requirement: "cost <= 7000", "margins >= 1.3", "no finding worse" (the last if there is none)',
+        help='a finding that must meet, or a requirement: "cost <= 7000", "margins >= 1.3", "no finding worse", "no finding short"; without --require it is "no finding short"',
     )
     _page(choose)
 
     sensitivity = commands.add_parser("sensitivity", help="which tolerances move the margin of a finding")
     sensitivity.add_argument("sheet", metavar="SHEET")
     sensitivity.add_argument("finding", metavar="FINDING")
+    _units(sensitivity)
     _page(sensitivity)
 
     chances = commands.add_parser("chances", help="how sure the verdicts are within the tolerances")

@@ -236,7 +236,11 @@ class Table(Mapping[str, "Column"]):
 
     def __str__(self) -> str:
         """Columns in their units with four significant digits; a refused row is marked, and its reason is below."""
-        rows = range(min(self._rows, PRINTED))
+        return self._text(PRINTED)
+
+    def _text(self, most: int) -> str:
+        """The text of at most so many rows."""
+        rows = range(min(self._rows, most))
         last = len(str(max(rows, default=0)))
         columns = [["", "", *(f"{row:{last}} {self._mark(row)}".rstrip() for row in rows)]]
         numeric = [False]
@@ -253,24 +257,24 @@ class Table(Mapping[str, "Column"]):
             ).rstrip()
             for line in zip(*columns, strict=True)
         ]
-        if self._rows > PRINTED:
+        if self._rows > most:
             lines += ["...", f"{self._rows} rows"]
-        return "\n".join([*lines, *self._footnotes()])
+        return "\n".join([*lines, *self._footnotes(most)])
 
     def _mark(self, row: int) -> str:
         return REFUSED if row in self._reasons else ""
 
-    def _footnotes(self) -> list[str]:
+    def _footnotes(self, most: int = PRINTED) -> list[str]:
         """Reasons of the refused rows that are printed, and the number of further ones."""
         rows: dict[str, list[str]] = {}
         for row, reason in sorted(self._reasons.items()):
-            if row < PRINTED:
+            if row < most:
                 rows.setdefault(reason, []).append(str(row))
         notes = [
             f"{REFUSED} row{'s' if len(where) > 1 else ''} {', '.join(where)}: {reason}"
             for reason, where in rows.items()
         ]
-        if hidden := sum(row >= PRINTED for row in self._reasons):
+        if hidden := sum(row >= most for row in self._reasons):
             notes.append(f"{REFUSED} {hidden} more refused below; see `reasons`")
         return notes
 

@@ -70,7 +70,13 @@ def test_assess_tells_one_finding():
 def test_assess_in_other_forms():
     assessment = Sheet.load(DUNLIN).assess()
     rows = list(csv.DictReader(io.StringIO(run("assess", DUNLIN, "--csv", code=2).stdout)))
-    assert [row["verdict"] for row in rows if row["finding"] == "driveline.cruise"] == ["short"] and len(rows) == len(assessment)
+    assert [row["verdict"] for row in rows if row["finding"] == "driveline.cruise"] == ["short"]
+    assert sum(row["verdict"] != "" for row in rows) == len(assessment) == 77
+    notes = [(row["finding"], row["note"]) for row in rows if not row["verdict"]]
+    page = assessment.text()
+    for head in ("TO WRITE", "ASSUMED", "CAUTION"):
+        assert head in page and any(name.startswith(head) and note for name, note in notes), head
+        assert f"\n## {head}" in assessment.to_markdown()
     assert run("assess", DUNLIN, "--markdown", code=2).stdout == assessment.to_markdown()
     data = json.loads(run("assess", DUNLIN, "--json", code=2).stdout)
     lines = {line["line"]: line for line in data["lines"]}
@@ -141,6 +147,15 @@ def test_what_if():
     for wrong in ("front.spring.rate", "front.spring.rat=3 N/mm", "front.spring.rate=3 lb", "front.spring.rate=1 N/mm:2 N/mm:1"):
         done = run("what-if", DUNLIN, wrong, code=64)
         assert done.stdout == "" and done.stderr
+    # A tolerance beside a value counts in its row.
+    page = run("what-if", DUNLIN, "front.spring.rate=507 lbf/in +/- 3 %").stdout
+    assert "507 lbf/in +/- 3 %" in page and "(at worst" in page and "without one" not in page
+    # A table follows the units, holds every row, and takes a finding by its name.
+    page = run("what-if", DUNLIN, "front.spring.rate=500 lbf/in:600 lbf/in:25", "--output", "front.bump.margin", "--output", "front.bump", "--units", "us").stdout
+    assert "[lbf/in]" in page and "[in]" in page and "front.bump.verdict" in page and "\n24  " in page and "rows" not in page
+    page = run("what-if", DUNLIN, "front.spring.rate=500 lbf/in", "--output", "front.bump.margin", "--units", "metric").stdout
+    assert "[N/mm]" in page and "[mm]" in page
+    assert "a range has no tolerance" in run("what-if", DUNLIN, "front.spring.rate=500 lbf/in +/- 3 %:600 lbf/in:3", code=64).stderr
     assert "too many to list" in run("what-if", DUNLIN, "front.spring.rate=500 lbf/in:600 lbf/in:3000", code=64).stderr
 
 
@@ -155,6 +170,9 @@ def test_a_reading_that_follows_from_a_changed_line_is_left_out(tmp_path):
 def test_choose():
     page = run("choose", DUNLIN, PRICES, "--require", "driveline.cruise.verdict = tight", "--require", "cost <= 1500").stdout
     assert "cheapest: cost " in page and "CAUTION" in page and not wide(page, 80)
+    assert "cheapest: cost " in run("choose", DUNLIN, PRICES).stdout
+    refused = run("choose", DUNLIN, PRICES, "--require", "no finding worse", code=64).stderr
+    assert "needs front.spring." in refused and "require `no finding short`" in refused
     assert "cheapest: none" in run("choose", DUNLIN, PRICES, "--require", "cost <= 1", code=2).stdout
     assert run("choose", DUNLIN, PRICES, "--require", "cost < banana", code=64).stdout == ""
     assert run("choose", DUNLIN, SHEETS / "none.csv", code=66).stdout == ""
@@ -162,7 +180,9 @@ def test_choose():
 
 def test_sensitivity_and_chances():
     page = run("sensitivity", DUNLIN, "front.frequency").stdout
-    assert page.startswith("Tolerances that move the margin of front.frequency (meets)") and "front.spring.rate" in page and not wide(page, 80)
+    assert page.startswith("Tolerances that move the margin of front.frequency (meets)") and "front.spring.rate +2.89 N/mm" in page and not wide(page, 80)
+    assert "front.spring.rate +16.5 lbf/in" in run("sensitivity", DUNLIN, "front.frequency", "--units", "us").stdout
+    assert "vehicle.diagonal +0.0399 %" in " ".join(run("sensitivity", DUNLIN, "vehicle.diagonal").stdout.split())
     assert "did you mean" in run("sensitivity", DUNLIN, "front.frequenc", code=64).stderr
     page = run("chances", DUNLIN, "--samples", 200, "--seed", 3).stdout
     assert "200 samples of seed 3" in page and not wide(page, 80)

@@ -4,10 +4,11 @@ use crate::array::{Value, brief, elements};
 use crate::error::{guard, is_of_others, letters};
 use crate::quantity::{Quantity, take};
 use axlewright::base::text::{read_as, shortened};
+use axlewright::units::Kind;
 use numpy::PyArray1;
 use pyo3::exceptions::{PyTypeError, PyValueError};
 use pyo3::prelude::*;
-use pyo3::types::PyString;
+use pyo3::types::{PyList, PyString, PyTuple};
 
 /// A value of a line as a document writes it: text unchanged, a quantity so that it is read to the same bits.
 pub fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
@@ -38,6 +39,16 @@ pub fn text(path: &str, value: &Bound<'_, PyAny>) -> PyResult<String> {
     )))
 }
 
+/// A list of texts of which one at least is read with a tolerance.
+fn with_tolerance(values: &Bound<'_, PyAny>, kind: &'static Kind) -> Option<Vec<String>> {
+    let texts: Vec<String> = match values.cast::<PyList>() {
+        Ok(list) => list.extract().ok()?,
+        Err(_) => values.cast::<PyTuple>().ok()?.extract().ok()?,
+    };
+    let has = |text: &String| read_as(text, kind).is_ok_and(|read| read.tolerance.is_some());
+    texts.iter().any(has).then_some(texts)
+}
+
 /// Values of a line for a sweep: numbers in coherent SI and their unit, or texts for a word or a marking.
 #[pyfunction(name = "_sheet_values")]
 pub fn values<'py>(
@@ -59,6 +70,12 @@ pub fn values<'py>(
             let rows: Vec<(String,)> = texts.into_iter().map(|text| (text,)).collect();
             return Ok((rows.into_pyobject(py)?.into_any(), None));
         };
+        // Texts with a tolerance go as they are written: the tolerance counts in their rows.
+        if let Some(texts) = with_tolerance(values, kind) {
+            let unit = texts.first().and_then(|text| read_as(text, kind).ok()).map(|read| read.unit.name);
+            let rows: Vec<(String,)> = texts.into_iter().map(|text| (text,)).collect();
+            return Ok((rows.into_pyobject(py)?.into_any(), unit));
+        }
         let (taken, unit) = take(values, path, kind)?;
         let numbers = match taken {
             Value::Number(si) => PyArray1::from_vec(py, vec![si]).into_any(),

@@ -101,6 +101,11 @@ impl WhatIfHandle {
     fn dropped(&self) -> Vec<&'static str> {
         self.what_if.dropped().to_vec()
     }
+    /// The unit of each column of numbers in the units of a shop.
+    fn units_in(&self, system: &str) -> PyResult<Vec<(String, &'static str)>> {
+        let units = self.what_if.units_in(super::shown::system(system)?);
+        Ok(units.into_iter().map(|(name, unit)| (name, unit.name)).collect())
+    }
     #[pyo3(signature = (start, stop, threads=None, progress=None))]
     fn batch(
         &self,

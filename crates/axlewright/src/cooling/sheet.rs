@@ -139,7 +139,7 @@ const BOILING: &[Line] = &[
         "coolant.ethylene_glycol.boiling",
         "coolant.propylene_glycol.boiling",
     ])]),
-    derived("coolant.boiling_bound", TemperatureDifference::KIND, "by how much the coolant may boil cooler than the model of the mix says").by(&[by(&BOILING_BOUND)]),
+    derived("coolant.boiling_bound", TemperatureDifference::KIND, "temperature by which the coolant may boil cooler than the model of the mix says").by(&[by(&BOILING_BOUND)]),
     derived("coolant.boils_at_least", Temperature::KIND, "temperature at which the coolant begins to boil, less the bound of the model")
         .by(&[difference_of(&["coolant.boiling_temperature", "coolant.boiling_bound"], "definition: the bound counts against the coolant")]),
     derived("coolant.wanted_boiling", TemperatureDifference::KIND, "margin below boiling that is wanted; without limit while the cap is not tested")
@@ -207,7 +207,7 @@ const FREEZING: &[Line] = &[
     derived(
         "coolant.freezing_bound",
         TemperatureDifference::KIND,
-        "by how much the coolant may freeze warmer than the model of the mix says",
+        "temperature by which the coolant may freeze warmer than the model of the mix says",
     )
     .by(&[by(&FREEZING_BOUND)]),
     derived(
@@ -245,11 +245,11 @@ const CAP: &[Line] = &[
         .if_none(0.0),
     derived("cap.tested_pressure", GaugePressure::KIND, "pressure that the cap surely keeps by a whole test")
         .by(&[by(&TESTED_PRESSURE)]),
-    derived("cap.untested", TemperatureDifference::KIND, "what is added to a margin of boiling: nothing for a cap that was tested")
+    derived("cap.untested", TemperatureDifference::KIND, "temperature that is added to a margin of boiling: nothing for a cap that was tested")
         .by(&[by(&TESTED)])
         .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and boiling is no better than tight")
         .if_none(0.0),
-    derived("cap.untested_air", Volume::KIND, "what is added to the air that is wanted: nothing for a cap that was tested")
+    derived("cap.untested_air", Volume::KIND, "volume that is added to the air that is wanted: nothing for a cap that was tested")
         .by(&[by(&TESTED_AIR)])
         .or(f64::INFINITY, "write cap.holding_pressure with cap.rating, cap.rating_tolerance and cap.gauge_error: an untested cap keeps its rating less its tolerance at most, and the header tank is no better than tight")
         .if_none(0.0),

@@ -145,10 +145,10 @@ const CONVERTER: &[Line] = &[
     line("converter.shock_factor", Ratio::KIND, "factor on the torque behind the converter when a gear is engaged; 2 if it is applied suddenly and undamped")
         .within(1.0, 10.0, "plausibility limit: a shock adds to the torque, and a factor above 10 is a typing error"),
     derived("driveline.coupling_ratio", Ratio::KIND, "torque behind clutch or converter over that of the engine").by(&[by(&COUPLING_RATIO)]),
-    flow("driveline.input_torque", "behind clutch or converter, engine as the limit").by(&[by(&INPUT_TORQUE)]),
+    flow("driveline.input_torque", "torque behind clutch or converter, engine as the limit").by(&[by(&INPUT_TORQUE)]),
     derived("driveline.shock_factor", Ratio::KIND, "factor of a dropped clutch, or of a converter with which a gear is engaged")
         .by(&[by(&SHOCK)]),
-    flow("driveline.dropped_torque", "behind a dropped clutch, or a converter with which a gear is engaged").by(&[by(&DROPPED_TORQUE)]),
+    flow("driveline.dropped_torque", "torque behind a dropped clutch, or a converter with which a gear is engaged").by(&[by(&DROPPED_TORQUE)]),
     derived("driveline.shock_reserve", Ratio::KIND, "factor on the margin that is wanted of a part: 1 where the shock is known, without limit where it is not")
         .by(&[by(&SHOCK_TOLD), by(&HIGH_SHOCK_TOLD), by(&CONVERTER_SHOCK_TOLD)])
         .or(f64::INFINITY, "write clutch.shock_factor with clutch.high_capacity, or converter.shock_factor with converter.stall_ratio: until then no rating is better than tight, unless the grip with grip.inertia_factor bounds the shock"),
@@ -158,14 +158,14 @@ const AT_REST: &str = "definition: a dropped clutch meets the load at rest befor
 
 /// Lines on the grip of the tyres.
 const GRIP: &[Line] = &[
-    radius("grip.loaded_radius", "of the driven wheels, from centre to ground: force acts on it")
+    radius("grip.loaded_radius", "loaded radius of the driven wheels, from centre to ground: the force acts on it")
         .measured_on(TYRES)
         .by(&[
             pick(&["driveline.driven", "front.tyre.loaded_radius", "rear.tyre.loaded_radius"]),
             pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_least(STANDS),
             pick(&["driveline.driven", "front.tyre.free_radius", "rear.tyre.free_radius"]).at_most(1.0),
         ]),
-    line("grip.driven_load", Force::KIND, "on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
+    line("grip.driven_load", Force::KIND, "load on the ground under all driven wheels, with the transfer that the same launch causes; not below their load at rest, which a dropped clutch meets before the body moves")
         .within(1.0, 10e6, "plausibility limit: driven wheels bear between 1 N and 10 MN")
         .measured_on(&[])
         .by(&[same(&["grip.load_at_rest"], AT_REST).at_least(1.0)]),
@@ -178,12 +178,12 @@ const GRIP: &[Line] = &[
         .by(&[sum_of(&["grip.wheel_at_rest", "grip.wheel_at_rest"], "definition: both wheels of an axle")]),
     coefficient("grip.strength_coefficient", "a high bound of grip: for what a part must bear").how("common practice, no source: 0.9 for road tyres, 1.2 and more for race tyres"),
     coefficient("grip.pull_coefficient", "a mean of grip: for what the vehicle gets to the ground").how("common practice, no source: 0.7 on dry road"),
-    line("grip.inertia_factor", Ratio::KIND, "by how much the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
+    line("grip.inertia_factor", Ratio::KIND, "factor by which the inertia between part and ground lets a dropped clutch exceed the grip; without it grip bounds the steady torque only")
         .within(1.0, 10.0, "definition: inertia adds to the grip; plausibility limit: a factor above 10 is a typing error"),
     derived("grip.high_coefficient", Ratio::KIND, "the high bound, not below the mean").by(&[by(&HIGH_GRIP)]),
-    flow("grip.torque", "at the driven wheels together, that the tyres hold at most")
+    flow("grip.torque", "peak torque that the tyres hold, at the driven wheels together")
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.high_coefficient", "grip.loaded_radius"])]),
-    flow("grip.pull_torque", "at the driven wheels together, that the tyres hold on a mean")
+    flow("grip.pull_torque", "mean torque that the tyres hold, at the driven wheels together")
         .by(&[step("driveline.grip_torque", &["grip.driven_load", "grip.pull_coefficient", "grip.loaded_radius"])]),
 ];
 
@@ -193,7 +193,7 @@ const GEARBOX: &[Line] = &[
     ratio("gearbox.reverse_ratio", "ratio of reverse gear").if_none(0.0),
     derived("gearbox.reverse_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind the gearbox: 1 where reverse is known")
         .by(&[by(&REVERSE_TOLD)])
-        .or(f64::INFINITY, "write gearbox.reverse_ratio, or none: reverse may be the lowest gear, and until then no part behind the gearbox is better than tight, unless the grip bounds its torque"),
+        .or(f64::INFINITY, "write gearbox.reverse_ratio, or \"none\" if there is no reverse: reverse may be the lowest gear, and until then no part behind the gearbox is better than tight, unless the grip bounds its torque"),
     line("gearbox.no_reserve", Ratio::KIND, "factor on the margin that is wanted before the gearbox: no gear counts there")
         .within(1.0, 1.0, "definition: no gear stands before the gearbox")
         .or(1.0, "no gear stands before the gearbox"),
@@ -206,14 +206,14 @@ const GEARBOX: &[Line] = &[
         greatest_of(&["gearbox.first_ratio", "gearbox.reverse_ratio", "?gearbox.ratios[*]"], "definition"),
     ]),
     efficiency("gearbox.efficiency", "power out over power in, in the lowest gear").in_units("percent", "percent").how("common practice, no source: 95 % to 98 % for a manual gearbox in one gear"),
-    torque("gearbox.torque_rating", "as its maker says").how("the maker's data sheet; note whether it counts at the input and what kind it is"),
+    torque("gearbox.torque_rating", "torque rating of the gearbox, by its maker").how("the maker's data sheet; note whether it counts at the input and what kind it is"),
     choice("gearbox.rating_side", Side::WORDS, "side on which the rating counts"),
     choice("gearbox.rating_kind", RatingKind::WORDS, "kind of the rating"),
-    flow("gearbox.output_torque", "in the lowest gear, engine as the limit").by(&[by(&GEARBOX_OUTPUT)]),
-    flow("gearbox.dropped_output", "in the lowest gear, of a dropped clutch").by(&[by(&GEARBOX_DROPPED)]),
+    flow("gearbox.output_torque", "torque behind the gearbox in the lowest gear, engine as the limit").by(&[by(&GEARBOX_OUTPUT)]),
+    flow("gearbox.dropped_output", "torque behind the gearbox in the lowest gear, of a dropped clutch").by(&[by(&GEARBOX_DROPPED)]),
     flow(
         "gearbox.grip_output",
-        "behind the gearbox, that the tyres hold with the transfer case in high range",
+        "torque behind the gearbox that the tyres hold with the transfer case in high range",
     )
     .by(&[quotient_of(
         &["final_drive.grip_input", "transfer_case.efficiency"],
@@ -229,32 +229,32 @@ const GEARBOX: &[Line] = &[
 
 /// The transfer case, in low range where it has one.
 const TRANSFER_CASE: &[Line] = &[
-    line("transfer_case.low_ratio", Ratio::KIND, "of the low range")
+    line("transfer_case.low_ratio", Ratio::KIND, "ratio of the low range")
         .within(1.0, 30.0, "definition: a low range is no faster than the high one, which drives straight through; plausibility limit: at most 30")
         .if_none(1.0),
-    derived("transfer_case.lower_ratio", Ratio::KIND, "of the low range, or straight through")
+    derived("transfer_case.lower_ratio", Ratio::KIND, "ratio of the low range, or straight through")
         .by(&[same(&["transfer_case.low_ratio"], "definition")])
         .or(1.0, "no low range where none is written; while transfer_case.efficiency is written, nothing in it is better than tight until transfer_case.low_ratio is a ratio or none"),
-    derived("transfer_case.peak_ratio", Ratio::KIND, "of the low range, once it is known; straight through where there is no transfer case")
+    derived("transfer_case.peak_ratio", Ratio::KIND, "ratio of the low range, once it is known; straight through where there is no transfer case")
         .by(&[same(&["transfer_case.low_ratio"], "definition"), by(&STRAIGHT)]),
     derived("transfer_case.range_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind the transfer case: 1 where its low range is known, or where there is no transfer case")
         .by(&[by(&RANGE_TOLD)]),
     derived("driveline.gear_reserve", Ratio::KIND, "factor on the margin that is wanted of a part behind gearbox and transfer case: 1 where reverse and low range are known")
         .by(&[product_of(&["gearbox.reverse_reserve", "transfer_case.range_reserve"], "definition")]),
-    line("transfer_case.least_ratio", Ratio::KIND, "of the high range, which drives straight through")
+    line("transfer_case.least_ratio", Ratio::KIND, "ratio of the high range, which drives straight through")
         .within(1.0, 1.0, "definition: straight through")
         .or(1.0, "the high range drives straight through"),
     efficiency("transfer_case.efficiency", "power out over power in, in low range").in_units("percent", "percent")
         .by(&[by(&NO_LOW_RANGE).usual()]),
-    flow("transfer_case.output_torque", "in the lowest gear, engine as the limit")
+    flow("transfer_case.output_torque", "torque behind the transfer case in the lowest gear, engine as the limit")
         .by(&[by(&TRANSFER_OUTPUT)]),
-    flow("transfer_case.dropped_output", "in the lowest gear, of a dropped clutch")
+    flow("transfer_case.dropped_output", "torque behind the transfer case in the lowest gear, of a dropped clutch")
         .by(&[by(&TRANSFER_DROPPED)]),
 ];
 
 /// The shaft to the driven axle.
 const PROPELLER_SHAFT: &[Line] = &[
-    torque("propeller_shaft.torque_rating", "as its maker says"),
+    torque("propeller_shaft.torque_rating", "torque rating of the propeller shaft, by its maker"),
     choice("propeller_shaft.rating_kind", RatingKind::WORDS, "kind of the rating"),
     flow("propeller_shaft.demand", "torque in it, in the lowest gear")
         .by(&[gives(&ON_PROPELLER_SHAFT, "demand")]),
@@ -275,13 +275,14 @@ const FINAL_DRIVE: &[Line] = &[
         Differential::WORDS,
         "differential between the two shafts; a lockable one is locked",
     ),
-    torque("final_drive.torque_rating", "as its maker says"),
+    torque("final_drive.torque_rating", "torque rating of the driven axle, by its maker"),
     choice("final_drive.rating_side", Side::WORDS, "side on which the rating counts"),
     choice("final_drive.rating_kind", RatingKind::WORDS, "kind of the rating"),
-    flow("final_drive.output_torque", "at both wheels together, in the lowest gear").by(&[by(&FINAL_OUTPUT)]),
-    flow("final_drive.dropped_output", "at both wheels together, of a dropped clutch")
+    flow("final_drive.output_torque", "torque at both driven wheels together, in the lowest gear")
+        .by(&[by(&FINAL_OUTPUT)]),
+    flow("final_drive.dropped_output", "torque at both driven wheels together, of a dropped clutch")
         .by(&[by(&FINAL_DROPPED)]),
-    flow("final_drive.grip_input", "before the axle, that the tyres hold").by(&[step(
+    flow("final_drive.grip_input", "torque before the driven axle that the tyres hold").by(&[step(
         "driveline.grip_torque_upstream",
         &["grip.torque", "final_drive.ratio", "final_drive.efficiency"],
     )]),
@@ -294,15 +295,15 @@ const FINAL_DRIVE: &[Line] = &[
 const HALF_SHAFT: &[Line] = &[
     derived("half_shaft.share", Ratio::KIND, "share of the axle's torque and grip that one shaft may carry")
         .by(&[by(&SHARE)]),
-    torque("half_shaft.torque_rating", "as its maker says"),
+    torque("half_shaft.torque_rating", "torque rating of one half shaft, by its maker"),
     choice("half_shaft.rating_kind", RatingKind::WORDS, "kind of the rating"),
-    flow("half_shaft.torque", "in one shaft, in the lowest gear")
+    flow("half_shaft.torque", "torque in one half shaft, in the lowest gear")
         .by(&[product_of(&["half_shaft.share", "final_drive.output_torque"], POWER)]),
-    flow("half_shaft.dropped_torque", "in one shaft, of a dropped clutch")
+    flow("half_shaft.dropped_torque", "torque in one shaft, of a dropped clutch")
         .by(&[product_of(&["half_shaft.share", "final_drive.dropped_output"], POWER)]),
     flow(
         "half_shaft.grip",
-        "in one shaft, that the tyres hold: with one wheel in the air the other bears the whole load",
+        "torque in one shaft that the tyres hold: with one wheel in the air the other bears the whole load",
     )
     .by(&[product_of(&["half_shaft.share", "grip.torque"], POWER)]),
     flow("half_shaft.demand", "torque in one shaft").by(&[gives(&ON_HALF_SHAFT, "demand")]),
@@ -355,14 +356,17 @@ const SPEEDS: &[Line] = &[
         )
         .measured_on(&["gearbox", "final_drive"])
         .by(&[product_of(&["gearbox.efficiency", "final_drive.efficiency"], POWER)]),
-    flow("driveline.wheel_torque", "at the driven wheels in first gear and high range, engine as the limit")
-        .by(&[step(
-            "driveline.wheel_torque",
-            &["engine.peak_torque", "gearbox.first_ratio", "final_drive.ratio", "driveline.efficiency"],
-        )]),
+    flow(
+        "driveline.wheel_torque",
+        "torque at the driven wheels in first gear and high range, engine as the limit",
+    )
+    .by(&[step(
+        "driveline.wheel_torque",
+        &["engine.peak_torque", "gearbox.first_ratio", "final_drive.ratio", "driveline.efficiency"],
+    )]),
     flow(
         "driveline.pull_torque",
-        "at the driven wheels in the lowest gear, engine or mean grip as the limit",
+        "torque at the driven wheels in the lowest gear, engine or mean grip as the limit",
     )
     .by(&[by(&PULL)]),
     derived(
@@ -374,7 +378,7 @@ const SPEEDS: &[Line] = &[
     derived(
         "driveline.wheel_power",
         Power::KIND,
-        "at the driven wheels, high range, of the peak power of the engine",
+        "power at the driven wheels in high range, from the peak power of the engine",
     )
     .by(&[step("engine.wheel_power", &["engine.peak_power", "driveline.efficiency"])]),
 ];

@@ -119,8 +119,8 @@ pub const SHEET: Section = Section {
         scale("scales.right_front", "scale reading of the right front wheel"),
         scale("scales.left_rear", "scale reading of the left rear wheel"),
         scale("scales.right_rear", "scale reading of the right rear wheel"),
-        measure("vehicle.wheelbase", "front to rear axle").how("plumb line from both wheel centres to the floor, tape between the marks, wheels straight; mean of both sides").measured_on(&[]),
-        measure("axle.track", "between the tyre centres of the axle").how("tape at the floor between the middles of the treads, wheels straight ahead").measured_on(&[]),
+        measure("vehicle.wheelbase", "distance from front to rear axle").how("plumb line from both wheel centres to the floor, tape between the marks, wheels straight; mean of both sides").measured_on(&[]),
+        measure("axle.track", "distance between the tyre centres of the axle").how("tape at the floor between the middles of the treads, wheels straight ahead").measured_on(&[]),
         mass("front.axle_mass", "scale readings of the front axle together")
             .measured_on(&["scales"])
             .by(&[of_scales(1), sum_of(&["scales.left_front", "scales.right_front"], SUM)]),
@@ -159,7 +159,7 @@ pub const SHEET: Section = Section {
         line(
             "vehicle.centre_of_gravity_height",
             Length::KIND,
-            "above the ground, loaded as it will be; weighed with one axle raised",
+            "height of the centre of gravity above the ground, loaded as it will be; weighed with one axle raised",
         ).how("weigh the front again with the rear axle raised by a measured height, suspension locked; `mass.centre_of_gravity_height_by_tilt` gives the height")
         .above(0.0, 100.0, "definition: above the ground")
         .measured_on(&[]),
@@ -179,7 +179,7 @@ pub const SHEET: Section = Section {
                 "rear.unsprung_mass",
             ])
             .by(&[sprung_centre(2)]),
-        derived("vehicle.sprung_mass", Mass::KIND, "what the springs carry").by(&[sprung_centre(0)]),
+        derived("vehicle.sprung_mass", Mass::KIND, "mass that the springs carry").by(&[sprung_centre(0)]),
         derived(
             "vehicle.sprung_behind_front_axle",
             Length::KIND,

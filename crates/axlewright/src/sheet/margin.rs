@@ -5,6 +5,14 @@ use crate::Verdict;
 use crate::base::verdict::{less, over};
 use crate::units::{Kind, Quantity, Stress, TemperatureDifference};
 
+/// Share of a number's own size below which its change is rounding: of sums, of differences, of solutions that are found in steps.
+const ROUNDING: f64 = 1e-12;
+
+/// True if a change is no more than the rounding of what changes.
+pub(super) fn is_no_change(change: f64, size: f64) -> bool {
+    size.is_finite() && change.abs() <= ROUNDING * size.abs()
+}
+
 /// The margin of a finding on these values.
 pub(super) fn margin(finding: &FindingInfo, value: impl Fn(Slot) -> f64) -> f64 {
     if finding.rests_on.iter().any(|slot| value(*slot).is_nan()) {

@@ -6,11 +6,12 @@
 
 use super::assess::{Answer, Assessment, is_doubted};
 use super::graph::{Graph, Slot};
-use super::margin::{difference, margin, value_kind, verdict};
+use super::margin::{difference, is_no_change, margin, value_kind, verdict};
 use super::plan::{Block, at};
+use super::shop::Shop;
 use super::uncertainty::{Spread, changes, tolerances};
-use super::what_if::Progress;
-use crate::base::text::{Form, System, print};
+use super::what_if::{Progress, held};
+use crate::base::text::{Form, System};
 use crate::units::Kind;
 use crate::{Error, Result, Verdict};
 
@@ -33,20 +34,25 @@ impl Sensitivity {
     /// It in words, with the finding whose margin it moves: `front.spring.rate +12 lbf/in: margin of front.frequency -0.0168 Hz, 62 % of its
     /// variance`.
     pub fn text(&self, answer: &Answer, system: System) -> String {
-        let signed = |si: f64, kind: &'static Kind| match si.is_nan() {
+        let graph = Graph::get();
+        let shop = Shop::of(system);
+        let line = graph.slot(self.path).map(|slot| graph.info(slot).line);
+        let of = graph.finding(answer.path).map(|at| graph.info(held(&graph.findings[at])).line);
+        let signed = |si: f64, kind: &'static Kind, line| match si.is_nan() {
             true => "not known".to_owned(),
-            false => format!("{}{}", if si < 0.0 { "" } else { "+" }, print(si, kind, system)),
+            false => format!("{}{}", if si < 0.0 { "" } else { "+" }, shop.say_to(si, kind, line, 4)),
         };
         let share = match self.share.is_nan() {
             true => "its share of the variance is not known".to_owned(),
+            false if self.share < 0.005 => "under 1 % of its variance".to_owned(),
             false => format!("{:.0} % of its variance", 100.0 * self.share),
         };
         format!(
             "{} {}: margin of {} {}, {share}",
             self.path,
-            signed(self.tolerance, self.kind),
+            signed(self.tolerance, self.kind, line),
             answer.path,
-            signed(self.margin_change, answer.margin_kind)
+            signed(self.margin_change, answer.margin_kind, of)
         )
     }
 }
@@ -102,6 +108,7 @@ impl Assessment {
         found.sort_by(|one, two| two.share.abs().total_cmp(&one.share.abs()));
         let total: f64 = found.iter().map(|one| one.share).sum();
         found.iter_mut().for_each(|one| one.share /= total);
+        found.retain(|one| !is_no_change(one.margin_change, answer.margin));
         found
     }
 

@@ -74,7 +74,7 @@ impl Shop {
     }
 
     /// The unit of a kind on a line.
-    fn unit(&self, kind: &'static Kind, line: Option<&Line>) -> Option<&'static Unit> {
+    pub fn unit(&self, kind: &'static Kind, line: Option<&Line>) -> Option<&'static Unit> {
         let like = |of: &str| {
             let usual = Kind::named(of).map(|kind| group(kind, None))?;
             self.written.get(&usual).map(|unit| unit.name)
@@ -136,7 +136,11 @@ impl Shop {
         let rounded: f64 = format!("{value:.*e}", digits.saturating_sub(1)).parse().unwrap_or(value);
         let number = if rounded.abs() < NOISE { 0.0 } else { rounded };
         let symbol = symbol.strip_prefix("delta ").unwrap_or(symbol);
-        let symbol = if symbol == "deg/g0" { "deg/g" } else { symbol };
+        let symbol = match symbol {
+            "deg/g0" => "deg/g",
+            "g0" => "g",
+            symbol => symbol,
+        };
         let ordinary = number == 0.0 || (1e-4..1e7).contains(&number.abs());
         let text = if ordinary { format!("{number}") } else { format!("{number:e}") };
         if symbol.is_empty() { text } else { format!("{text} {symbol}") }

@@ -102,7 +102,7 @@ const SPRING: &[Line] = &[
     length("axle.spring.solid_length", "block length: every coil touching").how("wire diameter times all coils for ground ends, or press it until it is solid"),
     length(
         "axle.spring.droop_length",
-        "between the spring's seats with the wheel at full droop on its fully open damper",
+        "length between the spring's seats with the wheel at full droop on its fully open damper",
     ).how("wheel hanging on the open damper; rule between the seats")
     .measured_on(DAMPERS)
     .first_hand()
@@ -200,7 +200,7 @@ const AT_RIDE: &[Line] = &[
     derived(
         "axle.spring.force",
         Force::KIND,
-        "in the spring at ride height, less what the gas of its damper carries",
+        "force in the spring at ride height, less what the gas of its damper carries",
     )
     .by(&[by(&SPRING_FORCE)]),
     derived(
@@ -223,17 +223,17 @@ const AT_RIDE: &[Line] = &[
     derived(
         "axle.spring.seat_offset",
         Length::KIND,
-        "between the eyes of the coil-over less between its seats",
+        "length between the eyes of the coil-over, less the length between its spring seats",
     ),
     derived(
         "axle.spring.right_seat_offset",
         Length::KIND,
-        "the same of the right coil-over, whose spring carries by its own motion ratio",
+        "length between the eyes of the right coil-over, less the length between its spring seats, whose spring carries by its own motion ratio",
     ),
     derived(
         "axle.spring.shortest_between_eyes",
         Length::KIND,
-        "between the eyes where the spring has its least gaps",
+        "length between the eyes where the spring has its least gaps",
     )
     .by(&[sum_of(&["axle.spring.shortest", "axle.spring.seat_offset"], BETWEEN_EYES)]),
     derived(
@@ -279,13 +279,21 @@ const RATES: &[Line] = &[
     derived(
         "axle.ride_rate",
         LinearStiffness::KIND,
-        "between body and ground: wheel rate and tyre in series",
+        "rate between body and ground: wheel rate and tyre in series",
     )
     .by(&[step("spring.ride_rate", &["axle.wheel_rate", "axle.tyre.rate"])]),
-    derived("axle.natural_frequency", Frequency::KIND, "undamped, of the sprung mass on the wheel rate")
-        .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
-    derived("axle.ride_frequency", Frequency::KIND, "undamped, of the sprung mass on the ride rate")
-        .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.natural_frequency",
+        Frequency::KIND,
+        "natural frequency, undamped, of the sprung mass on the wheel rate",
+    )
+    .by(&[step("spring.natural_frequency", &["axle.wheel_rate", "axle.sprung_mass"])]),
+    derived(
+        "axle.ride_frequency",
+        Frequency::KIND,
+        "natural frequency, undamped, of the sprung mass on the ride rate",
+    )
+    .by(&[step("spring.natural_frequency", &["axle.ride_rate", "axle.sprung_mass"])]),
     derived(
         "axle.frequency_of_worse_side",
         Frequency::KIND,
@@ -337,7 +345,7 @@ const DAMPER: &[Line] = &[
     choice(
         "axle.damper.mounting",
         Mounting::WORDS,
-        "whether the damper stands in the spring or apart from it",
+        "place of the damper: in the spring or apart from it",
     ),
     line("axle.damper.gas_force", Force::KIND, "force with which the gas opens the damper at ride height; none where there is no gas").how("push the rod in on a bathroom scale to ride height; read while it rests")
         .within(0.0, 1e5, "plausibility limit: dampers push with less than 100 kN")
@@ -372,7 +380,7 @@ const TRAVEL_REMAINING: &[Line] = &[
     line(
         "axle.bump_clearance",
         Length::KIND,
-        "above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
+        "height above each spring's seat to its bump stop, or to what it hits first, at ride height; a coil's seat counts as rising with the wheel",
     ).how("rule between seat and stop with the vehicle laden at ride height")
     .within(0.0, 10.0, "definition: a clearance at ride height; plausibility limit: at most 10 m")
     .measured_on(&["axle.spring"])
@@ -566,10 +574,10 @@ const WANTED: &[Line] = &[
         .or(0.05, "common practice, no source: 50 mm"),
     derived("axle.wanted_bump", Length::KIND, "travel that is wanted in bump, where it is told what else may end it")
         .by(&[by(&BUMP_TOLD)])
-        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance, tyre_clearance and bump_stop_travel of the axle, or none of each that ends nothing (bump_clearance tells of the stop, too), the scales of both wheels, heavier_wheel or side_travel of the axle, and what a drawn linkage still lacks (rack_travel, bushes): until then travel in bump is no better than tight"),
+        .or(f64::INFINITY, "write joint_bump_clearance, hose_bump_clearance and tyre_clearance of the axle; \"none\" is for one that ends no travel. Write bump_stop_travel or bump_clearance for the bump stop. Weigh both wheels, or write heavier_wheel or side_travel. A drawn linkage also needs rack_travel and bushes. Until then, travel in bump is no better than tight"),
     derived("axle.wanted_droop", Length::KIND, "travel that is wanted in droop, where it is told what else may end it")
         .by(&[by(&DROOP_TOLD)])
-        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle, or none of each that is not there, the scales of both wheels, heavier_wheel or side_travel of the axle, and what a drawn linkage still lacks (rack_travel, bushes): until then travel in droop is no better than tight"),
+        .or(f64::INFINITY, "write joint_droop_clearance, hose_droop_clearance and damper.gas_force of the axle; \"none\" is for one that is not there. Weigh both wheels, or write heavier_wheel or side_travel. A drawn linkage also needs rack_travel and bushes. Until then, travel in droop is no better than tight"),
     wanted(
         "wanted.spring_margin",
         "margin that is wanted along the spring: before coil bind, and of preload at full droop",

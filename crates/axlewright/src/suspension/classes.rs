@@ -28,6 +28,22 @@ const BAR: &[&str] = &["axle.anti_roll_bar"];
 /// Bar on what carries its drop link.
 const BAR_ON_LINKAGE: &[&str] = &joined::<_, 13>(&[&LED_BY, BAR]);
 
+/// How a point of a drawn linkage is measured.
+pub(super) const DRAWN: &str = "vehicle at ride height on a level floor: drop a plumb line from the centre of the joint to the floor and mark it; tape from the datum forward (x), from the centre line to the left (y), and from the floor up (z)";
+
+/// How some lines are measured.
+pub(super) const WAYS: [(&str, &str); 3] = [
+    (
+        "axle.wheel.camber",
+        "angle gauge against the rim, or plumb line past both edges of the rim, at ride height on a level floor, wheels straight",
+    ),
+    (
+        "axle.wheel.toe",
+        "strings parallel to the centre line on both sides: the difference of the distances to the front and rear edge of the rim, over the rim's diameter",
+    ),
+    ("axle.leaf.clamped_length", "tape along the main leaf between the outer edges of the U-bolts"),
+];
+
 /// Lines or tables that are measured, and on what.
 pub(super) const READINGS: [(&str, &[&str]); 29] = [
     ("axle.leaf.seat_angle", &[]),

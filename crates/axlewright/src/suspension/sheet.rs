@@ -1,5 +1,5 @@
 use super::also::ALSO;
-use super::classes::READINGS;
+use super::classes::{DRAWN, READINGS, WAYS};
 use super::independent::double_wishbone_lines as wishbone;
 use super::independent::strut_lines as strut;
 use super::inputs::{Suspension, Wheels};
@@ -20,7 +20,7 @@ use super::roll::steer_rules::{
 use super::{BrakePlace, DoubleWishbone, Strut};
 use crate::base::section::{
     About, Finding, Line, Margin, Section, by, choice, derived, difference_of, gives, joined, line, measured,
-    model, negative_of, pick, renamed, same,
+    model, negative_of, pick, renamed, same, told,
 };
 use crate::units::{
     Acceleration, Angle, Force, Length, LinearStiffness, Quantity, Ratio, RollGradient, RotationalStiffness,
@@ -59,28 +59,44 @@ const AT_RIDE: &[Line] = &[
     angle("axle.camber_change", "change of camber over 25 mm of bump")
         .first_hand()
         .by(&[gives(&wishbone::AT_RIDE, "camber_change"), gives(&strut::AT_RIDE, "camber_change")]),
-    derived("axle.caster", Angle::KIND, "positive with the upper end of the steering axis to the rear")
-        .by(&[gives(&wishbone::AT_RIDE, "caster"), gives(&strut::AT_RIDE, "caster")]),
+    derived(
+        "axle.caster",
+        Angle::KIND,
+        "caster angle, positive with the upper end of the steering axis to the rear",
+    )
+    .by(&[gives(&wishbone::AT_RIDE, "caster"), gives(&strut::AT_RIDE, "caster")]),
     derived(
         "axle.kingpin_inclination",
         Angle::KIND,
-        "positive with the upper end of the steering axis inboard",
+        "kingpin inclination, positive with the upper end of the steering axis inboard",
     )
     .by(&[gives(&wishbone::AT_RIDE, "kingpin_inclination"), gives(&strut::AT_RIDE, "kingpin_inclination")]),
-    derived("axle.scrub_radius", Length::KIND, "from the steering axis outboard to the contact point")
-        .by(&[gives(&wishbone::AT_RIDE, "scrub_radius"), gives(&strut::AT_RIDE, "scrub_radius")]),
-    derived("axle.mechanical_trail", Length::KIND, "from the contact point forward to the steering axis")
-        .by(&[gives(&wishbone::AT_RIDE, "mechanical_trail"), gives(&strut::AT_RIDE, "mechanical_trail")]),
-    line("axle.roll_centre_height", Length::KIND, "above the ground, at ride height; negative below it")
-        .how("draw the linkage, or construct it on paper from measured pivots")
-        .within(-10.0, 10.0, "plausibility limit: roll centres that matter lie within 10 m of the ground")
-        .first_hand()
-        .by(&[
-            gives(&wishbone::AT_RIDE, "roll_centre_height"),
-            gives(&strut::AT_RIDE, "roll_centre_height"),
-            gives(&on_links::AT_RIDE, "roll_centre_height"),
-            gives(&on_leaves::ON_GROUND, "roll_centre_height"),
-        ]),
+    derived(
+        "axle.scrub_radius",
+        Length::KIND,
+        "distance from the steering axis outboard to the contact point, on the ground",
+    )
+    .by(&[gives(&wishbone::AT_RIDE, "scrub_radius"), gives(&strut::AT_RIDE, "scrub_radius")]),
+    derived(
+        "axle.mechanical_trail",
+        Length::KIND,
+        "distance from the contact point forward to the steering axis, on the ground",
+    )
+    .by(&[gives(&wishbone::AT_RIDE, "mechanical_trail"), gives(&strut::AT_RIDE, "mechanical_trail")]),
+    line(
+        "axle.roll_centre_height",
+        Length::KIND,
+        "height of the roll centre above the ground, at ride height; negative below it",
+    )
+    .how("draw the linkage, or construct it on paper from measured pivots")
+    .within(-10.0, 10.0, "plausibility limit: roll centres that matter lie within 10 m of the ground")
+    .first_hand()
+    .by(&[
+        gives(&wishbone::AT_RIDE, "roll_centre_height"),
+        gives(&strut::AT_RIDE, "roll_centre_height"),
+        gives(&on_links::AT_RIDE, "roll_centre_height"),
+        gives(&on_leaves::ON_GROUND, "roll_centre_height"),
+    ]),
     derived(
         "axle.side_view_angle",
         Angle::KIND,
@@ -121,13 +137,16 @@ const AT_RIDE: &[Line] = &[
         "change of that motion ratio along the travel of the wheel",
     )
     .by(&[gives(&on_links::COIL_OVER, "right_ratio_gradient")]),
-    derived("axle.linkage_eye_length", Length::KIND, "between the eyes of the coil-over at ride height").by(
-        &[
-            gives(&wishbone::COIL_OVER, "eye_length"),
-            gives(&strut::LEG, "eye_length"),
-            gives(&on_links::COIL_OVER, "eye_length"),
-        ],
-    ),
+    derived(
+        "axle.linkage_eye_length",
+        Length::KIND,
+        "length between the eyes of the coil-over at ride height",
+    )
+    .by(&[
+        gives(&wishbone::COIL_OVER, "eye_length"),
+        gives(&strut::LEG, "eye_length"),
+        gives(&on_links::COIL_OVER, "eye_length"),
+    ]),
 ];
 
 /// The worst over the travel: a slope at ride height says nothing of the ends.
@@ -274,7 +293,7 @@ const BIND: &[Line] = &[
         .by(&[gives(&on_links::FREE, "redundant")]),
     derived("axle.bind_roll_stiffness", RotationalStiffness::KIND, "roll stiffness of links that bind, at ride height, in addition to that of springs and bar")
         .by(&[gives(&on_links::AT_RIDE, "bind_roll_stiffness")]),
-    derived("axle.bind_misfit", Length::KIND, "by how much the links miss each other, were their joints rigid: the largest at full bump and droop and crossed")
+    derived("axle.bind_misfit", Length::KIND, "distance by which the links would miss each other if their joints were rigid: the largest at full bump and droop and crossed")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_misfit")]),
     derived("axle.linkage_bind_force", Force::KIND, "peak tension or compression of a link by that, where bushes give")
         .by(&[gives(&on_links::OVER_TRAVEL, "bind_force")]),
@@ -311,7 +330,7 @@ const ROLL: &[Line] = &[
         Suspension::WORDS,
         "type of the suspension: one of the linkages that can be drawn; leaf springs alone locate their axle",
     ),
-    choice("axle.wheels", Wheels::WORDS, "whether each wheel moves by itself, or both on one axle")
+    choice("axle.wheels", Wheels::WORDS, "kind of axle: each wheel moves by itself, or both on one axle")
         .by(&[by(&WHEELS), by(&DRAWN_WHEELS).near(0.0)]),
     line("axle.spring_base", Length::KIND, "spring base of a live axle in roll: for upright springs, between their seats").how("tape between the centres of both spring seats")
         .above(0.0, 100.0, "plausibility limit: no axle is 100 m wide")
@@ -339,18 +358,18 @@ const ROLL: &[Line] = &[
     derived("rear.roll_stiffness", RotationalStiffness::KIND, "roll stiffness of springs and bar of the rear axle, and of links that bind").by(&[gives(&BALANCE, "rear_suspension_stiffness")]),
     derived("vehicle.front_transfer_share", Ratio::KIND, "share of the front axle in the load that moves to the outer wheels").in_units("percent", "percent")
         .by(&[gives(&BALANCE, "front_share")]),
-    derived("vehicle.front_share_over_weight", Ratio::KIND, "that share less the front share of the weight; what it says of the limit depends on the tyres")
+    derived("vehicle.front_share_over_weight", Ratio::KIND, "front share of the load transfer, less the front share of the weight; what it says of the limit depends on the tyres")
         .by(&[gives(&BALANCE, "share_over_weight")]),
-    derived("vehicle.grip_acceleration", Acceleration::KIND, "lateral acceleration that the tyres hold at most")
+    derived("vehicle.grip_acceleration", Acceleration::KIND, "lateral acceleration that the tyres hold at most").in_units("gn", "gn")
         .by(&[by(&HIGHEST_GRIP)]),
-    derived("vehicle.stop_acceleration", Acceleration::KIND, "lateral acceleration at which the body leans into the first stop")
+    derived("vehicle.stop_acceleration", Acceleration::KIND, "lateral acceleration at which the body leans into the first stop").in_units("gn", "gn")
         .by(&[gives(&LIMITS, "stop")]),
-    derived("vehicle.lift_acceleration", Acceleration::KIND, "least lateral acceleration at which one wheel lifts, stops counted")
+    derived("vehicle.lift_acceleration", Acceleration::KIND, "least lateral acceleration at which one wheel lifts, stops counted").in_units("gn", "gn")
         .by(&[gives(&LIMITS, "lift")]),
     derived("vehicle.wanted_roll_stops", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&ROLL_STOPS_TOLD)]),
     derived("vehicle.wanted_wheel_lift", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&WHEEL_LIFT_TOLD)]),
     derived("vehicle.wanted_tip", Ratio::KIND, WANTED_BESIDE_STOPS).by(&[by(&TIP_TOLD)]),
-    derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least")
+    derived("vehicle.tip_acceleration", Acceleration::KIND, "lateral acceleration at which both wheels of a side lift, at the least").in_units("gn", "gn")
         .by(&[gives(&LIMITS, "tip")]),
     line("axle.tyre.load_sensitivity", Ratio::KIND, "share of its coefficient of grip that a tyre of the axle, or a twin pair, loses between no load and sensitivity_load, from its maker or a test")
         .above(0.0, 1.0, "definition: a share; without any loss to load every vehicle would seem balanced"),
@@ -551,23 +570,27 @@ const TYRE_PART: &[&str] = &["axle.tyre.size", "axle.tyre.load_sensitivity", "ax
 
 /// Lines and findings of the sheet on linkages and roll.
 pub const SHEET: Section = Section {
-    lines: &measured(
-        joined::<_, LINES>(&[
-            &wishbone::MEASURED,
-            &strut::MEASURED,
-            &live::MEASURED,
-            &leaf::MEASURED,
-            &leaf::FOLLOWING,
-            AT_RIDE,
-            OVER_TRAVEL,
-            ENDS,
-            ANTI,
-            TOGETHER,
-            BIND,
-            ROLL,
-            WANTED,
-        ]),
-        &READINGS,
+    lines: &told(
+        measured(
+            joined::<_, LINES>(&[
+                &wishbone::MEASURED,
+                &strut::MEASURED,
+                &live::MEASURED,
+                &leaf::MEASURED,
+                &leaf::FOLLOWING,
+                AT_RIDE,
+                OVER_TRAVEL,
+                ENDS,
+                ANTI,
+                TOGETHER,
+                BIND,
+                ROLL,
+                WANTED,
+            ]),
+            &READINGS,
+        ),
+        &WAYS,
+        DRAWN,
     ),
     findings: &[
         Finding {

@@ -348,13 +348,13 @@ const SERVICE: &[Line] = &[
         .by(&[by(&CARRIES)]),
     derived("axle.tyre.pressure_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the pressures are known")
         .by(&[by(&PRESSURE_TOLD)])
-        .or(f64::INFINITY, "write axle.tyre.pressure and axle.tyre.rated_pressure of this axle: a softer tyre carries less, and until then its load is no better than tight"),
+        .or(f64::INFINITY, "write tyre.pressure and tyre.rated_pressure of this axle: a softer tyre carries less, so until then its load is no better than tight"),
     derived("axle.tyre.speed_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the top speed is known")
         .by(&[by(&SPEED_TOLD)])
         .or(f64::INFINITY, "write use.peak_speed: a tyre may carry less at speed, and until then its load is no better than tight"),
     derived("axle.tyre.service_reserve", Ratio::KIND, "factor on the margin of load that is wanted: 1 where the service is known")
         .by(&[by(&SERVICE_TOLD)])
-        .or(f64::INFINITY, "write axle.tyre.service of this axle: a passenger tyre on a truck or trailer carries less, and until then its load is no better than tight"),
+        .or(f64::INFINITY, "write tyre.service of this axle: a passenger tyre on a truck or trailer carries less, so until then its load is no better than tight"),
     derived("axle.tyre.wanted_load", Ratio::KIND, "factor between load capacity and load that is wanted; without limit while something is missing that could lower the capacity")
         .by(&[product_of(
             &["wanted.load", "axle.tyre.pressure_reserve", "axle.tyre.speed_reserve", "axle.tyre.service_reserve"],

@@ -606,6 +606,41 @@ pub const fn measured<const N: usize>(
     lines
 }
 
+/// Lines of which some say how they are measured, by path; a written coordinate that does not say it is measured like every `point`.
+pub const fn told<const N: usize>(
+    lines: [Line; N],
+    ways: &[(&str, &'static str)],
+    point: &'static str,
+) -> [Line; N] {
+    let mut lines = lines;
+    let mut way = 0;
+    while way < ways.len() {
+        let (path, how) = ways[way];
+        let (mut place, mut found) = (0, false);
+        while place < N {
+            if begins(lines[place].path, path) && lines[place].path.len() == path.len() {
+                lines[place] = lines[place].how(how);
+                found = true;
+            }
+            place += 1;
+        }
+        assert!(found, "the path is a line");
+        way += 1;
+    }
+    let mut place = 0;
+    while place < N {
+        let path = lines[place].path.as_bytes();
+        let is_point = path.len() > 2
+            && path[path.len() - 2] == b'.'
+            && matches!(path[path.len() - 1], b'x' | b'y' | b'z');
+        if is_point && lines[place].written && lines[place].how.is_empty() {
+            lines[place] = lines[place].how(point);
+        }
+        place += 1;
+    }
+    lines
+}
+
 /// The only result of a function of the catalogue.
 pub const fn step(function: &'static str, inputs: &'static [&'static str]) -> Step {
     Step {

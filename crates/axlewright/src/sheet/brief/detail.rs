@@ -36,7 +36,8 @@ impl Assessment {
             return Err(Error::document(
                 shortened(name),
                 format!(
-                    "there is no finding of this name{near}; `axlewright keys` finds one by a word of the trade"
+                    "there is no finding of this name{near}{} `axlewright keys` finds one by a word of the trade",
+                    if near.is_empty() { "." } else { "" }
                 ),
             ));
         }
@@ -54,6 +55,7 @@ impl Assessment {
 
     fn detail(&self, answer: &Answer, page: &Page<'_>) -> String {
         let width = page.width;
+        let answer = &self.to_what_is_told(answer);
         let word = verdict_word(answer.verdict, page.report.colour);
         let mut out = wrapped("", 2, &format!("{}: {word}", answer.path), width);
         let mut put = |head: &str, text: &str| out.push_str(&wrapped(&format!("  {head}"), 4, text, width));

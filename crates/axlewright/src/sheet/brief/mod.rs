@@ -10,12 +10,13 @@ mod tabular;
 use super::applies::Asked;
 use super::assess::{Answer, Assessment};
 use super::graph::{Graph, MarginSlots, Slot};
+use super::margin::is_no_change;
 use super::plan::Origin;
 use super::shop::Shop;
 use crate::Verdict;
 use crate::base::section::{Content, Line};
 use crate::base::text::{System, columns, printable, wrapped};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Form of a report.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -169,6 +170,7 @@ impl Assessment {
         let digits = (3..=6).find(apart).unwrap_or(3);
         let value = |si: f64| say(si, digits);
         let is_band = matches!(margin, MarginSlots::Band { .. });
+        let answer = &self.to_what_is_told(answer);
         // As many digits as tell the margin, and what is left of it at worst, from the marks that decide.
         let least = if matches!(margin, MarginSlots::Ratio { .. }) { 1.0 } else { 0.0 };
         let to = |si: f64, digits: usize| shop.say_to(si, answer.margin_kind, Some(line), digits);
@@ -218,11 +220,13 @@ impl Assessment {
             }
             _ => String::new(),
         };
+        let doubted = answer.verdict == Verdict::Tight && !self.doubts(answer).is_empty();
+        let doubt = if doubted { "; see CONTRADICTED" } else { "" };
         let wanted = match answer.wanted {
             wanted if wanted.is_infinite() && answer.verdict == Verdict::Short => String::new(),
-            wanted if wanted.is_infinite() => "; see TO WRITE".to_owned(),
-            wanted if wanted > least => format!(", {} wanted", part(wanted)),
-            _ => String::new(),
+            wanted if wanted.is_infinite() => format!("; see TO WRITE{}", doubt.replace("; see", ",")),
+            wanted if wanted > least => format!(", {} wanted{doubt}", part(wanted)),
+            _ => doubt.to_owned(),
         };
         let graded = |margin: f64| {
             Verdict::grade(margin, least, if answer.wanted.is_finite() { answer.wanted } else { least })
@@ -230,16 +234,41 @@ impl Assessment {
         let decides = answer.worst.is_nan() || graded(answer.worst) != graded(answer.margin);
         let brief = if brief.is_empty() { core.clone() } else { brief };
         if decides {
-            vec![format!("{core}{worst}{wanted}"), format!("{core}{worst}"), format!("{brief}{worst}")]
+            let mut all = vec![format!("{core}{worst}{wanted}")];
+            if doubted {
+                all.extend([format!("{core}{doubt}"), format!("{brief}{doubt}")]);
+            } else {
+                all.extend([format!("{core}{worst}"), format!("{brief}{worst}")]);
+            }
+            all
         } else {
-            vec![
-                format!("{core}{worst}{wanted}"),
-                format!("{core}{wanted}"),
-                format!("{brief}{wanted}"),
-                core,
-                brief,
-            ]
+            let mut all =
+                vec![format!("{core}{worst}{wanted}"), format!("{core}{wanted}"), format!("{brief}{wanted}")];
+            if doubted {
+                all.extend([format!("{core}{doubt}"), format!("{brief}{doubt}")]);
+            } else {
+                all.extend([core, brief]);
+            }
+            all
         }
+    }
+
+    /// An answer whose margins stand on a mark that decides where they are nearer to it than anybody measures: a millionth of the value or the limits.
+    fn to_what_is_told(&self, answer: &Answer) -> Answer {
+        const TOLD: f64 = 1e-6;
+        let (least, size) = match answer.form {
+            "ratio" => (1.0, 1.0),
+            _ => {
+                let all = [answer.value, answer.low, answer.high].into_iter().filter(|one| one.is_finite());
+                (0.0, all.map(f64::abs).fold(0.0, f64::max))
+            }
+        };
+        let mut told = *answer;
+        for margin in [&mut told.margin, &mut told.worst] {
+            let mark = [least, answer.wanted].into_iter().find(|mark| (*margin - mark).abs() < TOLD * size);
+            *margin = mark.unwrap_or(*margin);
+        }
+        told
     }
 
     /// The value of an answer that has no margin, before what it needs; where the limit decides which side counts, the value from which it follows.
@@ -375,6 +404,28 @@ impl Assessment {
         out
     }
 
+    /// Left and right of each line behind a finding, where the two differ as they are said.
+    fn sides(&self, page: &Page<'_>) -> String {
+        let graph = Graph::get();
+        let known = self.answers().iter().filter(|answer| !answer.margin.is_nan());
+        let reached: BTreeSet<Slot> = known.flat_map(|answer| self.reached(answer)).collect();
+        let mut out = String::new();
+        for right in reached {
+            let path = graph.info(right).path;
+            // A ratio of the drawn linkage is that of the spring, too.
+            let left = graph.slot(&path.replace("right_", "")).filter(|left| *left != right);
+            let Some(left) = left.filter(|_| !path.contains("linkage_")) else { continue };
+            let [one, two] = [left, right].map(|slot| self.values[usize::from(slot)]);
+            let [said, other] = [(left, one), (right, two)].map(|(slot, si)| page.shop.line(slot, si));
+            if one.is_finite() && two.is_finite() && said != other {
+                let text =
+                    format!("{}: left {}, right {other}", graph.info(left).path, without_unit(&said, &other));
+                out.push_str(&wrapped("  ", 4, &text, page.width));
+            }
+        }
+        if out.is_empty() { out } else { format!("{}{out}", titled("LEFT AND RIGHT differ", page.width)) }
+    }
+
     /// The work of an answer, wrapped.
     fn work_said(&self, answer: &Answer, page: &Page<'_>) -> Vec<String> {
         let system = page.report.system.unwrap_or_else(|| self.sheet.system());
@@ -407,7 +458,14 @@ impl Assessment {
             let of = self.answers().iter().filter(|answer| answer.system == system && !answer.is_safety());
             out.push_str(&self.group(heading(system), of.collect(), &page));
         }
-        out.push_str(&self.apart(&page));
+        out.push_str(&self.beside_findings(&page));
+        out
+    }
+
+    /// All that a report says beside the findings: what does not apply, contradictions, remarks, lines to write, assumptions, cautions. Every export holds it.
+    fn beside_findings(&self, page: &Page<'_>) -> String {
+        let (report, width) = (page.report, page.width);
+        let mut out = self.apart(page) + &self.sides(page);
         if !self.contradictions().is_empty() {
             out.push_str(&titled("CONTRADICTED, so that one of the written lines is wrong", width));
             let system = report.system.unwrap_or_else(|| self.sheet.system());
@@ -415,13 +473,16 @@ impl Assessment {
                 out.push_str(&wrapped("  ", 4, &printable(&found.text(system)), width));
             }
         }
-        for remark in self.sheet.remarks() {
-            out.push_str(&titled(&format!("Remark: {remark}"), width));
+        if !self.sheet.remarks().is_empty() {
+            out.push_str(&titled("REMARK", width));
+            for remark in self.sheet.remarks() {
+                out.push_str(&wrapped("  ", 4, &printable(&remark.to_string()), width));
+            }
         }
         if report.all {
-            out.push_str(&self.computed(&page));
+            out.push_str(&self.computed(page));
         }
-        out.push_str(&self.assumptions(&page));
+        out.push_str(&self.assumptions(page));
         out.push_str(&self.cautions(self.answers().iter().collect(), width));
         out
     }
@@ -585,7 +646,9 @@ impl Assessment {
             let name = printable(one.sheet.name());
             out.push_str(&wrapped("", 4, &format!("{label}: {name}, {}", one.stamp()), width));
         }
-        let alike = |a: f64, b: f64| a == b || (a.is_nan() && b.is_nan());
+        let alike = |a: f64, b: f64| {
+            a == b || (a.is_nan() && b.is_nan()) || is_no_change(a - b, a.abs().max(b.abs()))
+        };
         let mut differing = 0;
         let mut told = String::new();
         for (place, answer) in first.answers().iter().enumerate() {

@@ -1,18 +1,22 @@
 //! Findings as a table, in Markdown and with commas.
 
-use super::Report;
+use super::{Page, Report};
 use crate::Verdict;
 use crate::base::text::printable;
 use crate::sheet::{Answer, Assessment};
 
 /// Columns of a table of findings.
-const HEAD: [&str; 8] = ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing"];
+const HEAD: [&str; 9] =
+    ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing", "note"];
+/// Width at which nothing is broken into lines.
+const WHOLE: usize = 1_000_000;
 
 impl Assessment {
     /// The findings as a table: path, system, verdict, and the rest as a person reads it.
-    fn rows(&self, report: &Report) -> Vec<[String; 8]> {
+    fn rows(&self, report: &Report) -> Vec<[String; 9]> {
         let shop = report.shop(self);
         let row = |answer: &Answer| {
+            let answer = &self.to_what_is_told(answer);
             let line = self.value_line(answer).map(|(_, line)| line);
             let known = |si: f64, text: String| if si.is_nan() { String::new() } else { text };
             let say = |si: f64| shop.say(si, answer.kind, line);
@@ -37,6 +41,8 @@ impl Assessment {
                 wanted if wanted.is_infinite() => "no margin is enough yet".to_owned(),
                 wanted => part(wanted),
             };
+            let doubted = answer.verdict == Verdict::Tight && !self.doubts(answer).is_empty();
+            let note = if doubted { "rests on lines that contradict each other" } else { "" };
             [
                 answer.path.to_owned(),
                 answer.verdict.word().to_owned(),
@@ -46,6 +52,7 @@ impl Assessment {
                 part(answer.worst),
                 wanted,
                 missing,
+                note.to_owned(),
             ]
         };
         let (safety, others): (Vec<&Answer>, Vec<&Answer>) =
@@ -57,28 +64,35 @@ impl Assessment {
     pub fn to_markdown(&self, report: &Report) -> String {
         let cell = |text: &str| printable(text).replace('|', "\\|");
         let mut out =
-            format!("# {}\n\n{}\n\n{}\n", cell(self.sheet.name()), self.stamp(), self.summary(10_000));
+            format!("# {}\n\n{}\n\n{}\n", cell(self.sheet.name()), self.stamp(), self.summary(WHOLE));
         out.push_str(&format!("| {} |\n|{}\n", HEAD.join(" | "), "---|".repeat(HEAD.len())));
         for row in self.rows(report) {
             let cells: Vec<String> = row.iter().map(|text| cell(text)).collect();
             out.push_str(&format!("| {} |\n", cells.join(" | ")));
         }
-        for (head, text) in
-            [("", self.cautions(self.answers().iter().collect(), 10_000)), ("", self.contradicted())]
-        {
-            for line in text.lines().map(str::trim).filter(|line| !line.is_empty()) {
-                out.push_str(&format!("\n{head}{}\n", cell(line)));
-            }
+        for (head, texts) in self.notes(report) {
+            out.push_str(&format!("\n## {}\n\n", cell(&head)));
+            texts.iter().for_each(|text| out.push_str(&format!("- {}\n", cell(text))));
         }
         out
     }
 
-    fn contradicted(&self) -> String {
-        let system = self.sheet.system();
-        self.contradictions().iter().map(|found| format!("CONTRADICTED: {}\n", found.text(system))).collect()
+    /// What a report says beside the findings: each heading with its texts.
+    fn notes(&self, report: &Report) -> Vec<(String, Vec<String>)> {
+        let shop = report.shop(self);
+        let page = Page { report: &Report { all: false, ..*report }, shop: &shop, width: WHOLE, path: 0 };
+        let mut notes: Vec<(String, Vec<String>)> = Vec::new();
+        for line in self.beside_findings(&page).lines().filter(|line| !line.is_empty()) {
+            match (line.strip_prefix("  "), notes.last_mut()) {
+                (Some(text), Some((_, texts))) => texts.push(text.to_owned()),
+                _ => notes.push((line.to_owned(), vec![])),
+            }
+        }
+        notes
     }
 
-    /// The findings as a table with commas, those of safety first; numbers as a person reads them.
+    /// The findings as a table with commas, those of safety first; numbers as a person reads them. What the report says beside them follows in rows without
+    /// a verdict: the heading in the first cell, the text in the last one.
     pub fn to_csv(&self, report: &Report) -> String {
         let cell = |text: &str| {
             let text = printable(text);
@@ -92,6 +106,15 @@ impl Assessment {
         let mut out = line(HEAD.iter().map(|text| cell(text)).collect());
         for row in self.rows(report) {
             out.push_str(&line(row.iter().map(|text| cell(text)).collect()));
+        }
+        // What is said beside the findings: a row a text, its heading in the place of the finding, no verdict.
+        for (head, texts) in self.notes(report) {
+            for text in texts {
+                let mut cells = vec![cell(&head)];
+                cells.extend((2..HEAD.len()).map(|_| String::new()));
+                cells.push(cell(&text));
+                out.push_str(&line(cells));
+            }
         }
         out
     }

@@ -118,15 +118,15 @@ struct Bound {
     kind: Option<&'static Kind>,
     low: f64,
     high: f64,
-    /// Verdict on the sheet as it is, if none may be worse.
-    now: Option<Verdict>,
+    /// Verdict on the sheet as it is and the worst that is allowed, if it is held against the sheet as it is.
+    now: Option<(Verdict, Verdict)>,
     kinds: Vec<usize>,
 }
 
 impl Bound {
     fn holds(&self, value: f64) -> bool {
         match self.now {
-            Some(now) => verdict_of(value).is_some_and(|then| !Requirement::is_worse(then, now)),
+            Some((_, worst)) => verdict_of(value).is_some_and(|then| !Requirement::is_worse(then, worst)),
             None => value >= self.low && value <= self.high,
         }
     }
@@ -268,7 +268,7 @@ impl<'a> Chooser<'a> {
     fn bind(&mut self, requirements: &[Requirement]) -> Result<()> {
         let graph = Graph::get();
         let mut wanted: Vec<(usize, String, Option<&'static Kind>, f64, f64)> = Vec::new();
-        let mut none_worse: Vec<(usize, &'static FindingInfo, Verdict)> = Vec::new();
+        let mut none_worse: Vec<(usize, &'static FindingInfo, (Verdict, Verdict))> = Vec::new();
         for (number, requirement) in requirements.iter().enumerate() {
             match &requirement.test {
                 Test::Cost { .. } | Test::Mass { .. } => {}
@@ -287,11 +287,15 @@ impl<'a> Chooser<'a> {
                     // Verdicts are numbered in their order: meets, tight, short, not known.
                     wanted.push((number, output.clone(), None, 0.0, f64::from(*verdict as u8)));
                 }
-                Test::NoWorse => {
+                Test::NoWorse | Test::NoShort => {
                     // What is as bad as can be gets no worse.
                     let asked = graph.findings.iter().zip(&self.now);
                     let asked = asked.filter(|(_, now)| rank(**now) < rank(Verdict::Short));
-                    none_worse.extend(asked.map(|(finding, now)| (number, finding, *now)));
+                    let worst = |now: Verdict| match requirement.test {
+                        Test::NoShort => Verdict::NotKnown,
+                        _ => now,
+                    };
+                    none_worse.extend(asked.map(|(finding, now)| (number, finding, (*now, worst(*now)))));
                 }
             }
         }
@@ -454,7 +458,24 @@ impl<'a> Chooser<'a> {
                     && let Some(bound) = fails(0)
                 {
                     let why = self.why_not(bound, values(bound, 0), None, requirements);
-                    return Err(cannot!("no part of the list changes it: {why}"));
+                    let output = self.bounds[bound].output.as_str();
+                    let needs = what_if.not_known().iter().find(|(name, _)| name == output);
+                    let needs = needs.map_or(String::new(), |(_, needs)| {
+                        format!(" It {}.", needs.replace("; needs ", ", "))
+                    });
+                    let held = match self.bounds[bound].now {
+                        Some((_, Verdict::NotKnown)) | None => {
+                            "Require less of it, or take it out of the requirements"
+                        }
+                        Some(_) => {
+                            "Write that for the new parts, or require `no finding short`, which lets a finding be not known"
+                        }
+                    };
+                    let dropped = match self.dropped.is_empty() {
+                        true => String::new(),
+                        false => " Readings of the parts that are replaced count no more.".to_owned(),
+                    };
+                    return Err(cannot!("no part of the list can mend this: {why}.{dropped}{needs} {held}."));
                 }
             } else {
                 let allowed: BTreeSet<Vec<usize>> =

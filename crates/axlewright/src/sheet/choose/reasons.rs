@@ -33,7 +33,7 @@ impl Chooser<'_> {
             Some(kind) => said_in([value], &shop_units(kind), DIGITS),
             None => verdict_of(value).map_or("", Verdict::word).to_owned(),
         };
-        if let Some(now) = of.now {
+        if let Some((now, _)) = of.now {
             return format!(
                 "{} = {shown}, {} now; required: {}",
                 of.output,

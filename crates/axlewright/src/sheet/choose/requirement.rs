@@ -27,6 +27,8 @@ pub(super) enum Test {
     Verdict { output: String, verdict: Verdict },
     /// No finding with a worse verdict than on the sheet as it is.
     NoWorse,
+    /// No finding short that is not short on the sheet as it is.
+    NoShort,
 }
 
 /// Characters in the longest requirement that is read.
@@ -34,10 +36,12 @@ const LONGEST: usize = 200;
 
 /// Text of the requirement that no finding gets worse.
 const NO_FINDING_WORSE: &str = "no finding worse";
+/// Text of the requirement that no finding falls short.
+const NO_FINDING_SHORT: &str = "no finding short";
 
 impl Requirement {
     /// Reads `1.2 Hz <= front.natural_frequency <= 1.4 Hz`, `cost <= 7000`, `mass <= 60 kg`, `margins >= 1.3`,
-    /// `front.coil_bind.verdict = meets`, `no finding worse`.
+    /// `front.coil_bind.verdict = meets`, `no finding worse`, `no finding short`.
     pub fn parse(text: &str) -> Result<Requirement> {
         let wrong = |message: &str| refusal(text, message.to_owned());
         if text.chars().nth(LONGEST).is_some() {
@@ -47,6 +51,9 @@ impl Requirement {
         }
         if text.split_whitespace().eq(NO_FINDING_WORSE.split(' ')) {
             return Ok(Requirement::no_finding_worse());
+        }
+        if text.split_whitespace().eq(NO_FINDING_SHORT.split(' ')) {
+            return Ok(Requirement::no_finding_short());
         }
         if let Some((output, word)) = text.split_once('=').filter(|(left, _)| !left.ends_with(['<', '>'])) {
             let (output, word) = (output.trim(), word.trim());
@@ -107,6 +114,12 @@ impl Requirement {
     /// No finding has a worse verdict than on the sheet as it is: [`is_worse`](Requirement::is_worse) says what is worse.
     pub fn no_finding_worse() -> Requirement {
         Requirement { text: NO_FINDING_WORSE.to_owned(), test: Test::NoWorse }
+    }
+
+    /// No finding is short that is not short on the sheet as it is. One that the parts leave unknown is told among those that are worse, and excludes
+    /// no part.
+    pub fn no_finding_short() -> Requirement {
+        Requirement { text: NO_FINDING_SHORT.to_owned(), test: Test::NoShort }
     }
 
     /// Whether a verdict is worse than another one. From good to bad: meets and does not apply, tight, not known, short.

@@ -74,11 +74,11 @@ pub(super) const TERMS: &[Term] = &[
         &["vehicle.centre_of_gravity_height", "vehicle.behind_front_axle"],
         "its height is written; its place follows from the scales",
     ),
-    on(&["wheelbase", "wheel base"], &["vehicle.wheelbase"], "front to rear axle"),
+    on(&["wheelbase", "wheel base"], &["vehicle.wheelbase"], "distance from front to rear axle"),
     on(
         &["track", "track width", "tread", "tread width"],
         &["axle.track"],
-        "between the tyre centres of an axle",
+        "distance between the tyre centres of an axle",
     ),
     on(
         &["axle weight", "axle load", "axle mass"],

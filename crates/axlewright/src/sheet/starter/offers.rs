@@ -36,6 +36,15 @@ fn strut(build: &Build, kind: &str) -> bool {
 fn links(build: &Build, kind: &str) -> bool {
     drawn(build, kind) && kind == "links"
 }
+fn live(_: &Build, kind: &str) -> bool {
+    matches!(kind, "links" | "leaf")
+}
+fn measured_led(build: &Build, kind: &str) -> bool {
+    measured(build, kind) && kind != "other"
+}
+fn measured_steered(build: &Build, kind: &str) -> bool {
+    measured(build, kind) && matches!(kind, "double_wishbone" | "strut")
+}
 fn leaves(build: &Build, kind: &str) -> bool {
     drawn(build, kind) && kind == "leaf"
 }
@@ -87,6 +96,15 @@ pub(super) const OFFERS: &[Offer] = &[
     offer("axle", "hose_bump_clearance", always),
     offer("axle", "joint_droop_clearance", always),
     offer("axle", "hose_droop_clearance", always),
+    offer("axle", "rack_travel", arms),
+    offer("axle", "joint_remaining", measured_led),
+    offer("axle", "linkage_remaining", measured_led),
+    offer("axle", "toggle_angle", measured_steered),
+    offer("axle", "bind_force", measured_live),
+    offer("axle", "wind_up_angle", measured_live),
+    offer("axle", "lateral_shift", measured_live),
+    offer("axle", "pinion_angle_change", measured_live),
+    offer("axle", "allowed_link_force", live),
     offer("axle.tyre", "size", always),
     offer("axle.tyre", "pressure", always),
     offer("axle.tyre", "rated_pressure", always),
@@ -146,6 +164,11 @@ pub(super) const OFFERS: &[Offer] = &[
     offer("axle.leaf", "form", leaves),
     offer("axle.damper", "body_eye", leaves),
     offer("axle.damper", "axle_eye", leaves),
+    offer("axle.joint_limits", "upper_ball", wishbones),
+    offer("axle.joint_limits", "top_mount", strut),
+    offer("axle.joint_limits", "lower_ball", arms),
+    offer("axle.joint_limits", "tie_rod_inner", arms),
+    offer("axle.joint_limits", "tie_rod_outer", arms),
     offer("axle.wanted", "frequency_low", always),
     offer("axle.wanted", "frequency_high", always),
     offer("engine", "peak_torque", always),
@@ -190,6 +213,7 @@ pub(super) const OFFERS: &[Offer] = &[
     offer("coolant", "volume", liquid),
     offer("coolant", "fill_temperature", liquid),
     offer("coolant", "mean_temperature", liquid),
+    offer("coolant", "suction_loss", liquid),
     offer("cap", "rating", liquid),
     offer("cap", "opening_pressure", liquid),
     offer("cap", "holding_pressure", liquid),
@@ -198,6 +222,13 @@ pub(super) const OFFERS: &[Offer] = &[
     offer("cap", "weakest_component", liquid),
     offer("header", "air_volume", liquid),
     offer("header", "air_temperature", liquid),
+    offer("leak_test", "trapped", liquid),
+    offer("leak_test", "gauge_pressure", liquid),
+    offer("leak_test", "later_gauge_pressure", liquid),
+    offer("leak_test", "temperature", liquid),
+    offer("leak_test", "later_temperature", liquid),
+    offer("leak_test", "gas_volume", liquid),
+    offer("leak_test", "coolant_volume", liquid),
     offer("wanted", "cruise_engine_speed", always),
     offer("wanted", "roll_gradient", always),
     offer("wanted", "crawl_speed", four),

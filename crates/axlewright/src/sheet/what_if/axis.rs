@@ -132,8 +132,12 @@ impl Axis {
         if !matches!(Graph::get().info(axis.slots[0]).line.content, Content::Quantity(_)) {
             return Err(Error::document(path, "this line takes text, which has no range".to_owned()));
         }
+        if axis.ends.iter().any(Option::is_some) {
+            let message =
+                "a range has no tolerance: write its values one by one, each with its own".to_owned();
+            return Err(Error::document(path, message));
+        }
         let (from, to) = (axis.columns[0].at(0), axis.columns[0].at(1));
-        axis.ends = vec![None];
         if count < 2 {
             return Err(Error::Length {
                 argument: "count",

@@ -7,7 +7,7 @@ mod rows;
 mod tolerant;
 
 pub use axis::Axis;
-pub(super) use output::{kind_of, slots_of};
+pub(super) use output::{held, kind_of, slots_of};
 
 use super::Sheet;
 use super::applies::{Applies, Asked};
@@ -15,6 +15,9 @@ use super::contradiction::{may_contradict, may_doubt};
 use super::dropped::{by_sweep, paths};
 use super::graph::{Graph, Slot};
 use super::plan::{Plan, Refusals};
+use super::shop::Shop;
+use crate::base::text::System;
+use crate::units::Unit;
 use crate::{Error, Result, Verdict};
 use axis::Series;
 use output::Output;
@@ -214,6 +217,21 @@ impl WhatIf {
     /// Paths of written readings that count in no row: each was taken of a line that changes, and is computed from it instead.
     pub fn dropped(&self) -> &[&'static str] {
         &self.dropped
+    }
+
+    /// The unit in which a shop of this system says each column of numbers, by its name: that of the line, otherwise that of its kind.
+    pub fn units_in(&self, system: System) -> Vec<(String, &'static Unit)> {
+        let shop = Shop::of(system);
+        let line = |slot: Slot| {
+            let info = Graph::get().info(slot);
+            Some((info.path.to_owned(), shop.unit(info.kind()?, Some(info.line))?))
+        };
+        let lines = self.axes.iter().flat_map(|axis| axis.slots.iter().copied()).filter_map(line);
+        let output = |of: &Output| {
+            let slot = *of.slots().first()?;
+            Some((of.name().into_owned(), shop.unit(of.kind()?, Some(Graph::get().info(slot).line))?))
+        };
+        lines.chain(self.outputs.iter().filter_map(output)).collect()
     }
 
     /// Number of rows.

@@ -46,6 +46,10 @@ impl Output {
                 _ => {}
             }
         }
+        // The name of a finding alone: its verdict.
+        if let Some(finding) = graph.finding(path).map(|at| &graph.findings[at]) {
+            return Ok(Output::verdict(finding));
+        }
         let findings: Vec<String> = graph
             .findings
             .iter()
@@ -105,7 +109,7 @@ impl Output {
 }
 
 /// The line that a finding holds against its limit.
-pub(super) fn held(finding: &FindingInfo) -> Slot {
+pub(in crate::sheet) fn held(finding: &FindingInfo) -> Slot {
     match finding.margin {
         MarginSlots::Ratio { demand, .. } => demand,
         MarginSlots::Remaining { value }

@@ -39,7 +39,7 @@ const PLACED: [Line; 12] = joined(&[
     &beside_seat!("axle.leaf.shackle_pivot", "pivot of the shackle on the body"),
     &point_lines!(
         "axle.leaf.seat",
-        "where the centre bolt crosses the main leaf, at ride height; of the spring's points the one whose place to the side counts"
+        "point where the centre bolt crosses the main leaf, at ride height; of the spring's points the one whose place to the side counts"
     ),
 ]);
 
@@ -107,7 +107,7 @@ pub(in crate::suspension) const FOLLOWING: [Line; 12] = [
         .by(&[gives(&AT_RIDE, "wheel_rate")]),
     derived("axle.leaf.wind_up_rate", RotationalStiffness::KIND, "rate of both springs against a turn of the axle about its own axis")
         .by(&[gives(&AT_RIDE, "wind_up_rate")]),
-    derived("axle.leaf.shackle_opening", Angle::KIND, "between the shackle and the line of the eyes, at ride height").by(&[gives(&AT_RIDE, "shackle_opening")]),
+    derived("axle.leaf.shackle_opening", Angle::KIND, "angle between the shackle and the line of the eyes, at ride height").by(&[gives(&AT_RIDE, "shackle_opening")]),
     derived("axle.leaf.damper_ratio", Ratio::KIND, "shortening of the damper over heave of the axle").by(&[by(&DAMPER_RATIO)]),
     derived("axle.leaf.stop_end", Length::KIND, "heave at which the seats touch their bump stops").by(&[by(&STOP)]),
     derived("axle.leaf.shackle_remaining", Angle::KIND, "remaining angle of the shackles from the line of their springs at full bump and full droop, the smaller one")

@@ -30,7 +30,7 @@ const LINKS: [Line; 13] = joined(&[
     &[choice(
         "axle.upper_links.fitted",
         Fitted::WORDS,
-        "whether there are two upper links, the drawn one and its mirror image, or one",
+        "number of upper links: two, the drawn one and its mirror image, or one",
     )],
 ]);
 
@@ -39,18 +39,18 @@ const BUSHES: [Line; 5] = [
     choice(
         "axle.lower_links.fitted",
         Fitted::WORDS,
-        "whether there are two lower links or one; a pair where it is not said",
+        "number of lower links: two or one; a pair where it is not said",
     ),
     bush(
         "axle.lower_links.body_bush",
         "stiffness along the lower link of the bush in its body end; 1 GN/m where it is rigid",
     ),
-    bush("axle.lower_links.axle_bush", "the same in its axle end"),
+    bush("axle.lower_links.axle_bush", "stiffness along the lower link of the bush in its axle end"),
     bush(
         "axle.upper_links.body_bush",
         "stiffness along the upper link of the bush in its body end; 1 GN/m where it is rigid",
     ),
-    bush("axle.upper_links.axle_bush", "the same in its axle end"),
+    bush("axle.upper_links.axle_bush", "stiffness along the upper link of the bush in its axle end"),
 ];
 
 /// Across the vehicle: one rod, or two on a bell crank.
@@ -62,7 +62,7 @@ const ACROSS: [Line; 28] = joined(&[
             "axle.lateral_rod.body_bush",
             "stiffness along the lateral rod of the bush in its body end; 1 GN/m where it is rigid",
         ),
-        bush("axle.lateral_rod.axle_bush", "the same in its axle end"),
+        bush("axle.lateral_rod.axle_bush", "stiffness along the lateral rod of the bush in its axle end"),
         choice("axle.watt.carried_by", Mount::WORDS, "carrier of the bell crank of a Watt linkage"),
     ],
     &point_lines!("axle.watt.pivot", "pivot of the bell crank, whose axis lies along the vehicle"),
@@ -75,35 +75,44 @@ const ACROSS: [Line; 28] = joined(&[
             "axle.watt.upper_rod.crank_bush",
             "stiffness along the upper rod of the bush in its end on the crank; 1 GN/m where it is rigid",
         ),
-        bush("axle.watt.upper_rod.outer_bush", "the same in its other end"),
+        bush("axle.watt.upper_rod.outer_bush", "stiffness along the upper rod of the bush in its other end"),
         bush(
             "axle.watt.lower_rod.crank_bush",
             "stiffness along the lower rod of the bush in its end on the crank; 1 GN/m where it is rigid",
         ),
-        bush("axle.watt.lower_rod.outer_bush", "the same in its other end"),
+        bush("axle.watt.lower_rod.outer_bush", "stiffness along the lower rod of the bush in its other end"),
     ],
 ]);
 
 const LIMITS: [Line; 10] = [
     joint("axle.lower_links.body_limit", "lean that the body end of the lower link allows, from ride height"),
-    joint("axle.lower_links.axle_limit", "the same of its axle end"),
+    joint("axle.lower_links.axle_limit", "lean that the axle end of the lower link allows, from ride height"),
     joint("axle.upper_links.body_limit", "lean that the body end of the upper link allows, from ride height"),
-    joint("axle.upper_links.axle_limit", "the same of its axle end"),
+    joint("axle.upper_links.axle_limit", "lean that the axle end of the upper link allows, from ride height"),
     joint(
         "axle.lateral_rod.body_limit",
         "lean that the body end of the lateral rod allows, from ride height",
     ),
-    joint("axle.lateral_rod.axle_limit", "the same of its axle end"),
+    joint(
+        "axle.lateral_rod.axle_limit",
+        "lean that the axle end of the lateral rod allows, from ride height",
+    ),
     joint(
         "axle.watt.upper_rod.crank_limit",
         "lean of the upper rod against the crank that its end there allows, from ride height",
     ),
-    joint("axle.watt.upper_rod.outer_limit", "the same of its other end"),
+    joint(
+        "axle.watt.upper_rod.outer_limit",
+        "lean that the outer end of the upper rod allows, from ride height",
+    ),
     joint(
         "axle.watt.lower_rod.crank_limit",
         "lean of the lower rod against the crank that its end there allows, from ride height",
     ),
-    joint("axle.watt.lower_rod.outer_limit", "the same of its other end"),
+    joint(
+        "axle.watt.lower_rod.outer_limit",
+        "lean that the outer end of the lower rod allows, from ride height",
+    ),
 ];
 
 const BEARINGS: [Line; 1] = [choice(
