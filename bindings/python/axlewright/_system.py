@@ -70,7 +70,7 @@ def _named_tuple(package: str, name: str, of: str, fields: list[tuple[str, str]]
 
 
 def _repr(self: Any) -> str:
-    return line(type(self).__name__, zip(self._fields, self, strict=True))
+    return line(type(self).__name__, zip(self._fields, self, strict=True), "its fields")
 
 
 def _former_fields(owner: str, renamed: dict[str, str]) -> Callable[[Any, str], Any]:

@@ -223,7 +223,7 @@ def test_parquet(million, whole, tmp_path):
     path = tmp_path / "sweep.parquet"
     million.to_parquet(path, compression="zstd")
     assert pq.read_table(path).equals(whole.cast(pq.read_schema(path)), check_metadata=False)
-    assert pq.read_schema(path).field("front.wheel_rate").metadata == {b"unit": b"N/m", b"quantity": b"LinearStiffness"}
+    assert pq.read_schema(path).field("front.wheel_rate [N/m]").metadata == {b"unit": b"N/m", b"quantity": b"LinearStiffness"}
     assert os.listdir(tmp_path) == ["sweep.parquet"]
     with pq.ParquetWriter(tmp_path / "by_hand.parquet", pa.schema(million)) as writer:
         for batch in pa.RecordBatchReader.from_stream(million):

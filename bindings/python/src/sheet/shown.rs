@@ -54,13 +54,3 @@ pub fn written_units(sheet: &core::Sheet) -> Vec<(&'static str, &'static Kind, &
     };
     sheet.paths().filter_map(unit).collect()
 }
-
-/// The shop's system whose units are used on more written lines.
-pub fn system_of(units: &[(&'static str, &'static Kind, &'static Unit)]) -> System {
-    let of = |name: fn(&Kind) -> &'static str| {
-        let written =
-            units.iter().filter(|(_, kind, unit)| kind.us != kind.metric && unit.name == name(kind));
-        written.count()
-    };
-    if of(|kind| kind.us) > of(|kind| kind.metric) { System::Us } else { System::Metric }
-}

@@ -1,8 +1,8 @@
 //! Numbers for a person: in the unit that the sheet uses for such a line, otherwise in the trade's unit, rounded to what a shop measures.
 
-use super::Sheet;
 use super::graph::{Graph, Slot};
 use super::margin::value_kind;
+use super::{Answer, Assessment, Sheet};
 use crate::base::section::{Content, Line};
 use crate::base::text::{self, System};
 use crate::units::{Kind, Unit};
@@ -22,6 +22,36 @@ pub(super) struct Shop {
     system: System,
     /// Units in which most lines of a group are written.
     written: BTreeMap<Group, &'static Unit>,
+}
+
+/// Units in which a report says the numbers of an assessment.
+pub struct Units<'a> {
+    assessment: &'a Assessment,
+    shop: Shop,
+}
+
+impl Assessment {
+    /// The units of a system, or without one those in which the sheet writes such lines: the units of [`Assessment::report`].
+    pub fn units(&self, system: Option<System>) -> Units<'_> {
+        Units { assessment: self, shop: Shop::for_sheet(&self.sheet, system) }
+    }
+}
+
+impl Units<'_> {
+    /// The unit of a kind on a line, by its path.
+    pub fn of_line(&self, path: &str, kind: &'static Kind) -> &'static Unit {
+        let graph = Graph::get();
+        self.unit(kind, graph.slot(path).map(|slot| graph.info(slot).line))
+    }
+
+    /// The unit of the value of an answer, of its limits, or, with the kind of its margin, of that margin.
+    pub fn of_answer(&self, answer: &Answer, kind: &'static Kind) -> &'static Unit {
+        self.unit(kind, self.assessment.value_line(answer).map(|(_, line)| line))
+    }
+
+    fn unit(&self, kind: &'static Kind, line: Option<&Line>) -> &'static Unit {
+        self.shop.unit(kind, line).unwrap_or(&kind.units[0])
+    }
 }
 
 /// A quantity below this, in the unit in which it is said, is the rounding of a computer.

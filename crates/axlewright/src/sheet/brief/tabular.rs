@@ -6,11 +6,12 @@ use crate::base::text::printable;
 use crate::sheet::{Answer, Assessment};
 
 /// Columns of a table of findings.
-const HEAD: [&str; 8] = ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing"];
+pub const COLUMNS: [&str; 8] =
+    ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing"];
 
 impl Assessment {
-    /// The findings as a table: path, system, verdict, and the rest as a person reads it.
-    fn rows(&self, report: &Report) -> Vec<[String; 8]> {
+    /// The findings as rows of [`COLUMNS`], those of safety first; numbers as a person reads them.
+    pub fn rows(&self, report: &Report) -> Vec<[String; 8]> {
         let shop = report.shop(self);
         let row = |answer: &Answer| {
             let line = self.value_line(answer).map(|(_, line)| line);
@@ -58,7 +59,7 @@ impl Assessment {
         let cell = |text: &str| printable(text).replace('|', "\\|");
         let mut out =
             format!("# {}\n\n{}\n\n{}\n", cell(self.sheet.name()), self.stamp(), self.summary(10_000));
-        out.push_str(&format!("| {} |\n|{}\n", HEAD.join(" | "), "---|".repeat(HEAD.len())));
+        out.push_str(&format!("| {} |\n|{}\n", COLUMNS.join(" | "), "---|".repeat(COLUMNS.len())));
         for row in self.rows(report) {
             let cells: Vec<String> = row.iter().map(|text| cell(text)).collect();
             out.push_str(&format!("| {} |\n", cells.join(" | ")));
@@ -89,7 +90,7 @@ impl Assessment {
             }
         };
         let line = |cells: Vec<String>| format!("{}\n", cells.join(","));
-        let mut out = line(HEAD.iter().map(|text| cell(text)).collect());
+        let mut out = line(COLUMNS.iter().map(|text| cell(text)).collect());
         for row in self.rows(report) {
             out.push_str(&line(row.iter().map(|text| cell(text)).collect()));
         }
