@@ -82,6 +82,7 @@ fn all(
         python.python(root).args(["tests/scripts/check.py"]).run()
     })?;
     stages.run("wheel", || python.install_wheel(root))?;
+    stages.run("source distribution", || python.check_sdist(root))?;
     stages.run("types and stubs", || types(root, &python))?;
     stages.run("Python tests and reference rows", || {
         python
