@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from math import isinf
 from typing import Any
 
-from axlewright._native import Quantity, _printable, _rounded
+from axlewright._native import Quantity, _near, _printable, _rounded
 
 #: Letters of the longest text, entries of the longest list, and letters of the longest line.
 TEXT, ENTRIES, LINE = 240, 3, 1200
@@ -48,6 +48,11 @@ def text_of(name: str, value: Any, like: str = "") -> str:
         return value
     example = f' like "{like}"' if like else ""
     raise TypeError(f"{name}: text{example} is wanted, not {type(value).__name__}")
+
+
+def no_attribute(module: str, name: str, known: Iterable[str]) -> AttributeError:
+    """The refusal of a name that a module does not have, with the nearest one."""
+    return AttributeError(f"module {module!r} has no attribute {name!r}{_near(name, list(known))}")
 
 
 def number(value: Any) -> str:

@@ -184,6 +184,8 @@ def test_findings(dunlin, assessment):
     assert assessment.value("front.tyre.size") == "235/70R16" and assessment.value("front.spring.wire_diameter") is None
     with pytest.raises(KeyError, match=r"no finding `front\.frequenzy`; did you mean `front\.frequency`"):
         assessment["front.frequenzy"]
+    with pytest.raises(KeyError, match=r"no finding `bump`; did you mean `front\.bump` or `rear\.bump`\?"):
+        assessment["bump"]
     assert pickle.loads(pickle.dumps(assessment)) == assessment
     assert pickle.loads(pickle.dumps(assessment.findings)) == assessment.findings
 
