@@ -1,6 +1,7 @@
 """The build sheet: reading, changing, findings, choosing, the command line."""
 
 import doctest
+import html
 import json
 import math
 import os
@@ -289,6 +290,8 @@ def test_html_says_what_the_report_says(dunlin):
     assert fitted.remarks and all(remark in fitted.assess()._repr_html_() for remark in fitted.remarks)
     waiting = [finding for finding in dunlin.assess() if finding.write]
     page = dunlin.assess()._repr_html_()
+    caution = dunlin.assess()["front.tyre_load"].caution
+    assert page.count(html.escape(caution)) == 1 and ">front.tyre_load, rear.tyre_load</td>" in page
     assert waiting and "To write, before these can be better than tight" in page and ">inf<" not in page
     assert "no margin is enough yet" in waiting[0]._repr_html_() and waiting[0].write[0] in waiting[0]._repr_html_()
 

@@ -349,14 +349,18 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         numbers = ("value", "limit", "margin", "at worst", "wanted")
         head = ["verdict", "finding", "question", *numbers]
         rows = [
-            (verdict.upper(), path, questions[path], *(row[name] for name in numbers))
+            (verdict.upper(), path, questions[path], *(row[name] or "not known" for name in numbers))
             for verdict in ("short", "tight", "meets")
             for path, row in said.items()
             if row["verdict"] == verdict
         ]
         page = [heading(self._sheet.name, self.stamp), html_table(head, rows)]
         graded = ("short", "tight", "meets")
-        cautions = [(f.path, f.caution) for f in self if f.safety and f.verdict in graded]
+        told: dict[str, list[str]] = {}
+        for f in self:
+            if f.safety and f.verdict in graded:
+                told.setdefault(f.caution, []).append(f.path)
+        cautions = [(", ".join(paths), caution) for caution, paths in told.items()]
         unknown = [
             (f.path, said[f.path]["value"], f.missing, "safety: take it as no better than tight" if f.safety else "")
             for f in self
@@ -369,7 +373,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         remarks = [(remark,) for remark in self._sheet.remarks]
         wrong = [(c.path, c.text) for c in self.contradictions]
         for title, names, lines in (
-            ("Cautions", ("finding", "caution"), cautions),
+            ("Cautions", ("findings", "caution"), cautions),
             ("Not known", ("finding", "value", "what is missing", ""), unknown),
             ("Does not apply, because the sheet says so", ("finding", "by what"), apart),
             ("Contradicted, so that one of the written lines is wrong", ("line", "by what"), wrong),
