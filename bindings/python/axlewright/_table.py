@@ -78,9 +78,11 @@ class Table:
 
     def __getitem__(self, name: str) -> Column:
         try:
+            if not isinstance(name, str):
+                raise KeyError
             return self._columns[name]
         except KeyError:
-            new = _FORMER_COLUMNS.get(name)
+            new = _FORMER_COLUMNS.get(name) if isinstance(name, str) else None
             if new is not None and new in self._columns:
                 warnings.warn(f"the column {name} is called {new} now", DeprecationWarning, stacklevel=2)
                 return self._columns[new]

@@ -456,6 +456,13 @@ def test_another_kind_of_object_is_refused_by_its_name(dunlin, call, words):
         call(dunlin, PriceList(ROWS))
 
 
+def test_a_sheet_is_not_written_in_place(dunlin):
+    with pytest.raises(TypeError, match=r"never changes: write sheet = sheet\.with_\(\{'front\.track': \.\.\.\}\)"):
+        dunlin["front.track"] = "1500 mm"
+    with pytest.raises(TypeError, match=r"never changes: write sheet = sheet\.with_\(\{'front\.track': None\}\)"):
+        del dunlin["front.track"]
+
+
 def test_one_text_is_a_list_of_one_and_tables_nest(dunlin):
     one = dunlin.what_if({"front": {"spring": {"rate": ["500 lbf/in"]}}}, "front.frequency.value")
     assert one == dunlin.what_if({"front.spring.rate": ["500 lbf/in"]}, ["front.frequency.value"])

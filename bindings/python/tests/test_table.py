@@ -111,6 +111,9 @@ def test_mapping(table):
     }
     with pytest.raises(KeyError, match="no column 'speed'; there are travel, share"):
         table["speed"]
+    for place in (0, slice(2), None):
+        with pytest.raises(KeyError, match=f"no column {type(place).__name__}; there are travel, share"):
+            table[place]
     with pytest.raises(TypeError):
         table["travel"] = 3
     for name in ("share", "turn", "verdict"):

@@ -153,6 +153,15 @@ class Written(Mapping[str, SheetValue]):
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError("a Sheet never changes; with_ gives another one")
 
+    # Type checkers know of no such method.
+    if not TYPE_CHECKING:
+
+        def __setitem__(self, path, value):
+            raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: ...}})")
+
+        def __delitem__(self, path):
+            raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: None}})")
+
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Written) and self.to_json() == other.to_json()
 
