@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator, Mapping
 from importlib import import_module
 from os import PathLike
-from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar, overload
+from typing import TYPE_CHECKING, Any, Literal, Never, Self, TypeVar, overload
 
 from axlewright._brief import heading, html_table, text_of
 from axlewright._model import Model
@@ -153,14 +153,12 @@ class Written(Mapping[str, SheetValue]):
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError("a Sheet never changes; with_ gives another one")
 
-    # Type checkers know of no such method.
-    if not TYPE_CHECKING:
+    # No value may stand here: type checkers flag each use.
+    def __setitem__(self, path: Never, value: Never) -> None:
+        raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: ...}})")
 
-        def __setitem__(self, path, value):
-            raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: ...}})")
-
-        def __delitem__(self, path):
-            raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: None}})")
+    def __delitem__(self, path: Never) -> None:
+        raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: None}})")
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Written) and self.to_json() == other.to_json()

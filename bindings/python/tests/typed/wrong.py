@@ -78,6 +78,7 @@ Sheet("engine.stroke = 95 mm")  # wrong: text
 Sheet({"engine.stroke": object()})  # wrong: no value of a line
 sheet.fit("front.spring.rate = 500 lbf/in")  # wrong: text
 sheet.assess().compare(sheet)  # wrong: a sheet for an assessment
+sheet["engine.stroke"] = "96 mm"  # wrong: a sheet never changes
 sheet.asses()  # wrong: no such method
 sheet.assess()["engine.pistons"].margins  # wrong: no such attribute
 sheet.what_if({"engine.stroke": ["90 mm"]}, output=["engine.pistons.margin"])  # wrong: no such keyword
