@@ -81,7 +81,7 @@ impl SheetHandle {
                 return Ok(Some(PyString::new(py, &words).into_any().unbind()));
             };
             let reading = read_as(&words, kind).map_err(|error| raise(py, error))?;
-            known(py, reading.si, kind, reading.unit)
+            known(py, reading.si, kind, Some(reading.unit))
         })
     }
     /// The sheet with some lines changed; `None` removes a line.

@@ -28,16 +28,17 @@ pub fn system(name: &str) -> PyResult<System> {
     }
 }
 
-/// A quantity, a plain number for a ratio, or nothing if it is not known.
+/// A quantity, a plain number for a ratio, or nothing if it is not known. Without a unit it is shown in coherent SI.
 pub fn known(
     py: Python<'_>,
     si: f64,
     kind: &'static Kind,
-    unit: &'static Unit,
+    unit: Option<&'static Unit>,
 ) -> PyResult<Option<Py<PyAny>>> {
     if si.is_nan() {
         return Ok(None);
     }
+    let unit = unit.unwrap_or(&kind.units[0]);
     Quantity::result(py, Value::Number(si), kind, unit).map(Some)
 }
 

@@ -38,19 +38,15 @@ impl Assessment {
 }
 
 impl Units<'_> {
-    /// The unit of a kind on a line, by its path.
-    pub fn of_line(&self, path: &str, kind: &'static Kind) -> &'static Unit {
+    /// The unit of a kind on a line, by its path; none where the kind lacks the trade's unit of that line.
+    pub fn of_line(&self, path: &str, kind: &'static Kind) -> Option<&'static Unit> {
         let graph = Graph::get();
-        self.unit(kind, graph.slot(path).map(|slot| graph.info(slot).line))
+        self.shop.unit(kind, graph.slot(path).map(|slot| graph.info(slot).line))
     }
 
     /// The unit of the value of an answer, of its limits, or, with the kind of its margin, of that margin.
-    pub fn of_answer(&self, answer: &Answer, kind: &'static Kind) -> &'static Unit {
-        self.unit(kind, self.assessment.value_line(answer).map(|(_, line)| line))
-    }
-
-    fn unit(&self, kind: &'static Kind, line: Option<&Line>) -> &'static Unit {
-        self.shop.unit(kind, line).unwrap_or(&kind.units[0])
+    pub fn of_answer(&self, answer: &Answer, kind: &'static Kind) -> Option<&'static Unit> {
+        self.shop.unit(kind, self.assessment.value_line(answer).map(|(_, line)| line))
     }
 }
 
