@@ -201,3 +201,32 @@ impl Shop {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::GaugePressure;
+    use crate::units::Quantity;
+
+    #[test]
+    fn the_units_of_a_report_are_those_of_the_sheet() {
+        let sheet = Sheet::from_text(
+            "[engine]\nstroke = \"95 mm\"\nbore = \"92 mm\"\n[cap]\nrating = \"15 psi gauge\"\nholding_pressure = \"14 psi gauge\"\n\
+             rating_tolerance = \"1 psi\"\ngauge_error = \"0.5 psi\"\n[front]\ntrack = \"1500 mm\"\n[rear]\ntrack = \"1500 mm\"\n\
+             [vehicle]\nwheelbase = \"3 m\"\n[use]\naltitude = \"300 m\"\n",
+        )
+        .unwrap();
+        let assessment = sheet.assess();
+        let holds = assessment.answer("cap.holds").unwrap();
+        let symbol = |system, kind| assessment.units(system).of_answer(holds, kind).map(|unit| unit.symbol);
+        assert_eq!(symbol(None, holds.kind), Some("psi gauge"));
+        assert_eq!(symbol(None, holds.margin_kind), Some("psi"));
+        assert_eq!(symbol(Some(System::Metric), holds.margin_kind), Some("kPa"));
+        let line = assessment.units(None).of_line("cap.rating", GaugePressure::KIND);
+        assert_eq!(line.map(|unit| unit.symbol), Some("psi gauge"));
+        // As the rows of the report say them.
+        let report = crate::sheet::Report::default();
+        let row = assessment.rows(&report).into_iter().find(|row| row[0] == "cap.holds").unwrap();
+        assert!(row[2].ends_with(" psi gauge") && row[4].ends_with(" psi"), "{row:?}");
+    }
+}
