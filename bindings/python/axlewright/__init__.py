@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Any
 
 from axlewright import kinds, units
 from axlewright._arrays import arange, concatenate, linspace
+from axlewright._brief import no_attribute
 from axlewright._native import (
     DocumentError,
     DomainError,
@@ -88,7 +89,7 @@ def __getattr__(name: str) -> Any:
         return import_module(f"axlewright.{name}")
     if name in _OF_THE_SHEET:
         return getattr(import_module("axlewright.sheet"), name)
-    raise AttributeError(f"module 'axlewright' has no attribute {name!r}")
+    raise no_attribute(__name__, name, __dir__())
 
 
 def __dir__() -> list[str]:

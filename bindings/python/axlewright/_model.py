@@ -6,7 +6,7 @@ import json
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, ClassVar, Self
 
-from axlewright._brief import brief, heading, html_table, line
+from axlewright._brief import brief, heading, html_table, line, text_of
 from axlewright._native import Handle, _field, _json, _model
 
 
@@ -24,7 +24,7 @@ class Model:
     def from_text(cls, text: str) -> Self:
         """Reads a document: JSON, or TOML. Unknown keys are refused, with their line."""
         made = cls.__new__(cls)
-        object.__setattr__(made, "_handle", _model(cls._name, text))
+        object.__setattr__(made, "_handle", _model(cls._name, text_of("text", text)))
         return made
 
     def to_json(self) -> str:
@@ -62,10 +62,10 @@ class Model:
         return type(self).from_text, (self.to_json(),)
 
     def __repr__(self) -> str:
-        return line(type(self).__name__, json.loads(self.to_json()).items())
+        return line(type(self).__name__, json.loads(self.to_json()).items(), "to_json()")
 
     def _repr_html_(self) -> str:
         rows = []
         for name, value in json.loads(self.to_json()).items():
-            rows.append((name, value if isinstance(value, str) else brief(value), getattr(type(self), name).__doc__))
+            rows.append((name, value if isinstance(value, str) else brief(value, f".{name}"), getattr(type(self), name).__doc__))
         return heading(type(self).__name__) + html_table(("field", "value", "meaning"), rows)

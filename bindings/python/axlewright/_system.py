@@ -7,7 +7,7 @@ import warnings
 from collections.abc import Callable
 from typing import Any, NotRequired, TypedDict
 
-from axlewright._brief import line
+from axlewright._brief import line, no_attribute
 from axlewright._model import Model
 from axlewright._native import _adopt, _former, _system, _ufuncs
 
@@ -51,7 +51,7 @@ def _former_names(package: str, made: dict[str, Any]) -> Callable[[str], Any]:
     def find(name: str) -> Any:
         new = renamed.get(name)
         if new not in made:
-            raise AttributeError(f"module {package!r} has no attribute {name!r}")
+            raise no_attribute(package, name, made)
         warn_renamed(f"{package}.{name}", new)
         return made[new]
 
@@ -70,7 +70,7 @@ def _named_tuple(package: str, name: str, of: str, fields: list[tuple[str, str]]
 
 
 def _repr(self: Any) -> str:
-    return line(type(self).__name__, zip(self._fields, self, strict=True))
+    return line(type(self).__name__, zip(self._fields, self, strict=True), "its fields")
 
 
 def _former_fields(owner: str, renamed: dict[str, str]) -> Callable[[Any, str], Any]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import warnings
-from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING, Any, Literal, Self, TypeAlias
+from collections.abc import ItemsView, Iterator, KeysView, Mapping, ValuesView
+from typing import TYPE_CHECKING, Any, Literal, NoReturn, Self, TypeAlias, cast
 
 import numpy as np
 
@@ -38,15 +38,18 @@ Units: TypeAlias = Mapping[str, Unit | str | None]
 PRINTED, REFUSED = 20, "!"
 
 
-class Table(Mapping[str, "Column"]):
+class Table:
     """A read-only mapping from names to columns of one length.
 
     `reasons` says of each refused row why it has no result: there, numbers are NaN and words are `None`.
+
+    It is no `collections.abc.Mapping`: libraries would take the columns by their plain names, and lose their units. They
+    take it as an Arrow stream instead, whose names say them: `travel [m]`.
     """
 
     __slots__ = ("_columns", "_reasons", "_rows")
 
-    def __init__(self, columns: Mapping[str, Column], reasons: Mapping[int, str] | None = None) -> None:
+    def __init__(self, columns: Mapping[str, Column] | Table, reasons: Mapping[int, str] | None = None) -> None:
         if not hasattr(columns, "items"):
             raise TypeError(f"columns: a mapping of names to columns is wanted, not {type(columns).__name__}")
         kept: dict[str, Column] = {}
@@ -75,14 +78,38 @@ class Table(Mapping[str, "Column"]):
 
     def __getitem__(self, name: str) -> Column:
         try:
+            if not isinstance(name, str):
+                raise KeyError
             return self._columns[name]
         except KeyError:
-            new = _FORMER_COLUMNS.get(name)
+            new = _FORMER_COLUMNS.get(name) if isinstance(name, str) else None
             if new is not None and new in self._columns:
                 warnings.warn(f"the column {name} is called {new} now", DeprecationWarning, stacklevel=2)
                 return self._columns[new]
             asked = f"'{_short(name)}'" if isinstance(name, str) else type(name).__name__
             raise KeyError(f"no column {asked}; there are {', '.join(map(_short, self._columns))}") from None
+
+    def get(self, name: str, default: Any = None, /) -> Any:
+        """A column, or the default."""
+        try:
+            return self[name]
+        except KeyError:
+            return default
+
+    def keys(self) -> KeysView[str]:
+        """Names of the columns."""
+        return KeysView(cast(Mapping[str, Column], self))
+
+    def values(self) -> ValuesView[Column]:
+        """The columns."""
+        return ValuesView(cast(Mapping[str, Column], self))
+
+    def items(self) -> ItemsView[str, Column]:
+        """Names and columns."""
+        return ItemsView(cast(Mapping[str, Column], self))
+
+    def __contains__(self, name: object) -> bool:
+        return name in list(self._columns)
 
     def _ipython_key_completions_(self) -> list[str]:
         return list(self._columns)
@@ -130,7 +157,7 @@ class Table(Mapping[str, "Column"]):
     def to_polars(self, units: Units | Literal["si"] | None = None) -> pl.DataFrame:
         """A `polars.DataFrame` in the units that are shown, in those given, or in coherent SI; named as by `to_pandas`.
 
-        `polars.DataFrame(table)` takes the table as it is: in coherent SI, under the plain names.
+        `polars.DataFrame(table)` takes the table as it is: in coherent SI, with that unit in each name.
         """
         columns = self._in(units)
         labels = {name: name if units == "si" else _label(name, unit) for name, (_, unit, _) in columns.items()}
@@ -293,6 +320,9 @@ class Table(Mapping[str, "Column"]):
         table = f"<thead><tr><th></th>{head}</tr></thead><tbody>{''.join(lines)}</tbody>"
         return f"<table>{table}</table>{more}{notes}"
 
+    def __array__(self, *_: Any, **_more: Any) -> NoReturn:
+        raise TypeError("a table is not one array; take its columns, or to_pandas() for a DataFrame")
+
     def _arrow(self) -> list[tuple[str, npt.NDArray[Any], str, str]]:
         columns = []
         for name, column in self.items():
@@ -305,7 +335,7 @@ class Table(Mapping[str, "Column"]):
         return columns
 
     def __arrow_c_schema__(self) -> object:
-        """Schema for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in each field's metadata."""
+        """Schema for the Arrow PyCapsule interface: coherent SI, its unit in each name, `unit` and `quantity` in the metadata."""
         return _arrow_schema(self._rows, self._arrow())
 
     def __arrow_c_array__(self, requested_schema: object = None) -> tuple[object, object]:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Any, Literal, Protocol, SupportsIndex, TypeAlias, TypeVar
 
 import numpy as np
+import numpy.typing as npt
 
 from axlewright import kinds
 from axlewright._native import Quantity
@@ -45,7 +46,8 @@ RatioWritten: TypeAlias = Number | Quantity[kinds.Ratio] | str
 RatioLike: TypeAlias = Number | Quantity[kinds.Ratio] | str | PintQuantity
 #: Ratios may also be plain numbers.
 RatiosLike: TypeAlias = Numbers | Quantity[kinds.Ratio] | str | PintQuantity | Sequence[Quantity[kinds.Ratio]] | Sequence[str]
-#: A ratio as a result: a float, or an array if an array was given.
-FloatOrArray: TypeAlias = Any
+#: A ratio as a result: a float, or an array if an array was given. A kind does not tell one from the other: where one number is wanted, write
+#: `float(...)`.
+FloatOrArray: TypeAlias = float | npt.NDArray[np.float64]
 #: Treatment of a value outside the valid range: raise, or give NaN.
 Invalid: TypeAlias = Literal["raise"] | Literal["nan"]

@@ -1,6 +1,6 @@
 //! Calls by keyword: native functions and methods that take keyword arguments only.
 use crate::error::{guard, letters};
-use axlewright::base::text::shortened;
+use axlewright::base::text::{did_you_mean, shortened};
 use pyo3::exceptions::{PyDeprecationWarning, PyTypeError};
 use pyo3::ffi;
 use pyo3::prelude::*;
@@ -62,8 +62,13 @@ impl<'a, 'py> Call<'a, 'py> {
                 there => there,
             };
             let Some(place) = place.and_then(|place| places.get_mut(place)) else {
+                let known = keywords.iter().map(|keyword| keyword.name);
+                let near = match did_you_mean(name, known.clone()) {
+                    none if none.is_empty() => format!("; it takes {}", known.collect::<Vec<_>>().join(", ")),
+                    near => near.replace('`', "'"),
+                };
                 let name = shortened(name);
-                let wrong = format!("{function}() got an unexpected keyword argument '{name}'");
+                let wrong = format!("{function}() got an unexpected keyword argument '{name}'{near}");
                 return Err(PyTypeError::new_err(wrong));
             };
             if place.is_some() {

@@ -3,7 +3,7 @@ use crate::error::{guard, raise};
 use crate::kernels::{FORMER_COLUMNS, SYSTEMS};
 use crate::model::{Handle, Listed};
 use crate::system::{Entry, System};
-use axlewright::base::text::{printable, shortened};
+use axlewright::base::text::{did_you_mean, printable, shortened};
 use axlewright::catalogue;
 use pyo3::exceptions::PyKeyError;
 use pyo3::prelude::*;
@@ -88,6 +88,12 @@ fn short(text: &str) -> String {
     shortened(text)
 }
 
+/// The question for a misspelt name: "; did you mean 'wheel_rate'?", or nothing.
+#[pyfunction(name = "_near")]
+fn near(word: &str, known: Vec<String>) -> String {
+    did_you_mean(word, known.iter().map(String::as_str)).replace('`', "'")
+}
+
 /// Gives a class its `__init__` and its methods.
 #[pyfunction(name = "_adopt")]
 fn adopt(class: &Bound<'_, PyAny>, name: &str) -> PyResult<()> {
@@ -106,6 +112,7 @@ pub fn register(m: &Bound<'_, PyModule>) -> PyResult<()> {
     m.add_function(wrap_pyfunction!(function, m)?)?;
     m.add_function(wrap_pyfunction!(printed, m)?)?;
     m.add_function(wrap_pyfunction!(short, m)?)?;
+    m.add_function(wrap_pyfunction!(near, m)?)?;
     m.add("_MOST_BYTES", axlewright::base::document::MOST_BYTES)?;
     m.add_function(wrap_pyfunction!(adopt, m)?)
 }

@@ -73,7 +73,22 @@ class TestReprs:
         assert repr(on) == "LoadedStack(length=488.9 mm, deflection=11.11 mm, rate=30 N/mm, closed=0)"
         assert repr(stack()) == "Stack(springs=[{'name': 'main0', 'rate': '60 N/mm', 'free_length': '250 mm', 'solid_length': '130 mm'}, {'name': 'main1', 'rate': '60 N/mm', 'free_length': '250 mm', 'solid_length': '130 mm'}])"
         long = stack("x" * 500, 20)
-        assert len(repr(long)) < 1300 and "... 20 entries" in repr(long)
+        assert len(repr(long)) < 1300 and "and 261 letters more" in repr(long) and "... 17 more, see .springs]" in repr(long)
+
+        def settings(sign):
+            points = [{"velocity": f"{speed} m/s", "force": f"{speed} kN"} for speed in sorted(sign * place for place in range(1, 6))]
+            return [{"setting": f"{'x' * 230}{place}", "points": points} for place in range(4)]
+
+        damper = repr(spring.AdjustableDamper(gas_force="100 N", bump=settings(1), rebound=settings(-1)))
+        assert "... 2 more, see .bump[0]['points']]" in damper and damper.endswith("letters more, see to_json())")
+
+    def test_a_result_that_lists_lines_shows_them_all(self):
+        corner = spring.Corner(
+            rate=450 * lbf_in, free_length=320 * mm, solid_length=165 * mm, minimum_gap=15 * mm, motion_ratio=0.6,
+            sprung_mass=420 * kg, droop_length=300 * mm, damper_stroke=110 * mm, damper_mounting="coil_over", gas_force="none",
+        )
+        held = corner.at_ride_height()
+        assert len(held.bump_open) > 60 and f"bump_open={held.bump_open!r}" in repr(held)
 
     def test_everything_of_a_sheet_fits_on_a_screen(self, sheet):
         assessment = sheet.assess()
@@ -242,10 +257,11 @@ class TestTables:
         assert frame.columns[:2] == ["load [kN]", "length [mm]"] and frame["load [kN]"].to_list() == [1.0, 2.0, 9.0]
         assert frame.columns[-1] == "reason" and frame["reason"][2]
         plain = pl.DataFrame(table)
-        assert plain["load"].to_list() == [1000.0, 2000.0, 9000.0] and plain["rate"].to_list()[:2] == list(table["rate"].si[:2])
+        assert plain["load [N]"].to_list() == [1000.0, 2000.0, 9000.0] and plain["rate [N/m]"].to_list()[:2] == list(table["rate"].si[:2])
+        assert pl.Series([1, 2] * inch).name == "[m]"
         assert table.to_polars(units="si")["load"].to_list() == [1000.0, 2000.0, 9000.0]
         assert table.to_polars(units={"load": "N"}).columns[0] == "load [N]"
-        assert pl.from_arrow(pa.table(table))["load"].to_list() == [1000.0, 2000.0, 9000.0]
+        assert pl.from_arrow(pa.table(table))["load [N]"].to_list() == [1000.0, 2000.0, 9000.0]
         assert pl.Series([1, 2] * inch).to_list() == [0.0254, 0.0508]
         with pytest.raises(TypeError, match="one axis"):
             pl.Series([[1.0]] * mm)

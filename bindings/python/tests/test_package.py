@@ -69,8 +69,10 @@ def test_a_model_is_a_class():
     assert Marked.from_text(made.to_json()).twice() == 2 * made.at(compression=5 * mm).force
     with pytest.raises(TypeError, match=r"^BumpStop\(\) missing 1 required keyword-only argument: 'points'$"):
         spring.BumpStop()
-    with pytest.raises(TypeError, match=r"^BumpStop\(\) got an unexpected keyword argument 'curves'$"):
+    with pytest.raises(TypeError, match=r"^BumpStop\(\) got an unexpected keyword argument 'curves'; it takes points$"):
         stop(curves=[])
+    with pytest.raises(TypeError, match=r"unexpected keyword argument 'spring_rat'; did you mean 'spring_rate'\?$"):
+        spring.wheel_rate(spring_rat=300 * lbf_in)
     with pytest.raises(TypeError, match=r"^BumpStop\.at\(\) missing 1 required keyword-only argument: 'compression'$"):
         made.at()
     with pytest.raises(TypeError, match="positional"):
@@ -80,6 +82,22 @@ def test_a_model_is_a_class():
     empty = spring.BumpStop.__new__(spring.BumpStop)
     with pytest.raises(AttributeError, match="_handle"):
         empty.at(compression=5 * mm)
+
+
+@pytest.mark.parametrize(
+    ("module", "name", "near"),
+    [
+        (axlewright, "springs", "spring"),
+        (axlewright, "Sheets", "Sheet"),
+        (spring, "wheel_rat", "wheel_rate"),
+        (axlewright.units, "lbf_inch", "lbf_in"),
+        (axlewright.si.spring, "ride_rates", "ride_rate"),
+    ],
+)
+def test_a_misspelt_name_is_answered(module, name, near):
+    with pytest.raises(AttributeError, match=rf"^module '{module.__name__}' has no attribute '{name}'; did you mean '{near}'\?$"):
+        getattr(module, name)
+    assert not hasattr(module, "__wrapped__") and name not in dir(module) and near in dir(module)
 
 
 def test_a_function_is_read_by_people():

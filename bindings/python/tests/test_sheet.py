@@ -1,6 +1,7 @@
 """The build sheet: reading, changing, findings, choosing, the command line."""
 
 import doctest
+import html
 import json
 import math
 import os
@@ -9,6 +10,7 @@ import random
 import re
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pandas as pd
@@ -165,6 +167,7 @@ def test_findings(dunlin, assessment):
             assert (None if plain == math.inf else plain) == said[name], (finding.path, name)
         assert (finding.path, finding.verdict, finding.safety) == (said["finding"], said["verdict"], said["safety"])
         assert finding.rests_on == tuple(said["rests_on"]) and finding.needs == tuple(said.get("needs", ()))
+        assert finding.write == tuple(said.get("write", ()))
         assert finding.safety == bool(finding.caution)
         assert (finding.margin is None) == (finding.verdict == "not known") == bool(finding.missing)
         with pytest.raises(AttributeError):
@@ -175,9 +178,15 @@ def test_findings(dunlin, assessment):
     assert {one.path for one in assessment.assumed} == {one["line"] for one in page["assumed"]}
     gap = next(one for one in assessment.assumed if one.path == "wanted.spring_margin")
     assert gap.value == 3 * mm and "common practice" in gap.ground
+    open_ = [one for one in assessment.assumed if one.value == math.inf]
+    assert open_ and all(" = no limit: " in repr(one) for one in open_)
+    cruise = Sheet({"engine.stroke": "95 mm +/- 0.5 mm", "engine.red_line": "4500 rpm", "engine.piston_speed_limit": "15 m/s"}).assess()
+    assert str(cruise["engine.pistons"]) == "engine.pistons: meets; 14.25 m/s, margin 0.75 m/s, at worst 0.675 m/s"
     assert assessment.value("front.tyre.size") == "235/70R16" and assessment.value("front.spring.wire_diameter") is None
     with pytest.raises(KeyError, match=r"no finding `front\.frequenzy`; did you mean `front\.frequency`"):
         assessment["front.frequenzy"]
+    with pytest.raises(KeyError, match=r"no finding `bump`; did you mean `front\.bump` or `rear\.bump`\?"):
+        assessment["bump"]
     assert pickle.loads(pickle.dumps(assessment)) == assessment
     assert pickle.loads(pickle.dumps(assessment.findings)) == assessment.findings
 
@@ -260,6 +269,31 @@ def test_html_says_verdicts_in_words_and_escapes(dunlin):
     for word in (">SHORT</td>", ">TIGHT</td>", ">MEETS</td>", "Not known", "safety: take it as no better"):
         assert word in page
     assert "color" not in page and "550 lbf/in +/- 3 %" in page
+
+
+def test_html_says_what_the_report_says(dunlin):
+    """In the units of the sheet, with its remarks and with what is to write."""
+    inch = Sheet({
+        "cap.rating": "15 psi gauge", "cap.holding_pressure": "13.5 psi gauge", "cap.rating_tolerance": "1 psi", "cap.gauge_error": "0.5 psi",
+        "engine.red_line": "4500 rpm", "engine.stroke": "95 mm", "engine.bore": "92 mm", "front.track": "1500 mm", "rear.track": "1500 mm",
+        "front.axle_mass": "1200 kg", "rear.axle_mass": "1300 kg",
+        "front.tyre.size": "235/70R16 106T", "use.peak_speed": "85 mph",
+    })
+    assessment = inch.assess()
+    assert inch.system == "metric" and assessment["cap.holds"].value.unit.symbol == "psi gauge"
+    assert assessment["cap.holds"].margin.unit.symbol == "psi" and assessment["front.tyre_speed"].value.unit.symbol == "mph"
+    assert assessment.value("use.peak_speed").unit.symbol == "mph"
+    page, report = assessment._repr_html_(), assessment.text()
+    assert ">85 mph</td>" in page and "85 mph" in report and "km/h" not in page + report and "kPa" not in page + report
+    assert re.search(r">[\d.]+ psi gauge</td>", page)
+    fitted = dunlin.fit({"front.spring.rate": "500 lbf/in"})
+    assert fitted.remarks and all(remark in fitted.assess()._repr_html_() for remark in fitted.remarks)
+    waiting = [finding for finding in dunlin.assess() if finding.write]
+    page = dunlin.assess()._repr_html_()
+    caution = dunlin.assess()["front.tyre_load"].caution
+    assert page.count(html.escape(caution)) == 1 and ">front.tyre_load, rear.tyre_load</td>" in page
+    assert waiting and "To write, before these can be better than tight" in page and ">inf<" not in page
+    assert "no margin is enough yet" in waiting[0]._repr_html_() and waiting[0].write[0] in waiting[0]._repr_html_()
 
 
 def test_uncertainty_is_that_of_the_uncertainties_package(dunlin, assessment):
@@ -377,6 +411,64 @@ def test_price_lists_from_everywhere(tmp_path):
         PriceList.load("prices.xls")
     with pytest.raises(TypeError, match="neither text"):
         PriceList([{"part": object()}])
+    assert PriceList(tomllib.loads(quoted)) == list_
+    in_names = table.rename_columns([f"{name} [{units[name]}]" if name in units else name for name in plain]).replace_schema_metadata()
+    bare = pa.table({field.name: in_names[field.name] for field in in_names.schema})
+    bare = bare.cast(pa.schema([pa.field(field.name, field.type) for field in bare.schema]))
+    assert PriceList.from_arrow(bare) == list_
+
+
+def test_other_parts_are_given_as_a_sheet_takes_them(dunlin):
+    fitted = dunlin.fit({"front.spring.rate": "500 lbf/in"})
+    assert fitted == dunlin.fit({"front": {"spring": {"rate": 500 * lbf_in}}, "rear.track": None})
+    assert "front.spring.free_length" not in fitted and fitted != dunlin.with_({"front.spring.rate": "500 lbf/in"})
+    part = PriceList([{"part": "F-500", "kind": "front spring", "cost": 1.0, "mass": 2 * kg, "front.spring.rate": "500 lbf/in"}])[0]
+    assert dunlin.fit(part) == fitted
+
+
+@pytest.mark.parametrize(
+    ("call", "words"),
+    [
+        (lambda sheet, prices: sheet.fit([]), "choice: a Choice, a Part or a mapping of paths to values is wanted, not list"),
+        (lambda sheet, prices: sheet.fit(sheet.choose(prices, [])), "not Chosen; a Chosen has them as cheapest, lightest and feasible"),
+        (lambda sheet, prices: sheet.fit({"front.spring.rate": 500}), "front.spring.rate = 500 has no unit"),
+        (lambda sheet, prices: sheet.what_if(["front.spring.rate"]), "lines: a mapping of paths to lists of values is wanted, not list"),
+        (lambda sheet, prices: sheet.what_if({"engine.stroke": ["9 mm"]}, None), "outputs: a list of texts like .* is wanted, not NoneType"),
+        (lambda sheet, prices: sheet.what_if({3: ["9 mm"]}), "lines: a path: text like .* is wanted, not int"),
+        (lambda sheet, prices: sheet.choose(prices, 7000), "requirements: a list of texts like .* is wanted, not int"),
+        (lambda sheet, prices: sheet.choose(prices, [], limit="all"), "limit = 'all' is not a whole number"),
+        (lambda sheet, prices: sheet.assess().compare(sheet), r"other: an Assessment is wanted, as sheet.assess\(\) gives, not Sheet"),
+        (lambda sheet, prices: sheet.assess().chances(None), "samples = None is not a whole number"),
+        (lambda sheet, prices: sheet.assess()[None], "a finding has a path like .* and a place, not NoneType"),
+        (lambda sheet, prices: sheet.assess().work(slice(2)), "path: one finding is wanted, not a slice"),
+        (lambda sheet, prices: sheet.assess().value(("front", "track")), "path: text like .* is wanted, not tuple"),
+        (lambda sheet, prices: sheet[3], "path: text like .* is wanted, not int"),
+        (lambda sheet, prices: Sheet.from_text(b"version = 1"), "text: text is wanted, not bytes"),
+        (lambda sheet, prices: Sheet({}, name=3), "name: text is wanted, not int"),
+        (lambda sheet, prices: prices[None], "a part has a name and a place, not NoneType"),
+        (lambda sheet, prices: PriceList(None), "rows: a list of mappings of columns to cells is wanted, not NoneType"),
+        (lambda sheet, prices: PriceList.from_pandas({}), "frame: a pandas.DataFrame is wanted, not dict"),
+        (lambda sheet, prices: spring.Stack.from_text(None), "text: text is wanted, not NoneType"),
+    ],
+)
+def test_another_kind_of_object_is_refused_by_its_name(dunlin, call, words):
+    with pytest.raises(TypeError, match=words):
+        call(dunlin, PriceList(ROWS))
+
+
+def test_a_sheet_is_not_written_in_place(dunlin):
+    with pytest.raises(TypeError, match=r"never changes: write sheet = sheet\.with_\(\{'front\.track': \.\.\.\}\)"):
+        dunlin["front.track"] = "1500 mm"
+    with pytest.raises(TypeError, match=r"never changes: write sheet = sheet\.with_\(\{'front\.track': None\}\)"):
+        del dunlin["front.track"]
+
+
+def test_one_text_is_a_list_of_one_and_tables_nest(dunlin):
+    one = dunlin.what_if({"front": {"spring": {"rate": ["500 lbf/in"]}}}, "front.frequency.value")
+    assert one == dunlin.what_if({"front.spring.rate": ["500 lbf/in"]}, ["front.frequency.value"])
+    prices = PriceList(ROWS)
+    assert dunlin.choose(prices, "cost <= 7000") == dunlin.choose(prices, ["cost <= 7000"])
+    assert dunlin.get(3) is None and dunlin.get(3, "none") == "none"
 
 
 def test_choosing_equals_trying_each(dunlin):
@@ -449,6 +541,7 @@ def test_a_choice_names_what_it_makes_worse():
     free = sheet.choose(caps, [])
     assert [str(one) for one in free.cheapest.worse] == ["cap.holds: short, meets now"]
     assert "worse with the cheapest: cap.holds: short, meets now" in str(free)
+    assert ">worse than now</th>" in free._repr_html_() and ">cap.holds: short, meets now</td>" in free._repr_html_()
     kept = sheet.choose(caps, ["no finding worse"])
     assert kept.cheapest.parts[0].part == "fine" and kept.cheapest.worse == ()
     assert [one.part.part for one in kept.rejected] == ["weak"]

@@ -72,7 +72,7 @@ def test_a_million_rows_are_the_same_on_threads_and_in_pieces(million, whole):
     for threads in (1, 2):
         assert pa.table(million.sheet.what_if(GRID, OUTPUTS, threads=threads)).combine_chunks().equals(whole)
     pieces = pa.Table.from_batches(pa.record_batch(batch) for batch in million.batches(rows=77_777))
-    assert [len(chunk) for chunk in pieces["front.wheel_rate"].chunks][:2] == [77_777, 77_777]
+    assert [len(chunk) for chunk in pieces["front.wheel_rate [N/m]"].chunks][:2] == [77_777, 77_777]
     assert pieces.combine_chunks().equals(whole)
     parts = [pickle.loads(pickle.dumps(part)) for part in million.partitions(7)]
     assert sum(part.rows for part in parts) == million.rows and len(parts) == 7
@@ -223,7 +223,7 @@ def test_parquet(million, whole, tmp_path):
     path = tmp_path / "sweep.parquet"
     million.to_parquet(path, compression="zstd")
     assert pq.read_table(path).equals(whole.cast(pq.read_schema(path)), check_metadata=False)
-    assert pq.read_schema(path).field("front.wheel_rate").metadata == {b"unit": b"N/m", b"quantity": b"LinearStiffness"}
+    assert pq.read_schema(path).field("front.wheel_rate [N/m]").metadata == {b"unit": b"N/m", b"quantity": b"LinearStiffness"}
     assert os.listdir(tmp_path) == ["sweep.parquet"]
     with pq.ParquetWriter(tmp_path / "by_hand.parquet", pa.schema(million)) as writer:
         for batch in pa.RecordBatchReader.from_stream(million):
@@ -265,7 +265,7 @@ def test_an_interrupt_is_answered(how, tmp_path):
 
 
 def _hashes(sweep):
-    return [pa.table(part)["front.wheel_rate"].to_numpy().tobytes() for part in sweep.partitions(2)]
+    return [pa.table(part)["front.wheel_rate [N/m]"].to_numpy().tobytes() for part in sweep.partitions(2)]
 
 
 @pytest.mark.filterwarnings("ignore:.*multi-threaded.*:DeprecationWarning")

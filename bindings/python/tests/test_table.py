@@ -3,7 +3,6 @@
 import gc
 import pickle
 import sys
-from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -99,13 +98,22 @@ def test_a_column_of_the_core_is_made_once():
 
 
 def test_mapping(table):
-    assert isinstance(table, Mapping) and list(table) == ["travel", "share", "turn", "verdict"] and table.rows == 3
+    assert list(table) == ["travel", "share", "turn", "verdict"] and table.rows == 3
     assert dict(table).keys() == table.keys() and "turn" in table and table.get("nothing") is None
+    assert table.get("nothing", 3) == 3 and table.get("turn") is table["turn"] and "nothing" not in table
+    assert [name for name, _ in table.items()] == list(table.keys()) and len(list(table.values())) == 4
+    # A column of plain numbers has no unit, so no array and no frame is made of the table itself.
+    for lossy in (np.asarray, pd.DataFrame):
+        with pytest.raises(TypeError, match="take its columns, or to_pandas"):
+            lossy(table)
     assert {name: unit and unit.symbol for name, unit in table.units.items()} == {
         "travel": "mm", "share": None, "turn": None, "verdict": None,
     }
     with pytest.raises(KeyError, match="no column 'speed'; there are travel, share"):
         table["speed"]
+    for place in (0, slice(2), None):
+        with pytest.raises(KeyError, match=f"no column {type(place).__name__}; there are travel, share"):
+            table[place]
     with pytest.raises(TypeError):
         table["travel"] = 3
     for name in ("share", "turn", "verdict"):
@@ -176,22 +184,26 @@ def test_xarray(table):
     assert dataset["travel"].attrs["units"] == "m" and dataset["travel"].values.tolist() == [0.01, 0.09, 0.03]
 
 
+#: Names of the columns as Arrow: the unit of the numbers is in them.
+ARROW = ["travel [m]", "share", "turn", "verdict", "reason"]
+
+
 class TestArrow:
     @pytest.mark.parametrize("read", [pa.table, pa.record_batch])
     def test_values(self, table, read):
         arrow = read(table)
-        assert arrow.num_rows == 3 and arrow.schema.names == [*table, "reason"]
+        assert arrow.num_rows == 3 and arrow.schema.names == ARROW
         assert arrow.column(0).to_pylist() == [0.01, 0.09, 0.03]
         assert arrow.column(2).to_pylist() == [1, 0, 3] and arrow.schema.field("turn").type == pa.int64()
         assert arrow.column(3).to_pylist() == ["meets", None, "né <short>"]
         assert arrow.schema.field("verdict").type == pa.dictionary(pa.int32(), pa.string())
-        assert arrow.schema.field("travel").metadata == {b"unit": b"m", b"quantity": b"Length"}
+        assert arrow.schema.field("travel [m]").metadata == {b"unit": b"m", b"quantity": b"Length"}
         assert arrow.schema.field("share").metadata == {b"unit": b"1", b"quantity": b"Ratio"}
         assert np.isnan(arrow.column(1).to_pylist()[1])
         arrow.validate(full=True)
 
     def test_schema(self, table):
-        assert pa.schema(table).names == [*table, "reason"]
+        assert pa.schema(table).names == ARROW
 
     def test_no_copy_of_numbers(self, table):
         batch = pa.record_batch(table)

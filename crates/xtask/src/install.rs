@@ -97,6 +97,22 @@ impl Python {
             .run()?;
         Ok(wheel)
     }
+
+    /// Makes the source distribution, and holds that it has what the module is built from.
+    pub fn check_sdist(&self, root: &Path) -> Result<(), String> {
+        let out = target(root).join("sdist");
+        if out.exists() {
+            std::fs::remove_dir_all(&out).map_err(|error| error.to_string())?;
+        }
+        self.tool(root, "maturin")
+            .args(["sdist", "--manifest-path", "bindings/python/Cargo.toml", "--out"])
+            .path(&out)
+            .run()?;
+        let mut made = std::fs::read_dir(&out).map_err(|error| error.to_string())?;
+        let sdist = made.next().ok_or("maturin made no source distribution")?;
+        let sdist = sdist.map_err(|error| error.to_string())?.path();
+        self.python(root).args(["bindings/python/check_sdist.py"]).path(&sdist).path(root).run()
+    }
 }
 
 /// Builds the Rust example and returns its program.

@@ -82,6 +82,7 @@ fn all(
         python.python(root).args(["tests/scripts/check.py"]).run()
     })?;
     stages.run("wheel", || python.install_wheel(root))?;
+    stages.run("source distribution", || python.check_sdist(root))?;
     stages.run("types and stubs", || types(root, &python))?;
     stages.run("Python tests and reference rows", || {
         python
@@ -118,11 +119,27 @@ fn package(root: &Path) -> Result<(), String> {
     if let Some(other) = files.iter().find(|file| !is_known(file)) {
         return Err(format!("the crate as it is published holds {other}"));
     }
+    included(&root.join("crates/axlewright"), &files)?;
     for page in ["crates/axlewright/README.md", "bindings/python/README.md"] {
         let text = surface::read(&root.join(page))?;
         if let Some((_, link)) = text.split_once("](") {
             let link = link.split(')').next().unwrap_or_default();
             return Err(format!("{page} links to {link}, which is not in the package"));
+        }
+    }
+    Ok(())
+}
+
+/// Every file that a source of the crate includes is in the package, so that its unit tests compile there, too.
+fn included(folder: &Path, files: &[&str]) -> Result<(), String> {
+    for file in files.iter().filter(|file| file.ends_with(".rs")) {
+        let source = surface::read(&folder.join(file))?;
+        for call in source.split("include_str!(\"").skip(1) {
+            let name = call.split('"').next().unwrap_or_default();
+            let beside = Path::new(file).with_file_name(name).display().to_string();
+            if !files.contains(&beside.as_str()) {
+                return Err(format!("{file} includes {name}, which is not in the crate as it is published"));
+            }
         }
     }
     Ok(())

@@ -10,7 +10,7 @@
 >>> print(sheet["engine.stroke"])
 95 mm
 >>> print(sheet.assess()["engine.pistons"])
-engine.pistons: meets; 14.25 m/s, margin 0.75 m/s
+engine.pistons: meets; 14.25 m/s, margin 0.75 m/s, at worst 0.675 m/s
 
 `assess` gives the findings, `what_if` lines over values as a table, `choose` parts of a price list that meet
 requirements.

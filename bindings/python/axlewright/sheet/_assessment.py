@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, Generic, Literal, TypeAlias, overload
 
-from axlewright._brief import heading, html_table, line
+from axlewright._brief import heading, html_table, line, text_of
 from axlewright._brief import number as _shown
 from axlewright._native import AssessmentHandle, Quantity, _printable, _sheet_compare
-from axlewright.sheet._shared import SheetValue
-from axlewright.sheet._written import S, handle_of
+from axlewright.sheet._shared import SheetValue, whole_number
+from axlewright.sheet._written import S, handle_of, path_of
 
 Verdict: TypeAlias = Literal["meets"] | Literal["tight"] | Literal["short"] | Literal["not known"] | Literal["does not apply"]
 System: TypeAlias = Literal["metric"] | Literal["us"]
@@ -58,6 +57,8 @@ class Finding:
     #: The lines, written or assumed, on which it rests. If it does not apply: the parts that are `none`, or the deciding choice.
     rests_on: tuple[str, ...]
     functions: tuple[Function, ...]
+    #: Lines to write before any margin is enough, as sentences: until then the wanted margin is without limit.
+    write: tuple[str, ...]
     #: Lines that are missing; lines that stay empty, with the reason; both as a sentence.
     needs: tuple[str, ...]
     refused: tuple[tuple[str, str], ...]
@@ -68,16 +69,12 @@ class Finding:
             return f"{self.path}: not known; {self.missing}"
         if self.verdict == "does not apply":
             return f"{self.path}: does not apply; see {', '.join(self.rests_on)}"
-        return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {_shown(self.margin)}"
+        margin, worst = _shown(self.margin), _shown(self.worst)
+        least = "" if worst == margin else f", at worst {worst}"
+        return f"{self.path}: {self.verdict}; {_shown(self.value)}, margin {margin}{least}"
 
     def __repr__(self) -> str:
-        least = "" if self.worst in (None, self.margin) else f", at worst {_shown(self.worst)}"
-        return _printable(f"<Finding {self}{least}>")
-
-    @property
-    def _waits(self) -> bool:
-        """True if lines are still to be written before it can be better than tight."""
-        return self.wanted is not None and math.isinf(self.wanted.si if isinstance(self.wanted, Quantity) else self.wanted)
+        return _printable(f"<Finding {self}>")
 
     def _repr_html_(self) -> str:
         rows = [
@@ -87,8 +84,9 @@ class Finding:
             ("lower limit", None if self.low is None else _shown(self.low)),
             ("upper limit", None if self.high is None else _shown(self.high)),
             (f"margin ({self.form})", _shown(self.margin)),
-            ("margin at worst", None if self.worst is None else _shown(self.worst)),
-            ("wanted margin", "no margin is enough yet" if self._waits else _shown(self.wanted)),
+            ("margin at worst", _shown(self.worst)),
+            ("wanted margin", "no margin is enough yet" if self.write else _shown(self.wanted)),
+            ("to write", "; ".join(self.write)),
             ("uncertainty of the margin", None if self.uncertainty is None else _shown(self.uncertainty)),
             ("rests on", ", ".join(self.rests_on)),
             ("missing", self.missing),
@@ -173,7 +171,7 @@ class Chance:
     deviation: Number | None
 
     def __repr__(self) -> str:
-        return line("Chance", ((name, getattr(self, name)) for name in self.__slots__))
+        return line("Chance", ((name, getattr(self, name)) for name in self.__slots__), "its fields")
 
 
 class AssessmentOf(Sequence[Finding], Generic[S]):
@@ -195,7 +193,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
     def findings(self) -> tuple[Finding, ...]:
         """The answers, in the order of the systems."""
         if self._findings is None:
-            self._findings = tuple(map(_finding, self._handle.findings(self._sheet.system)))
+            self._findings = tuple(map(_finding, self._handle.findings()))
         return self._findings
 
     @property
@@ -215,7 +213,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
     @property
     def assumed(self) -> tuple[Assumption, ...]:
         """Assumed values on which some answer rests."""
-        return tuple(Assumption(*one) for one in self._handle.assumed(self._sheet.system))
+        return tuple(Assumption(*one) for one in self._handle.assumed())
 
     @property
     def contradictions(self) -> tuple[Contradiction, ...]:
@@ -228,7 +226,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
     def value(self, path: str) -> SheetValue | None:
         """The value of any line, written or not; `None` if it is not known."""
-        return self._handle.value(path, self._sheet.system)
+        return self._handle.value(path_of(path))
 
     def text(
         self,
@@ -248,7 +246,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
     def text_on(self, name: str, system: System | None = None, *, width: int = 80, colour: bool = False) -> str:
         """The findings of this name, or whose path begins with it: question, numbers, tolerance, what is missing, work."""
-        return self._handle.report_on(name, system, width, colour)
+        return self._handle.report_on(text_of("name", name, "front.frequency"), system, width, colour)
 
     def to_markdown(self, system: System | None = None) -> str:
         """The findings as a table in Markdown, those of safety first; numbers as a person reads them."""
@@ -265,15 +263,17 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
     def work(self, path: str, system: System | None = None) -> str:
         """The work behind a finding: each formula, the numbers put in with their units, the result and the source."""
-        return self._handle.work(self[path].path, system or self._sheet.system)
+        return self._handle.work(self._one(path), system or self._sheet.system)
 
     def compare(self, other: AssessmentOf[Any], system: System | None = None) -> str:
         """Two sheets side by side, at 80 columns: every finding whose value, margin or verdict differs."""
+        if not isinstance(other, AssessmentOf):
+            raise TypeError(f"other: an Assessment is wanted, as sheet.assess() gives, not {type(other).__name__}")
         return _sheet_compare([("A", self._handle), ("B", other._handle)], system, 80, False)
 
     def sensitivity(self, path: str) -> tuple[Sensitivity, ...]:
         """Influence of each tolerance on the margin of a finding, the largest first."""
-        rows = self._handle.sensitivity(self[path].path, self._sheet.system)
+        rows = self._handle.sensitivity(self._one(path), self._sheet.system)
         return tuple(Sensitivity(*row) for row in rows)
 
     def chances(
@@ -284,7 +284,8 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
         Inputs are independent; a bound is rectangular, a standard deviation normal. The same seed gives the same samples
         on every machine. `progress` is told how many samples are done; an interrupt stops the work.
         """
-        rows = self._handle.chances(samples, seed, self._sheet.system, progress)
+        samples, seed = whole_number("samples", samples), whole_number("seed", seed)
+        rows = self._handle.chances(samples, seed, progress)
         return tuple(
             Chance(path, verdict, turns, *shares, mean, deviation) for path, verdict, turns, shares, mean, deviation in rows
         )
@@ -298,12 +299,20 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
     @overload
     def __getitem__(self, at: slice) -> tuple[Finding, ...]: ...
     def __getitem__(self, at: int | str | slice) -> Finding | tuple[Finding, ...]:
-        if not isinstance(at, str):
+        if isinstance(at, str):
+            for finding in self.findings:
+                if finding.path == at:
+                    return finding
+            raise KeyError(self._handle.no_finding(at))
+        if isinstance(at, slice) or hasattr(at, "__index__"):
             return self.findings[at]
-        for finding in self.findings:
-            if finding.path == at:
-                return finding
-        raise KeyError(self._handle.no_finding(at))
+        raise TypeError(f'a finding has a path like "front.frequency" and a place, not {type(at).__name__}')
+
+    def _one(self, path: str) -> str:
+        """The path of one finding, which may be given by its place."""
+        if isinstance(path, slice):
+            raise TypeError("path: one finding is wanted, not a slice")
+        return self[path].path
 
     def _ipython_key_completions_(self) -> list[str]:
         return [finding.path for finding in self.findings]
@@ -334,37 +343,42 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
     def _repr_html_(self) -> str:
         from html import escape
 
-        system = self._sheet.system
-        head = ("verdict", "finding", "question", "value", "limit", "margin")
+        head, *cells = self._handle.rows(None)
+        said = {row["finding"]: row for row in (dict(zip(head, one, strict=True)) for one in cells)}
+        questions = {finding.path: finding.question for finding in self}
+        numbers = ("value", "limit", "margin", "at worst", "wanted")
+        head = ["verdict", "finding", "question", *numbers]
         rows = [
-            (
-                finding.verdict.upper(),
-                finding.path,
-                finding.question,
-                _shown(finding.value),
-                self._handle.limit(finding.path, system),
-                self._handle.margin(finding.path, system),
-            )
+            (verdict.upper(), path, questions[path], *(row[name] or "not known" for name in numbers))
             for verdict in ("short", "tight", "meets")
-            for finding in self
-            if finding.verdict == verdict
+            for path, row in said.items()
+            if row["verdict"] == verdict
         ]
         page = [heading(self._sheet.name, self.stamp), html_table(head, rows)]
         graded = ("short", "tight", "meets")
-        cautions = [(f.path, f.caution) for f in self if f.safety and f.verdict in graded]
+        told: dict[str, list[str]] = {}
+        for f in self:
+            if f.safety and f.verdict in graded:
+                told.setdefault(f.caution, []).append(f.path)
+        cautions = [(", ".join(paths), caution) for caution, paths in told.items()]
         unknown = [
-            (f.path, "" if f.value is None else _shown(f.value), f.missing, "safety: take it as no better than tight" if f.safety else "")
+            (f.path, said[f.path]["value"], f.missing, "safety: take it as no better than tight" if f.safety else "")
             for f in self
             if f.verdict == "not known"
         ]
         apart = [(f.path, ", ".join(f.rests_on)) for f in self if f.verdict == "does not apply"]
-        assumed = [(a.path, _shown(a.value), a.ground) for a in self.assumed]
+        write = [(f.path, "; ".join(f.write)) for f in self if f.write]
+        asked = {ground for f in self for ground in f.write}
+        assumed = [(a.path, _shown(a.value), a.ground) for a in self.assumed if a.ground not in asked]
+        remarks = [(remark,) for remark in self._sheet.remarks]
         wrong = [(c.path, c.text) for c in self.contradictions]
         for title, names, lines in (
-            ("Cautions", ("finding", "caution"), cautions),
+            ("Cautions", ("findings", "caution"), cautions),
             ("Not known", ("finding", "value", "what is missing", ""), unknown),
             ("Does not apply, because the sheet says so", ("finding", "by what"), apart),
             ("Contradicted, so that one of the written lines is wrong", ("line", "by what"), wrong),
+            ("Remarks", ("on the sheet",), remarks),
+            ("To write, before these can be better than tight", ("finding", "what to write"), write),
             ("Assumed, because nobody wrote it", ("line", "value", "ground"), assumed),
         ):
             if lines:
@@ -373,7 +387,7 @@ class AssessmentOf(Sequence[Finding], Generic[S]):
 
 
 def _finding(row: Any) -> Finding:
-    (path, system, question, form), numbers, (verdict, safety, caution), (rests_on, functions), lacking = row
+    (path, system, question, form), numbers, (verdict, safety, caution), (rests_on, functions, write), lacking = row
     value, low, high, margin, wanted, uncertainty, worst = numbers
     needs, refused, missing = lacking
     return Finding(
@@ -393,6 +407,7 @@ def _finding(row: Any) -> Finding:
         caution=caution,
         rests_on=tuple(rests_on),
         functions=tuple(Function(*one) for one in functions),
+        write=tuple(write),
         needs=tuple(needs),
         refused=tuple(refused),
         missing=missing,

@@ -9,10 +9,11 @@ from os import PathLike, fspath
 from pathlib import Path
 from typing import Any, Generic, Self, overload
 
-from axlewright._brief import heading, html_table
+from axlewright._brief import heading, html_table, text_of
 from axlewright._extra import needed
 from axlewright._native import PriceListHandle, Quantity, _printable, _short
 from axlewright._table import Table
+from axlewright.sheet._lines import flat_lines
 from axlewright.sheet._shared import read_file
 from axlewright.sheet._written import S, handle_of
 
@@ -42,7 +43,14 @@ class PriceList(Sequence[Part]):
     __slots__ = ("_handle", "_parts")
 
     def __init__(self, rows: Iterable[Mapping[str, Any]]) -> None:
-        """From rows: dicts of text, numbers and quantities; `None` writes nothing. A refusal counts the first row as line 2."""
+        """From rows: dicts of text, numbers and quantities; `None` writes nothing. A refusal counts the first row as line 2.
+
+        Tables may stand in each other, and what `tomllib` reads from a file, a mapping with the list `parts`, is taken, too.
+        """
+        if isinstance(rows, Mapping) and set(rows) == {"parts"}:
+            rows = rows["parts"]
+        if isinstance(rows, Mapping) or not isinstance(rows, Iterable):
+            raise TypeError(f"rows: a list of mappings of columns to cells is wanted, not {type(rows).__name__}")
         lines = ",\n".join(json.dumps({key: _cell(value) for key, value in _cells(row) if value is not None}) for row in rows)
         self._set(PriceListHandle.from_text(f'{{"parts": [\n{lines}]}}'))
 
@@ -59,24 +67,28 @@ class PriceList(Sequence[Part]):
     @classmethod
     def from_csv(cls, text: str) -> Self:
         """Reads a table with commas: a first row with the names, then a part a row. An empty cell writes nothing."""
-        return cls._of(PriceListHandle.from_csv(text))
+        return cls._of(PriceListHandle.from_csv(text_of("text", text)))
 
     @classmethod
     def from_toml(cls, text: str) -> Self:
         """Reads TOML, or JSON: a list `parts` of tables."""
-        return cls._of(PriceListHandle.from_text(text))
+        return cls._of(PriceListHandle.from_text(text_of("text", text)))
 
     @classmethod
     def from_arrow(cls, table: Any) -> Self:
-        """Takes anything with the Arrow PyCapsule interface. A column of numbers says its `unit` in the field's metadata.
+        """Takes anything with the Arrow PyCapsule interface. A column of numbers says its unit in its name, `mass [kg]`, or as `unit` in the field's
+        metadata, which counts first.
 
         Needs pyarrow.
         """
         pa = needed("pyarrow", "tables")
 
         made = pa.table(table)
-        units = {field.name: (field.metadata or {}).get(b"unit", b"").decode() for field in made.schema}
-        return cls(_with_units(row, units) for row in made.to_pylist())
+        names = [_named(field.name) for field in made.schema]
+        said = [(field.metadata or {}).get(b"unit", b"").decode() for field in made.schema]
+        units = {name: unit or label for (name, label), unit in zip(names, said, strict=True)}
+        rows = made.rename_columns([name for name, _ in names]).to_pylist()
+        return cls(_with_units(row, units) for row in rows)
 
     @classmethod
     def from_parquet(cls, path: str | PathLike[str]) -> Self:
@@ -90,12 +102,13 @@ class PriceList(Sequence[Part]):
         """Takes a `pandas.DataFrame`. A column of numbers says its unit in its name, `front.spring.rate [lbf/in]`, or in
         `attrs["units"]`.
         """
+        if not hasattr(frame, "to_dict"):
+            raise TypeError(f"frame: a pandas.DataFrame is wanted, not {type(frame).__name__}")
         names: dict[Any, str] = {}
         units = dict(frame.attrs.get("units", {}))
         for label in frame.columns:
-            name, bracket, unit = str(label).partition(" [")
-            names[label] = name
-            units[name] = unit.removesuffix("]") if bracket else units.get(label, "")
+            names[label], unit = _named(label)
+            units[names[label]] = unit or units.get(label, "")
         records = frame.rename(columns=names).to_dict("records")
         return cls(_with_units({key: _present(cell) for key, cell in row.items()}, units) for row in records)
 
@@ -117,12 +130,14 @@ class PriceList(Sequence[Part]):
     def __getitem__(self, at: slice) -> tuple[Part, ...]: ...
     def __getitem__(self, at: int | str | slice) -> Part | tuple[Part, ...]:
         """A part by its place, or the first of its name."""
-        if not isinstance(at, str):
+        if isinstance(at, str):
+            for part in self._parts:
+                if part.part == at:
+                    return part
+            raise KeyError(f"no part is called '{_short(at)}'")
+        if isinstance(at, slice) or hasattr(at, "__index__"):
             return self._parts[at]
-        for part in self._parts:
-            if part.part == at:
-                return part
-        raise KeyError(f"no part is called '{_short(at)}'")
+        raise TypeError(f"a part has a name and a place, not {type(at).__name__}")
 
     def _ipython_key_completions_(self) -> list[str]:
         return [part.part for part in self._parts]
@@ -189,7 +204,7 @@ class Choice:
         for part in self.parts:
             if part.kind == kind:
                 return part
-        raise KeyError(f"no part of the kind '{_short(kind)}'; there are {', '.join(_short(part.kind) for part in self.parts)}")
+        raise KeyError(f"no part of the kind '{_short(text_of('kind', kind))}'; there are {', '.join(_short(part.kind) for part in self.parts)}")
 
     def _ipython_key_completions_(self) -> list[str]:
         return [part.kind for part in self.parts]
@@ -284,6 +299,8 @@ class ChosenOf(Generic[S]):
     def table(self, of: Sequence[Choice] | None = None) -> Table:
         """Combinations as a table: those that are feasible, or others such as `front`."""
         choices = self.feasible if of is None else of
+        if not all(isinstance(choice, Choice) for choice in choices):
+            raise TypeError("of: a list of combinations is wanted, such as chosen.front")
         columns: dict[str, Any] = {}
         for place, kind in enumerate(self.kinds):
             columns[kind] = [choice.parts[place].part for choice in choices]
@@ -317,12 +334,18 @@ class ChosenOf(Generic[S]):
         if self.cheapest is self.lightest:
             marks = {id(self.cheapest): "cheapest and lightest"}
         rows = [
-            (marks.get(id(choice), ""), *(part.part for part in choice.parts), f"{choice.cost:g}", choice.mass)
+            (
+                marks.get(id(choice), ""),
+                *(part.part for part in choice.parts),
+                f"{choice.cost:g}",
+                choice.mass,
+                "; ".join(map(str, choice.worse)) or None,
+            )
             for choice in self.front
         ]
         more = "and more " if self.more else ""
         page.append(f"<p>{len(self.feasible)} {more}feasible; to these no other is both cheaper and lighter:</p>")
-        page.append(html_table(("", *self.kinds, "cost", "mass"), rows))
+        page.append(html_table(("", *self.kinds, "cost", "mass", "worse than now"), rows))
         page += [f"<p>Not known: {escape(one)}</p>" for one in self.not_known]
         if self.dropped:
             page.append(f"<p>Left out, of a part that is replaced: {escape(', '.join(self.dropped))}</p>")
@@ -341,7 +364,7 @@ def _column(values: list[Any]) -> Any:
 def _cells(row: Any) -> Iterable[tuple[str, Any]]:
     if not hasattr(row, "items"):
         raise TypeError(f"rows: each is wanted as a mapping of columns to cells, not {type(row).__name__}")
-    return row.items()  # type: ignore[no-any-return]
+    return flat_lines(row)
 
 
 def _cell(value: Any) -> object:
@@ -353,6 +376,12 @@ def _cell(value: Any) -> object:
     if isinstance(value, str | float | int) and not isinstance(value, bool):
         return value
     raise TypeError(f"{_short(repr(value))} is neither text, a number nor a quantity")
+
+
+def _named(label: Any) -> tuple[str, str]:
+    """The name of a column and the unit behind it: `front.spring.rate [lbf/in]`."""
+    name, _, unit = str(label).partition(" [")
+    return name, unit.removesuffix("]")
 
 
 def _present(cell: Any) -> Any:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from operator import index
 from os import PathLike, fsdecode, fspath
 from typing import Any, TypeAlias, TypeVar
 
-from axlewright._native import _MOST_BYTES, DocumentError, Quantity
+from axlewright._brief import text_of
+from axlewright._native import _MOST_BYTES, DocumentError, Quantity, _short
 from axlewright._types import Number, QuantityLike
 
 T = TypeVar("T")
@@ -41,3 +43,30 @@ def read_file(path: str | PathLike[str], read: Callable[[str], T]) -> T:
         refused = DocumentError(f"{name}: {error}")
         refused.line, refused.key, refused.file, refused.faults = error.line, error.key, name, error.faults
         raise refused from None
+
+
+def texts_of(name: str, texts: Any, like: str) -> tuple[str, ...]:
+    """An argument that is a list of texts; one text is a list of one."""
+    if isinstance(texts, str):
+        return (texts,)
+    if not isinstance(texts, Iterable):
+        raise TypeError(f'{name}: a list of texts like "{like}" is wanted, not {type(texts).__name__}')
+    return tuple(text_of(name, text, like) for text in texts)
+
+
+def at_least_one(name: str, count: int) -> int:
+    """A count of something, by its name."""
+    whole = whole_number(name, count)
+    if whole < 1:
+        raise ValueError(f"{name} = {_short(str(whole))} is outside its range; valid: at least 1")
+    return whole
+
+
+def whole_number(name: str, count: float) -> int:
+    """A count that is a whole number, also one that is written as a float."""
+    if isinstance(count, float) and count.is_integer():
+        return int(count)
+    try:
+        return index(count)  # type: ignore[arg-type]
+    except TypeError:
+        raise TypeError(f"{name} = {_short(repr(count))} is not a whole number") from None

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, Self
 
+from axlewright._native import _sheet_text
 from axlewright.sheet._assessment import AssessmentOf
-from axlewright.sheet._choice import Choice, ChosenOf, PriceList
-from axlewright.sheet._shared import Progress
+from axlewright.sheet._choice import Choice, ChosenOf, Part, PriceList
+from axlewright.sheet._lines import flat_lines
+from axlewright.sheet._shared import Lines, Progress, texts_of, whole_number
 from axlewright.sheet._sweep import SweepOf, axes_of
 from axlewright.sheet._written import Written
 
@@ -21,15 +23,24 @@ class Sheet(Written):
 
     __slots__ = ()
 
-    def fit(self, choice: Choice | None) -> Self:
-        """This sheet with the parts of a choice: `sheet.fit(chosen.cheapest)`.
+    def fit(self, choice: Choice | Part | Lines | None) -> Self:
+        """This sheet with other parts: `sheet.fit(chosen.cheapest)`, a part of a price list, or lines as for `Sheet`.
 
         Writes their lines, and leaves out every reading that was taken on a part that they replace. `remarks` tells which;
-        measure them again. Without a choice, because no combination meets every requirement, it refuses.
+        measure them again. Without a choice, because no combination meets every requirement, it refuses. `None` as a value
+        writes nothing; `with_` takes a line out.
         """
         if choice is None:
             raise ValueError("there is no choice to fit: no combination of parts meets every requirement")
-        return self._of(self._handle.fit(list(choice.lines.items())))
+        if isinstance(choice, Choice):
+            return self._of(self._handle.fit(list(choice.lines.items())))
+        if isinstance(choice, Part):
+            return self._of(self._handle.fit(choice.lines))
+        if not isinstance(choice, Mapping):
+            some = "; a Chosen has them as cheapest, lightest and feasible" if isinstance(choice, ChosenOf) else ""
+            raise TypeError(f"choice: a Choice, a Part or a mapping of paths to values is wanted, not {type(choice).__name__}{some}")
+        written = ((path, value) for path, value in flat_lines(choice) if value is not None)
+        return self._of(self._handle.fit([(path, _sheet_text(path, value)[0]) for path, value in written]))
 
     def assess(self) -> Assessment:
         """Walks the sheet through everything that the systems compute and ask."""
@@ -38,7 +49,7 @@ class Sheet(Written):
     def what_if(
         self,
         lines: Mapping[str, Any] | Mapping[tuple[str, ...], Any] | Mapping[str | tuple[str, ...], Any],
-        outputs: Sequence[str] = (),
+        outputs: str | Sequence[str] = (),
         *,
         grid: bool = True,
         threads: int | None = None,
@@ -56,12 +67,12 @@ class Sheet(Written):
         >>> sweep.table()["engine.pistons.margin"].to("m/s").round(3).tolist()
         [1.5, 0.75]
         """
-        return Sweep(self, axes_of(lines), tuple(outputs), grid=grid, threads=threads, progress=progress)
+        return Sweep(self, axes_of(lines), texts_of("outputs", outputs, "front.frequency.margin"), grid=grid, threads=threads, progress=progress)
 
     def choose(
         self,
         prices: PriceList,
-        requirements: Iterable[str],
+        requirements: str | Iterable[str],
         *,
         limit: int = 1000,
         progress: Callable[[int], object] | None = None,
@@ -72,13 +83,14 @@ class Sheet(Written):
         `"margins >= 1.3"`, `"front.coil_bind.verdict = meets"`, `"no finding worse"`. At most `limit` combinations are listed; the
         cheapest, the lightest and the front are found among all. `worse` of a choice names the findings that are worse with it.
         """
-        return Chosen._of(self, prices, tuple(requirements), limit, progress)
+        wanted = texts_of("requirements", requirements, "cost <= 7000")
+        return Chosen._of(self, prices, wanted, whole_number("limit", limit), progress)
 
 
 class Assessment(AssessmentOf[Sheet]):
     """The findings of one sheet, in the order of the systems; by place, or by path: `assessment["front.spring_bind"]`.
 
-    Never one verdict for the whole vehicle. Numbers are shown in the units in which the sheet is mostly written.
+    Never one verdict for the whole vehicle. Numbers are shown in the units in which the sheet writes such lines, as in its report.
     """
 
     __slots__ = ()

@@ -6,12 +6,12 @@ import os
 import sys
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from operator import index
 from typing import TYPE_CHECKING, Any, Generic, Literal, Self, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
 
+from axlewright._brief import text_of
 from axlewright._extra import needed
 from axlewright._native import Batch, Quantity, WhatIfHandle, _sheet_text, _sheet_values, _short
 from axlewright._table import Table, Units
@@ -20,7 +20,7 @@ from axlewright.sheet._assessment import AssessmentOf
 from axlewright.sheet._drawing import draw_line, draw_map
 from axlewright.sheet._file import whole_file
 from axlewright.sheet._progress import Told
-from axlewright.sheet._shared import Progress
+from axlewright.sheet._shared import Progress, at_least_one, whole_number
 from axlewright.sheet._written import S, Written, handle_of
 
 if TYPE_CHECKING:
@@ -51,7 +51,20 @@ def span(start: QuantityLike[Any] | Number, stop: QuantityLike[Any] | Number, co
 
 def axes_of(lines: Mapping[Any, Any]) -> tuple[Axis, ...]:
     """Values for `what_if` in portable form: coherent SI, or text."""
-    return tuple(_axis(paths, values) for paths, values in lines.items())
+    if not isinstance(lines, Mapping):
+        raise TypeError(f"lines: a mapping of paths to lists of values is wanted, not {type(lines).__name__}")
+    return tuple(_axis(paths, values) for paths, values in _flat(lines))
+
+
+def _flat(lines: Mapping[Any, Any], prefix: str = "") -> Iterator[tuple[str | tuple[str, ...], Any]]:
+    """Each path and its values, of tables in each other too."""
+    for paths, values in lines.items():
+        if not isinstance(paths, tuple):
+            paths = prefix + text_of("lines: a path", paths, "front.spring.rate")
+        if isinstance(values, Mapping) and values and isinstance(paths, str):
+            yield from _flat(values, f"{paths}.")
+        else:
+            yield paths, values
 
 
 def _axis(paths: str | tuple[str, ...], values: Any) -> Axis:
@@ -180,7 +193,7 @@ class SweepOf(Generic[S]):
         return made
 
     def to_parquet(self, path: str | os.PathLike[str], *, rows: int = ROWS, **options: Any) -> None:
-        """Writes Parquet in bounded memory; needs pyarrow, which takes the `options`.
+        """Writes Parquet in bounded memory; needs pyarrow, which takes the `options`. Columns are in coherent SI, with that unit in their names.
 
         The file stands there whole or not at all: it is written beside its place, under another name. The target of a symbolic link is replaced, and
         the link stays; a file that was there keeps its mode; a pipe, a device or a folder is refused.
@@ -219,7 +232,7 @@ class SweepOf(Generic[S]):
         return axes
 
     def __arrow_c_schema__(self) -> object:
-        """Schema for the Arrow PyCapsule interface: coherent SI, `unit` and `quantity` in each field's metadata."""
+        """Schema for the Arrow PyCapsule interface: coherent SI, its unit in each name, `unit` and `quantity` in the metadata."""
         return self._handle.batch(0, 0).__arrow_c_schema__()
 
     def __arrow_c_stream__(self, requested_schema: object = None) -> object:
@@ -327,24 +340,6 @@ def _same_axis(one: Axis, other: Axis) -> bool:
     if isinstance(mine, np.ndarray) and isinstance(theirs, np.ndarray):
         return np.array_equal(mine, theirs, equal_nan=True)
     return type(mine) is type(theirs) and mine == theirs
-
-
-def at_least_one(name: str, count: int) -> int:
-    """A count of something, by its name."""
-    whole = whole_number(name, count)
-    if whole < 1:
-        raise ValueError(f"{name} = {_short(str(whole))} is outside its range; valid: at least 1")
-    return whole
-
-
-def whole_number(name: str, count: float) -> int:
-    """A count that is a whole number, also one that is written as a float."""
-    if isinstance(count, float) and count.is_integer():
-        return int(count)
-    try:
-        return index(count)  # type: ignore[arg-type]
-    except TypeError:
-        raise TypeError(f"{name} = {_short(repr(count))} is not a whole number") from None
 
 
 def _findings(sheet: Written) -> set[str]:

@@ -6,9 +6,9 @@ import json
 from collections.abc import Iterator, Mapping
 from importlib import import_module
 from os import PathLike
-from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar, overload
+from typing import TYPE_CHECKING, Any, Literal, Never, Self, TypeVar, overload
 
-from axlewright._brief import heading, html_table
+from axlewright._brief import heading, html_table, text_of
 from axlewright._model import Model
 from axlewright._native import DocumentError, SheetHandle, _short
 from axlewright.sheet._lines import document_of, flat_lines
@@ -30,6 +30,7 @@ class Written(Mapping[str, SheetValue]):
 
         Tables may also stand in each other, `{"front": {"spring": {"rate": "225 lbf/in"}}}`, as `tomllib` reads them from a file.
         """
+        text_of("name", name)
         document = document_of(lines, name) if lines else None
         if document is not None:
             return cls._of(SheetHandle.from_document(json.dumps(document)))
@@ -45,7 +46,7 @@ class Written(Mapping[str, SheetValue]):
     @classmethod
     def from_text(cls, text: str) -> Self:
         """Reads TOML, or JSON. Unknown keys are refused with their line, and the nearest key is named."""
-        return cls._of(SheetHandle.from_text(text))
+        return cls._of(SheetHandle.from_text(text_of("text", text)))
 
     @classmethod
     def load(cls, path: str | PathLike[str]) -> Self:
@@ -69,7 +70,7 @@ class Written(Mapping[str, SheetValue]):
 
     def text(self, path: str) -> str:
         """A line as it is written, with its tolerance: `"225 lbf/in +/- 3 %"`."""
-        words = self._handle.text(path)
+        words = self._handle.text(path_of(path))
         if words is None:
             raise KeyError(f"{_short(path)} is not written")
         return words
@@ -99,14 +100,14 @@ class Written(Mapping[str, SheetValue]):
         Lines that are written stand in it as they are written, their tolerances left aside; others as they follow or are
         assumed. `elsewhere` tells which.
         """
-        kind, document, _ = self._handle.model(path)
+        kind, document, _ = self._handle.model(text_of("path", path, "front.suspension"))
         system, name = kind.split(".")
         made: Model = getattr(import_module(f"axlewright.{system}"), name).from_text(document)
         return made
 
     def elsewhere(self, path: str) -> dict[str, tuple[str, Literal["written", "computed", "assumed"]]]:
         """The fields of a model that are not in its own table or that nobody wrote: their line, and its origin."""
-        _, _, elsewhere = self._handle.model(path)
+        _, _, elsewhere = self._handle.model(text_of("path", path, "front.suspension"))
         return {field: (line, origin) for field, line, origin in elsewhere}
 
     @property
@@ -123,6 +124,8 @@ class Written(Mapping[str, SheetValue]):
 
     def get(self, path: str, default: Any = None, /) -> Any:
         """A written line, or the default: also for a key that no sheet knows, as `dict.get` does. `sheet[path]` refuses that one."""
+        if not isinstance(path, str):
+            return default
         try:
             value = self._handle.value(path)
         except DocumentError:
@@ -133,7 +136,7 @@ class Written(Mapping[str, SheetValue]):
         return self._handle.paths()
 
     def __getitem__(self, path: str) -> SheetValue:
-        value = self._handle.value(path)
+        value = self._handle.value(path_of(path))
         if value is None:
             raise KeyError(f"{_short(path)} is not written; what follows from other lines is in assess().value(...)")
         return value
@@ -149,6 +152,13 @@ class Written(Mapping[str, SheetValue]):
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError("a Sheet never changes; with_ gives another one")
+
+    # No value may stand here: type checkers flag each use.
+    def __setitem__(self, path: Never, value: Never) -> None:
+        raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: ...}})")
+
+    def __delitem__(self, path: Never) -> None:
+        raise TypeError(f"a Sheet never changes: write sheet = sheet.with_({{{_short(repr(path))}: None}})")
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Written) and self.to_json() == other.to_json()
@@ -168,6 +178,11 @@ class Written(Mapping[str, SheetValue]):
     def _repr_html_(self) -> str:
         lines = ((path, self._handle.text(path)) for path in self)
         return f"{heading(self.name, self.hash)}{html_table(('line', 'written'), lines)}"
+
+
+def path_of(path: Any) -> str:
+    """The path of a line; whatever else stands in its place is refused."""
+    return text_of("path", path, "front.spring.rate")
 
 
 def handle_of(sheet: Written) -> SheetHandle:

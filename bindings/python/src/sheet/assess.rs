@@ -1,5 +1,5 @@
 //! The findings of a sheet.
-use super::shown::{kind_of, known, system, unit_of};
+use super::shown::{self, kind_of, known, system};
 use crate::error::{guard, raise};
 use crate::interpreter::released;
 use crate::watch::{Watch, watched};
@@ -17,13 +17,13 @@ pub struct AssessmentHandle {
 
 type Function = (&'static str, u32, &'static str);
 type Numbers = Vec<Option<Py<PyAny>>>;
-/// Path, system, question, form; value, low, high, margin, wanted, uncertainty, worst; verdict, caution; lines it rests on, functions, missing
-/// inputs, refusals, and both as a sentence.
+/// Path, system, question, form; value, low, high, margin, wanted, uncertainty, worst; verdict, caution; lines it rests on, functions, lines to
+/// write; missing inputs, refusals, and both as a sentence.
 type FindingForm = (
     (&'static str, &'static str, &'static str, &'static str),
     Numbers,
     (&'static str, bool, &'static str),
-    (Vec<&'static str>, Vec<Function>),
+    (Vec<&'static str>, Vec<Function>, Vec<&'static str>),
     (Vec<&'static str>, Vec<(&'static str, String)>, String),
 );
 
@@ -49,9 +49,10 @@ type SensitivityForm = (&'static str, &'static str, Option<Py<PyAny>>, Option<Py
 
 #[pymethods]
 impl AssessmentHandle {
-    fn findings(&self, py: Python<'_>, units: &str) -> PyResult<Vec<FindingForm>> {
+    /// The findings; numbers in the units of the sheet.
+    fn findings(&self, py: Python<'_>) -> PyResult<Vec<FindingForm>> {
         guard("Assessment", || {
-            let of = system(units)?;
+            let units = self.assessment.units(None);
             let grounds = |answer: &Answer| {
                 let functions = self.assessment.functions(answer).into_iter();
                 let functions = functions.map(|entry| (entry.path, entry.revision, entry.source)).collect();
@@ -61,7 +62,8 @@ impl AssessmentHandle {
                 } else {
                     Default::default()
                 };
-                ((self.assessment.rests_on(answer), functions), lacking)
+                let write = self.assessment.to_write(answer);
+                ((self.assessment.rests_on(answer), functions, write), lacking)
             };
             let answers = self.assessment.answers();
             let grounds: Vec<_> = watched(py, || Ok(answers.iter().map(grounds).collect()))?;
@@ -76,7 +78,8 @@ impl AssessmentHandle {
                     (answer.uncertainty, margin),
                     (answer.worst, margin),
                 ];
-                let numbers = numbers.into_iter().map(|(si, kind)| known(py, si, kind, unit_of(kind, of)));
+                let numbers =
+                    numbers.into_iter().map(|(si, kind)| known(py, si, kind, units.of_answer(answer, kind)));
                 Ok((
                     (answer.path, answer.system, answer.question, answer.form),
                     numbers.collect::<PyResult<Numbers>>()?,
@@ -157,35 +160,34 @@ impl AssessmentHandle {
             watched(py, || Ok(self.assessment.work(answer, of)))
         })
     }
-    fn limit(&self, path: &str, units: &str) -> PyResult<String> {
-        guard("Assessment", || Ok(self.answer(path)?.limit_text(system(units)?)))
-    }
-    fn margin(&self, path: &str, units: &str) -> PyResult<String> {
-        guard("Assessment", || Ok(self.answer(path)?.margin_text(system(units)?)))
-    }
-    /// Value of a line, written or not.
-    fn value(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Option<Py<PyAny>>> {
+    /// The findings as rows of texts, as a person reads them; the first row names the columns.
+    #[pyo3(signature = (units))]
+    fn rows(&self, py: Python<'_>, units: Option<&str>) -> PyResult<Vec<Vec<String>>> {
         guard("Assessment", || {
-            let of = system(units)?;
+            let report = form(units, 80, false, false, false)?;
+            let rows = watched(py, || Ok(self.assessment.rows(&report)))?;
+            let head = core::COLUMNS.map(str::to_owned);
+            Ok([head].into_iter().chain(rows).map(Vec::from).collect())
+        })
+    }
+    /// Value of a line, written or not, in the unit of the sheet.
+    fn value(&self, py: Python<'_>, path: &str) -> PyResult<Option<Py<PyAny>>> {
+        guard("Assessment", || {
             let Some(kind) = kind_of(py, path)? else {
                 let words = self.assessment.sheet().get(path).map_err(|error| raise(py, error))?;
                 return Ok(words.map(|words| PyString::new(py, &words).into_any().unbind()));
             };
             let si = self.assessment.value(path).map_err(|error| raise(py, error))?;
-            si.map_or(Ok(None), |si| known(py, si, kind, unit_of(kind, of)))
+            si.map_or(Ok(None), |si| known(py, si, kind, self.assessment.units(None).of_line(path, kind)))
         })
     }
     #[expect(clippy::type_complexity, reason = "path, value and ground, said once")]
-    fn assumed(
-        &self,
-        py: Python<'_>,
-        units: &str,
-    ) -> PyResult<Vec<(&'static str, Option<Py<PyAny>>, &'static str)>> {
+    fn assumed(&self, py: Python<'_>) -> PyResult<Vec<(&'static str, Option<Py<PyAny>>, &'static str)>> {
         guard("Assessment", || {
-            let of = system(units)?;
+            let units = self.assessment.units(None);
             let assumed = self.assessment.assumed().into_iter();
             let give = |one: core::Assumption| {
-                Ok((one.path, known(py, one.si, one.kind, unit_of(one.kind, of))?, one.ground))
+                Ok((one.path, known(py, one.si, one.kind, units.of_line(one.path, one.kind))?, one.ground))
             };
             assumed.map(give).collect()
         })
@@ -195,17 +197,18 @@ impl AssessmentHandle {
     fn contradictions(
         &self,
         py: Python<'_>,
-        units: &str,
+        system: &str,
     ) -> PyResult<Vec<(&'static str, [Option<Py<PyAny>>; 3], (&'static str, Vec<&'static str>, String))>>
     {
         guard("Assessment", || {
-            let of = system(units)?;
+            let (units, of) = (self.assessment.units(None), shown::system(system)?);
             let give = |found: &core::Contradiction| {
+                let unit = |kind| units.of_line(found.path, kind);
                 let (kind, apart) = (found.kind, found.allowed_kind());
                 let numbers = [
-                    known(py, found.written, kind, unit_of(kind, of))?,
-                    known(py, found.follows, kind, unit_of(kind, of))?,
-                    known(py, found.allowed, apart, unit_of(apart, of))?,
+                    known(py, found.written, kind, unit(kind))?,
+                    known(py, found.follows, kind, unit(kind))?,
+                    known(py, found.allowed, apart, unit(apart))?,
                 ];
                 Ok((found.path, numbers, (found.by, found.from.clone(), found.text(of))))
             };
@@ -213,40 +216,40 @@ impl AssessmentHandle {
         })
     }
     /// The tolerances that move the margin of a finding, the largest first.
-    fn sensitivity(&self, py: Python<'_>, path: &str, units: &str) -> PyResult<Vec<SensitivityForm>> {
+    fn sensitivity(&self, py: Python<'_>, path: &str, system: &str) -> PyResult<Vec<SensitivityForm>> {
         guard("Assessment", || {
-            let (of, answer) = (system(units)?, self.answer(path)?);
+            let (of, answer) = (shown::system(system)?, self.answer(path)?);
+            let units = self.assessment.units(None);
             let kind = answer.margin_kind;
             let rows = watched(py, || Ok(self.assessment.sensitivity(answer)))?.into_iter();
             let give = |one: core::Sensitivity| {
-                let tolerance = known(py, one.tolerance, one.kind, unit_of(one.kind, of))?;
-                let change = known(py, one.margin_change, kind, unit_of(kind, of))?;
+                let tolerance = known(py, one.tolerance, one.kind, units.of_line(one.path, one.kind))?;
+                let change = known(py, one.margin_change, kind, units.of_answer(answer, kind))?;
                 Ok((answer.path, one.path, tolerance, change, one.share, one.text(answer, of)))
             };
             rows.map(give).collect()
         })
     }
     /// Path, verdict, share that turns, shares, mean and deviation.
-    #[pyo3(signature = (samples, seed, units, progress=None))]
+    #[pyo3(signature = (samples, seed, progress=None))]
     #[expect(clippy::type_complexity, reason = "a row of six, said once")]
     fn chances(
         &self,
         py: Python<'_>,
         samples: usize,
         seed: u64,
-        units: &str,
         progress: Option<Py<PyAny>>,
     ) -> PyResult<Vec<(&'static str, &'static str, f64, [f64; 5], Option<Py<PyAny>>, Option<Py<PyAny>>)>>
     {
         guard("Assessment", || {
-            let of = system(units)?;
+            let units = self.assessment.units(None);
             let mut watch = Watch::new(progress.as_ref());
             let told =
                 released(py, || self.assessment.chances_told(samples, seed, &mut |done| watch.tell(done)));
             let chances = watch.answer(py, told)?;
             let give = |(one, answer): (core::Chance, &Answer)| {
                 let kind = answer.margin_kind;
-                let unit = unit_of(kind, of);
+                let unit = units.of_answer(answer, kind);
                 let (mean, deviation) =
                     (known(py, one.mean, kind, unit)?, known(py, one.deviation, kind, unit)?);
                 Ok((one.path, one.verdict.word(), one.turns, one.shares, mean, deviation))

@@ -1,5 +1,5 @@
 //! Price lists, and the parts that meet requirements.
-use super::shown::{system_of, unit_of, written_units};
+use super::shown::unit_of;
 use crate::array::Value;
 use crate::error::{guard, raise};
 use crate::interpreter::released;
@@ -84,7 +84,7 @@ pub fn choose(
         core::choose(sheet, &prices.list, &requirements, limit, &mut tell)
     });
     let chosen = watch.answer(py, chosen.map(Some))?;
-    let unit = unit_of(Mass::KIND, system_of(&written_units(sheet)));
+    let unit = unit_of(Mass::KIND, sheet.system());
     let give = |choice: Choice| -> PyResult<ChoiceForm> {
         let mass = Quantity::result(py, Value::Number(choice.mass.si()), Mass::KIND, unit)?;
         let worse = choice.worse.iter().map(|one| (one.finding, one.now.word(), one.then.word())).collect();

@@ -1,7 +1,7 @@
 //! The sheet itself.
 use super::assess::AssessmentHandle;
 use super::choose::{Chosen, PriceListHandle, choose};
-use super::shown::{kind_of, known, system_of, written_units};
+use super::shown::{kind_of, known};
 use super::value::text;
 use super::what_if::{AxisForm, WhatIfHandle};
 use crate::error::{guard, raise};
@@ -58,7 +58,7 @@ impl SheetHandle {
     }
     fn system(&self) -> PyResult<&'static str> {
         guard("Sheet", || {
-            Ok(match system_of(&written_units(&self.sheet)) {
+            Ok(match self.sheet.system() {
                 System::Metric => "metric",
                 System::Us => "us",
             })
@@ -81,7 +81,7 @@ impl SheetHandle {
                 return Ok(Some(PyString::new(py, &words).into_any().unbind()));
             };
             let reading = read_as(&words, kind).map_err(|error| raise(py, error))?;
-            known(py, reading.si, kind, reading.unit)
+            known(py, reading.si, kind, Some(reading.unit))
         })
     }
     /// The sheet with some lines changed; `None` removes a line.

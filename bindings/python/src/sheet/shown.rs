@@ -28,16 +28,17 @@ pub fn system(name: &str) -> PyResult<System> {
     }
 }
 
-/// A quantity, a plain number for a ratio, or nothing if it is not known.
+/// A quantity, a plain number for a ratio, or nothing if it is not known. Without a unit it is shown in coherent SI.
 pub fn known(
     py: Python<'_>,
     si: f64,
     kind: &'static Kind,
-    unit: &'static Unit,
+    unit: Option<&'static Unit>,
 ) -> PyResult<Option<Py<PyAny>>> {
     if si.is_nan() {
         return Ok(None);
     }
+    let unit = unit.unwrap_or(&kind.units[0]);
     Quantity::result(py, Value::Number(si), kind, unit).map(Some)
 }
 
@@ -53,14 +54,4 @@ pub fn written_units(sheet: &core::Sheet) -> Vec<(&'static str, &'static Kind, &
         Some((path, kind, reading.unit))
     };
     sheet.paths().filter_map(unit).collect()
-}
-
-/// The shop's system whose units are used on more written lines.
-pub fn system_of(units: &[(&'static str, &'static Kind, &'static Unit)]) -> System {
-    let of = |name: fn(&Kind) -> &'static str| {
-        let written =
-            units.iter().filter(|(_, kind, unit)| kind.us != kind.metric && unit.name == name(kind));
-        written.count()
-    };
-    if of(|kind| kind.us) > of(|kind| kind.metric) { System::Us } else { System::Metric }
 }

@@ -1,6 +1,6 @@
 //! Lines over values: a sweep as one table, or piece by piece.
 use super::batch::{Batch, Units};
-use super::shown::{kind_of, system_of, written_units};
+use super::shown::{kind_of, written_units};
 use crate::array::elements;
 use crate::error::{guard, raise};
 use crate::interpreter::{attached, released};
@@ -67,7 +67,7 @@ impl WhatIfHandle {
         }
         let lengths = made.iter().map(Axis::len).collect();
         let written = written_units(sheet);
-        let system = system_of(&written);
+        let system = sheet.system();
         units.extend(written.into_iter().map(|(path, kind, unit)| (path.to_owned(), kind, unit)));
         let outputs: Vec<&str> = outputs.iter().map(String::as_str).collect();
         let what_if = watched(py, || sheet.what_if(made, !grid, &outputs))?;

@@ -9,11 +9,21 @@ use std::collections::HashMap;
 use std::ptr::null;
 use std::sync::Arc;
 
+/// The name of a column with the unit of its numbers, as many readers drop what else a schema says: `travel [m]`, and `[m]` of a column without a
+/// name. A pure number has none.
+fn named(name: &str, unit: &str) -> String {
+    match (name, unit) {
+        (name, "" | "1") => name.to_owned(),
+        ("", unit) => format!("[{unit}]"),
+        (name, unit) => format!("{name} [{unit}]"),
+    }
+}
+
 /// One column: numbers without a copy, words as a dictionary with nulls.
 fn column(name: &str, x: &Bound<'_, PyAny>, unit: &str, quantity: &str) -> PyResult<(Schema, Array)> {
     if let Ok(numbers) = x.cast::<PyArray1<f64>>() {
         let about = [("unit", unit), ("quantity", quantity)];
-        return Ok((schema("g", name, &about, vec![], None)?, numeric(numbers)?));
+        return Ok((schema("g", &named(name, unit), &about, vec![], None)?, numeric(numbers)?));
     }
     if let Ok(numbers) = x.cast::<PyArray1<i64>>() {
         return Ok((schema("l", name, &[], vec![], None)?, numeric(numbers)?));
@@ -78,7 +88,7 @@ pub fn batch(table: &Arc<Table>) -> PyResult<(Schema, Array)> {
                 let (unit, quantity) = column.kind.map_or(("1", "Ratio"), |kind| (kind.si, kind.name));
                 let about = [("unit", unit), ("quantity", quantity)];
                 let values = array(rows, 0, vec![null(), x.as_ptr().cast()], kept(), vec![], None);
-                (schema("g", &column.name, &about, vec![], None)?, values)
+                (schema("g", &named(&column.name, unit), &about, vec![], None)?, values)
             }
             Values::I64(x) => {
                 let values = array(rows, 0, vec![null(), x.as_ptr().cast()], kept(), vec![], None);

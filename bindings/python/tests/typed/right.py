@@ -43,6 +43,8 @@ def with_unit(numbers: list[float], unit: Unit[Force]) -> Quantity[Force]:
 rate = 300 * lbf_in
 revs = [1000, 2000]
 speeds = revs * rpm
+# mypy takes no list that stands before its unit as it is: a call or a tuple says the same to both checkers.
+assert rpm([1000, 2000]).max() == ((1000, 2000) * rpm).max() == speeds.max()
 loads = np.linspace(1, 4, 4) * kN
 table_of_loads = np.array([[1.0, 2.0], [3.0, 4.0]]) * kN
 half = rate / 2
@@ -83,7 +85,24 @@ rates = spring.wheel_rate(
 )
 frequency = spring.natural_frequency(tangent_rate=wheel_rate, sprung_mass=340 * kg)
 not_known = spring.natural_frequency(tangent_rate=-1 * N_mm, sprung_mass=340 * kg, invalid="nan")
+# A ratio as a result is a float, or an array where an argument is one.
 share = spring.wahl_factor(wire_diameter=12 * mm, mean_diameter=100 * mm)
+shares = spring.wahl_factor(wire_diameter=mm([12, 13]), mean_diameter=100 * mm)
+one_share: float = float(share)
+raised = rate * share
+coils = spring.active_coils_for_rate(
+    spring_rate=60 * N_mm, wire_diameter=12 * mm, mean_diameter=100 * mm, shear_modulus="78500 MPa"
+)
+same_rate = spring.coil_rate(
+    wire_diameter=12 * mm, mean_diameter=100 * mm, active_coils=coils, shear_modulus="78500 MPa"
+)
+ends = mass.weight_distribution(
+    left_front=612 * kg, right_front=598 * kg, left_rear=655 * kg, right_rear=667 * kg,
+    wheelbase="3 m", front_track="1.5 m", rear_track="1.5 m",
+)
+assert isinstance(share, float) and isinstance(shares, np.ndarray) and shares.shape == (2,)
+if share > 1 and isinstance(shares, np.ndarray):
+    print(2 * share, f"{share:.3f}", one_share, shares.max(), raised, same_rate, np.max(ends.front_share))
 crossover = spring.series_crossover(
     first_rate=30 * N_mm,
     first_travel_to_solid=60 * mm,
@@ -93,6 +112,7 @@ crossover = spring.series_crossover(
 if TYPE_CHECKING:
     assert_type(wheel_rate, Quantity[LinearStiffness])
     assert_type(crossover.crossover_load, Quantity[Force])
+    assert_type(raised, Quantity[LinearStiffness])
 print(f"{wheel_rate:.1f} {frequency.to(Hz):.2f} {texts:metric} {rates} {not_known} {crossover.crossover_load} {share}")
 print(work(spring.natural_frequency, tangent_rate=150 * lbf_in, sprung_mass=340 * kg).result)
 print(si.spring.wheel_rate(3e4, 0.75, 0.1))

@@ -1,6 +1,6 @@
 """Calls that a type checker must flag, each on a line with the mark `# wrong`; no other line may be flagged."""
 
-from axlewright import Q, Quantity, Sheet, cooling, spring
+from axlewright import Q, Quantity, Sheet, cooling, mass, spring
 from axlewright.kinds import Force, LinearStiffness
 from axlewright.units import N, deg, degC, degF, inch, kg, kPa_absolute, lbf_in, mm, psi_gauge, rpm
 
@@ -27,6 +27,20 @@ spring.no_such_function(rate=rate)  # wrong: no such function
 cooling.boiling_margin  # wrong: no such function
 frequency: Quantity[LinearStiffness] = spring.natural_frequency(tangent_rate=rate, sprung_mass=340 * kg)  # wrong: another kind
 spring.ride_rate(wheel_rate=spring.natural_frequency(tangent_rate=rate, sprung_mass=3 * kg), tyre_rate=rate)  # wrong: a frequency
+
+# Ratios as results.
+factor = spring.wahl_factor(wire_diameter=12 * mm, mean_diameter=100 * mm)
+spring.ride_rate(wheel_rate=factor, tyre_rate=rate)  # wrong: a ratio
+factor.to("%")  # wrong: a plain number
+factor_as_rate: Quantity[LinearStiffness] = factor  # wrong: a plain number
+factor + rate  # wrong: a ratio and a rate
+"factor " + factor  # wrong: a number and text
+factor_of_one: float = factor  # wrong: an array where an argument is one
+ends = mass.weight_distribution(
+    left_front=612 * kg, right_front=598 * kg, left_rear=655 * kg, right_rear=667 * kg,
+    wheelbase="3 m", front_track="1.5 m", rear_track="1.5 m",
+)
+ends.front_share.unit  # wrong: a plain number
 
 # Arithmetic and units.
 total = rate + 300 * kg  # wrong: unlike kinds
@@ -62,6 +76,9 @@ cooling.Coolant(liquid="water", cap="15 psi gauge", altitude=0 * mm, hottest=100
 sheet = Sheet({"engine.stroke": "95 mm"})
 Sheet("engine.stroke = 95 mm")  # wrong: text
 Sheet({"engine.stroke": object()})  # wrong: no value of a line
+sheet.fit("front.spring.rate = 500 lbf/in")  # wrong: text
+sheet.assess().compare(sheet)  # wrong: a sheet for an assessment
+sheet["engine.stroke"] = "96 mm"  # wrong: a sheet never changes
 sheet.asses()  # wrong: no such method
 sheet.assess()["engine.pistons"].margins  # wrong: no such attribute
 sheet.what_if({"engine.stroke": ["90 mm"]}, output=["engine.pistons.margin"])  # wrong: no such keyword

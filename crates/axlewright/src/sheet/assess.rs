@@ -226,7 +226,16 @@ impl Assessment {
     /// Message for a name that no answer has.
     pub fn no_answer(&self, path: &str) -> String {
         let known = self.answers.iter().map(|answer| answer.path);
-        format!("there is no finding `{}`{}", shortened(path), did_you_mean(path, known))
+        let of_this_name: Vec<String> = known
+            .clone()
+            .filter(|known| known.rsplit_once('.').is_some_and(|(_, name)| name == path))
+            .map(|known| format!("`{known}`"))
+            .collect();
+        let near = match of_this_name.as_slice() {
+            [] => did_you_mean(path, known),
+            some => format!("; did you mean {}?", some.join(" or ")),
+        };
+        format!("there is no finding `{}`{near}", shortened(path))
     }
 
     /// The worst of the answers: 0 meets, 1 tight, 2 short. Not a verdict of the vehicle: it is for whoever has to stop at it.

@@ -44,7 +44,7 @@ mod what_if;
 mod worst;
 
 pub use assess::{Answer, Assessment, Assumption, Missing};
-pub use brief::{Next, Report};
+pub use brief::{COLUMNS, Next, Report};
 pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};
 pub use contradiction::Contradiction;
 pub use describe::{describe, questions};
@@ -54,6 +54,7 @@ pub use models::{Elsewhere, SheetModel, models};
 pub use price_list::{Candidate, PriceList};
 pub use schema::schema;
 pub use sensitivity::{Chance, MOST_SAMPLES, Sensitivity};
+pub use shop::Units;
 pub use starter::{DEMOS, QUESTIONS, Question, offered, starter};
 pub use what_if::{Axis, Progress, WhatIf};
 

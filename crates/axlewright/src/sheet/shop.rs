@@ -1,8 +1,8 @@
 //! Numbers for a person: in the unit that the sheet uses for such a line, otherwise in the trade's unit, rounded to what a shop measures.
 
-use super::Sheet;
 use super::graph::{Graph, Slot};
 use super::margin::value_kind;
+use super::{Answer, Assessment, Sheet};
 use crate::base::section::{Content, Line};
 use crate::base::text::{self, System};
 use crate::units::{Kind, Unit};
@@ -22,6 +22,32 @@ pub(super) struct Shop {
     system: System,
     /// Units in which most lines of a group are written.
     written: BTreeMap<Group, &'static Unit>,
+}
+
+/// Units in which a report says the numbers of an assessment.
+pub struct Units<'a> {
+    assessment: &'a Assessment,
+    shop: Shop,
+}
+
+impl Assessment {
+    /// The units of a system, or without one those in which the sheet writes such lines: the units of [`Assessment::report`].
+    pub fn units(&self, system: Option<System>) -> Units<'_> {
+        Units { assessment: self, shop: Shop::for_sheet(&self.sheet, system) }
+    }
+}
+
+impl Units<'_> {
+    /// The unit of a kind on a line, by its path; none where the kind lacks the trade's unit of that line.
+    pub fn of_line(&self, path: &str, kind: &'static Kind) -> Option<&'static Unit> {
+        let graph = Graph::get();
+        self.shop.unit(kind, graph.slot(path).map(|slot| graph.info(slot).line))
+    }
+
+    /// The unit of the value of an answer, of its limits, or, with the kind of its margin, of that margin.
+    pub fn of_answer(&self, answer: &Answer, kind: &'static Kind) -> Option<&'static Unit> {
+        self.shop.unit(kind, self.assessment.value_line(answer).map(|(_, line)| line))
+    }
 }
 
 /// A quantity below this, in the unit in which it is said, is the rounding of a computer.
@@ -177,5 +203,34 @@ impl Shop {
             (Some(one), None) | (None, Some(one)) => format!("; {one}"),
             (Some(low), Some(high)) => format!("; {low}, {high}"),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::units::GaugePressure;
+    use crate::units::Quantity;
+
+    #[test]
+    fn the_units_of_a_report_are_those_of_the_sheet() {
+        let sheet = Sheet::from_text(
+            "[engine]\nstroke = \"95 mm\"\nbore = \"92 mm\"\n[cap]\nrating = \"15 psi gauge\"\nholding_pressure = \"14 psi gauge\"\n\
+             rating_tolerance = \"1 psi\"\ngauge_error = \"0.5 psi\"\n[front]\ntrack = \"1500 mm\"\n[rear]\ntrack = \"1500 mm\"\n\
+             [vehicle]\nwheelbase = \"3 m\"\n[use]\naltitude = \"300 m\"\n",
+        )
+        .unwrap();
+        let assessment = sheet.assess();
+        let holds = assessment.answer("cap.holds").unwrap();
+        let symbol = |system, kind| assessment.units(system).of_answer(holds, kind).map(|unit| unit.symbol);
+        assert_eq!(symbol(None, holds.kind), Some("psi gauge"));
+        assert_eq!(symbol(None, holds.margin_kind), Some("psi"));
+        assert_eq!(symbol(Some(System::Metric), holds.margin_kind), Some("kPa"));
+        let line = assessment.units(None).of_line("cap.rating", GaugePressure::KIND);
+        assert_eq!(line.map(|unit| unit.symbol), Some("psi gauge"));
+        // As the rows of the report say them.
+        let report = crate::sheet::Report::default();
+        let row = assessment.rows(&report).into_iter().find(|row| row[0] == "cap.holds").unwrap();
+        assert!(row[2].ends_with(" psi gauge") && row[4].ends_with(" psi"), "{row:?}");
     }
 }

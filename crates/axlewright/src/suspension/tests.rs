@@ -12,10 +12,10 @@ use super::{
 use crate::units::{Angle, Length};
 use crate::{Model, Result, Stated, Value};
 
-const WISHBONE: &str = include_str!("../../../../examples/sheets/dunlin_front_wishbone.toml");
-const STRUT: &str = include_str!("../../../../examples/sheets/wagtail_rear_strut.toml");
-const LIVE: &str = include_str!("../../../../examples/sheets/dunlin_rear_axle.toml");
-const LEAF: &str = include_str!("../../../../examples/sheets/dray_rear_axle.toml");
+const WISHBONE: &str = include_str!("generated.dunlin_front_wishbone.toml");
+const STRUT: &str = include_str!("generated.wagtail_rear_strut.toml");
+const LIVE: &str = include_str!("generated.dunlin_rear_axle.toml");
+const LEAF: &str = include_str!("generated.dray_rear_axle.toml");
 
 /// Distance from the ends of a range within which nothing is asked: near a dead centre travel changes by 1e-8 m with the last digit of the angle.
 const NEAR: f64 = 1e-6;

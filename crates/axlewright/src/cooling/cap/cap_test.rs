@@ -677,7 +677,7 @@ mod tests {
     fn the_sheet_of_the_dunlin() {
         use crate::units::psi;
         use Verdict::{Meets, Short};
-        let text = include_str!("../../../../../examples/sheets/dunlin_cap_test.toml");
+        let text = include_str!("generated.dunlin_cap_test.toml");
         let on = CapTest::from_text(text).unwrap().findings().unwrap();
         // By hand, psi: 13 - 0.5 - 14; 16 - 15.2 - 0.5; 20 - 15.2 - 0.5; -0.8 - 0.5 + 2.
         for (margin, by_hand, verdict) in [

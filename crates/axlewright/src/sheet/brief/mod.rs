@@ -7,6 +7,8 @@
 mod detail;
 mod tabular;
 
+pub use tabular::COLUMNS;
+
 use super::applies::Asked;
 use super::assess::{Answer, Assessment};
 use super::graph::{Graph, MarginSlots, Slot};
@@ -145,7 +147,7 @@ impl Report {
 
 impl Assessment {
     /// The line of the value that a finding holds against its limit.
-    fn value_line(&self, answer: &Answer) -> Option<(MarginSlots, &'static Line)> {
+    pub(super) fn value_line(&self, answer: &Answer) -> Option<(MarginSlots, &'static Line)> {
         let graph = Graph::get();
         let margin = graph.findings[graph.finding(answer.path)?].margin;
         let slot = match margin {

@@ -6,14 +6,14 @@ use crate::base::text::printable;
 use crate::sheet::{Answer, Assessment};
 
 /// Columns of a table of findings.
-const HEAD: [&str; 9] =
+pub const COLUMNS: [&str; 9] =
     ["finding", "verdict", "value", "limit", "margin", "at worst", "wanted", "missing", "note"];
 /// Width at which nothing is broken into lines.
 const WHOLE: usize = 1_000_000;
 
 impl Assessment {
-    /// The findings as a table: path, system, verdict, and the rest as a person reads it.
-    fn rows(&self, report: &Report) -> Vec<[String; 9]> {
+    /// The findings as rows of [`COLUMNS`], those of safety first; numbers as a person reads them.
+    pub fn rows(&self, report: &Report) -> Vec<[String; 9]> {
         let shop = report.shop(self);
         let row = |answer: &Answer| {
             let answer = &self.to_what_is_told(answer);
@@ -65,7 +65,7 @@ impl Assessment {
         let cell = |text: &str| printable(text).replace('|', "\\|");
         let mut out =
             format!("# {}\n\n{}\n\n{}\n", cell(self.sheet.name()), self.stamp(), self.summary(WHOLE));
-        out.push_str(&format!("| {} |\n|{}\n", HEAD.join(" | "), "---|".repeat(HEAD.len())));
+        out.push_str(&format!("| {} |\n|{}\n", COLUMNS.join(" | "), "---|".repeat(COLUMNS.len())));
         for row in self.rows(report) {
             let cells: Vec<String> = row.iter().map(|text| cell(text)).collect();
             out.push_str(&format!("| {} |\n", cells.join(" | ")));
@@ -103,7 +103,7 @@ impl Assessment {
             }
         };
         let line = |cells: Vec<String>| format!("{}\n", cells.join(","));
-        let mut out = line(HEAD.iter().map(|text| cell(text)).collect());
+        let mut out = line(COLUMNS.iter().map(|text| cell(text)).collect());
         for row in self.rows(report) {
             out.push_str(&line(row.iter().map(|text| cell(text)).collect()));
         }
@@ -111,7 +111,7 @@ impl Assessment {
         for (head, texts) in self.notes(report) {
             for text in texts {
                 let mut cells = vec![cell(&head)];
-                cells.extend((2..HEAD.len()).map(|_| String::new()));
+                cells.extend((2..COLUMNS.len()).map(|_| String::new()));
                 cells.push(cell(&text));
                 out.push_str(&line(cells));
             }
