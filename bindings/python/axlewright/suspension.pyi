@@ -745,6 +745,9 @@ class LiveAxle(Model):
     def table(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle]) -> Table:
         """The axle over heave and roll."""
 
+    def forces(self, *, heave: QuantityLike[kinds.Length], roll: QuantityLike[kinds.Angle], left_longitudinal_force: QuantityLike[kinds.Force], right_longitudinal_force: QuantityLike[kinds.Force], longitudinal_height: QuantityLike[kinds.Length], left_lateral_force: QuantityLike[kinds.Force], right_lateral_force: QuantityLike[kinds.Force], lateral_height: QuantityLike[kinds.Length], left_vertical_force: QuantityLike[kinds.Force], right_vertical_force: QuantityLike[kinds.Force], drop_link_force: QuantityLike[kinds.Force], shaft_torque: QuantityLike[kinds.Torque]) -> Table:
+        """Forces in every link, rod and coil-over while the ground acts on both tyres at a heave and roll."""
+
     def points(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle]) -> Table:
         """Positions of all joints, part by part, to draw the axle or to measure clearances."""
 

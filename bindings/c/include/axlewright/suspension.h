@@ -1243,6 +1243,46 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
+/// Forces in every link, rod and coil-over while the ground acts on both tyres at a heave and roll.
+///     heave [m]: travel of the axle's middle relative to the body, from ride height; positive in
+///         bump
+///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
+///         wheel in bump
+///     left_longitudinal_force [N]: force of the ground on the left tyre along the body's x,
+///         positive forward: drive; braking is negative
+///     right_longitudinal_force [N]: force of the ground on the right tyre along the body's x
+///     longitudinal_height [m]: height above the ground at which both act: zero in drive and
+///         braking, whose torque the housing takes; the wheel's centre if the wheel rolls freely;
+///         the edge of a kerb
+///     left_lateral_force [N]: force of the ground on the left tyre along the body's y, positive to
+///         the left
+///     right_lateral_force [N]: force of the ground on the right tyre along the body's y, positive
+///         to the left
+///     lateral_height [m]: height above the ground at which both act: zero on the road, the edge of
+///         a kerb
+///     left_vertical_force [N]: force of the ground on the left tyre along the body's z, positive
+///         up, without its share of the axle's own weight
+///     right_vertical_force [N]: force of the ground on the right tyre along the body's z, without
+///         its share of the axle's own weight
+///     drop_link_force [N]: force in the left drop link of the anti-roll bar, tension positive; the
+///         right one has its opposite; zero without a bar
+///     shaft_torque [N*m]: torque of the propeller shaft on the pinion about its axis, positive
+///         about its forward direction: it moves load from one wheel to the other
+///     *result (table): One row for each part: `heave`, `roll`, `part` (each link by its name, of a
+///         pair with `left` or `right` after it, `lateral rod`, `upper rod` and `lower rod` of a
+///         Watt linkage, `coil-over left`, `coil-over right`), `tension` (compression is negative),
+///         and its force on the body `body_x`, `body_y`, `body_z`. A rod at a bell crank on the
+///         body pulls on the crank; its pivot carries both rods. Heave and roll are given, so the
+///         coil-overs take what the balance leaves: coil, gas, damper and stop together. Where a
+///         link is redundant, the strain energy of the bushes is least, and links that bind at this
+///         heave and roll pull without any load. If none of the redundant links has a bush, what
+///         they share is not known. The axle and its links have no mass here, and the axle does not
+///         move in its bushes.
+int32_t axw_suspension_live_axle_forces(const axw_suspension_live_axle *model, double heave, double roll,
+    double left_longitudinal_force, double right_longitudinal_force, double longitudinal_height,
+    double left_lateral_force, double right_lateral_force, double lateral_height, double left_vertical_force,
+    double right_vertical_force, double drop_link_force, double shaft_torque, axw_table **result);
+
 /// Positions of all joints, part by part, to draw the axle or to measure clearances.
 ///     heave [m], list: travel of the axle's middle relative to the body, from ride height;
 ///         positive in bump
