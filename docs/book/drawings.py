@@ -522,6 +522,30 @@ def leaf_axle() -> Sheet:
     return sheet
 
 
+def weld() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.line((0.6, 1.2), (6.6, 1.2), width=2)
+    sheet.line((1.2, 1.2), (1.2, 6.4), width=2)
+    sheet.line((1.2, 4.4), (4.4, 1.2), width=1.6)
+    sheet.line((1.2, 1.2), (2.8, 2.8), style="--", width=1)
+    sheet.say((2.35, 1.8), "throat $a$", "left")
+    sheet.measure((1.2, 0.6), (4.4, 0.6), "leg $z$")
+    sheet.measure((0.7, 1.2), (0.7, 4.4), "$z$")
+    sheet.say((3.3, 3.1), "face", "left")
+    sheet.say((1.75, 1.5), "$\\psi$")
+    sheet.box((8.4, 1.2), 5.6, 0.9, fill="0.9")
+    sheet.box((10.6, 2.1), 1.0, 3.4, fill="white")
+    sheet.circle((11.1, 4.9), 0.22, fill="0.85")
+    for side in (-1, 1):
+        edge = 11.1 + 0.5 * side
+        sheet.line((edge, 2.6), (edge + 0.5 * side, 2.1), width=1.6)
+    sheet.arrow((11.1, 4.9), (13.4, 6.1), width=2)
+    sheet.say((13.5, 6.3), "$F$", "left")
+    sheet.measure((9.6, 2.1), (9.6, 4.9), "height")
+    sheet.say((11.1, 0.75), "two runs on one part")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

@@ -17,6 +17,8 @@
  *                               what a turn moves
  *   axlewright/tyre.h         12 functions and 2 models: marking on the wall, load capacity, loaded and rolling
  *                               radius, place of the wheel, and the effect of a change
+ *   axlewright/weld.h         1 functions and 2 models: throat, stress of a group under an eccentric load, and
+ *                               fatigue by detail class
  *   axlewright/sheet.h        the build sheet: assessment, what-if, price list, choice of parts
  *
  * NUMBERS are coherent SI; axw_text_read("225 lbf/in", "linear stiffness", &si) and axw_text_print cross to shop units. An argument lies
@@ -72,6 +74,7 @@
 #include "axlewright/spring.h"
 #include "axlewright/suspension.h"
 #include "axlewright/tyre.h"
+#include "axlewright/weld.h"
 #include "axlewright/sheet.h"
 
 #endif  /* AXLEWRIGHT_H */

@@ -51,6 +51,7 @@ if TYPE_CHECKING:
     from axlewright import spring as spring
     from axlewright import suspension as suspension
     from axlewright import tyre as tyre
+    from axlewright import weld as weld
     # Written by hand again.
 
 Q = Quantity

@@ -228,6 +228,8 @@ pub mod mass;
 pub mod spring;
 #[cfg(feature = "tyre")]
 pub mod tyre;
+#[cfg(feature = "weld")]
+pub mod weld;
 
 #[cfg(feature = "driveline")]
 pub mod driveline;

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from axlewright.si import spring as spring
     from axlewright.si import suspension as suspension
     from axlewright.si import tyre as tyre
+    from axlewright.si import weld as weld
     # Written by hand again.
 
 
