@@ -546,6 +546,31 @@ def weld() -> Sheet:
     return sheet
 
 
+def bracket() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.box((0.8, 0.9), 6.6, 1.1, fill="0.9")
+    sheet.line((2.4, 2.0), (2.9, 5.4), (5.1, 5.4), (5.6, 2.0), width=2)
+    sheet.circle((4.0, 4.5), 0.35, fill="white")
+    sheet.arrow((4.0, 4.5), (6.5, 6.3), width=2)
+    sheet.say((6.6, 6.5), "$F$", "left")
+    sheet.line((4.0, 4.5), (4.0, 6.6), style="-.", width=0.8)
+    sheet.say((4.3, 5.8), "$a$")
+    sheet.measure((1.9, 2.0), (1.9, 4.5), "$h$")
+    sheet.measure((2.4, 1.45), (5.6, 1.45), "$w_b$")
+    sheet.say((2.55, 4.5), "$d_h$", "right")
+    sheet.box((9.0, 1.2), 5.4, 4.4, fill="0.96")
+    sheet.box((10.5, 3.15), 2.4, 0.5, fill="0.8")
+    sheet.line((9.5, 1.2), (9.5, 5.6), style="--", width=1.2)
+    sheet.line((13.9, 1.2), (13.9, 5.6), style="--", width=1.2)
+    for x, edge in ((10.5, 9.5), (12.9, 13.9)):
+        for y, corner in ((3.65, 5.6), (3.15, 1.2)):
+            sheet.line((x, y), (edge, corner), style="--", width=1.2)
+    sheet.say((11.7, 0.7), "yield lines of the face")
+    sheet.say((11.7, 4.1), "tab $l$ by $t$")
+    sheet.measure((14.7, 1.2), (14.7, 5.6), "$B$")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

@@ -3,6 +3,8 @@
  * WHAT IS WHERE. This header includes all of these; each can be included alone.
  *   axlewright/core.h         statuses, version, units and text, tables, verdicts, the catalogue at run time
  *   axlewright/air.h          11 functions: the standard atmosphere, moist air, and pressures against the air around
+ *   axlewright/bracket.h      2 functions and 1 model: tabs with a bolt or a rod end, and the wall of the tube that
+ *                               carries them
  *   axlewright/cooling.h      19 functions and 4 models: how far the coolant is from boiling, which cap it wants, and
  *                               what a pressure test should read
  *   axlewright/driveline.h    20 functions and 2 models: ratios, speeds and torque from the crankshaft to the ground
@@ -65,6 +67,7 @@
 
 #include "axlewright/core.h"
 #include "axlewright/air.h"
+#include "axlewright/bracket.h"
 #include "axlewright/cooling.h"
 #include "axlewright/driveline.h"
 #include "axlewright/engine.h"

@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from axlewright.sheet import span as span
     # Written by `cargo xtask generate`, from the folders of the systems and what they import.
     from axlewright import air as air
+    from axlewright import bracket as bracket
     from axlewright import cooling as cooling
     from axlewright import driveline as driveline
     from axlewright import engine as engine

@@ -220,6 +220,8 @@ pub mod air;
 #[cfg(feature = "fluid")]
 pub mod fluid;
 
+#[cfg(feature = "bracket")]
+pub mod bracket;
 #[cfg(feature = "engine")]
 pub mod engine;
 #[cfg(feature = "mass")]
