@@ -571,6 +571,29 @@ def bracket() -> Sheet:
     return sheet
 
 
+def loads() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.ground(0.6, 14.4, 1.0)
+    front, rear, centre = 11.6, 3.4, (7.9, 3.6)
+    for x in (front, rear):
+        sheet.circle((x, 1.9), 0.9, fill="0.9")
+    sheet.line((1.6, 2.4), (1.6, 4.2), (5.0, 5.4), (9.6, 5.2), (13.4, 3.8), (13.4, 2.4), width=1.6)
+    sheet.circle(centre, 0.2, fill="white")
+    sheet.arrow(centre, (centre[0], 1.6), width=2)
+    sheet.say((centre[0] + 0.2, 2.3), "$m\\,g$", "left")
+    sheet.arrow(centre, (10.6, 3.6), width=2)
+    sheet.say((10.7, 3.85), "$m\\,a$", "left")
+    for x, name, long in ((front, "N_f", 2.3), (rear, "N_r", 1.3)):
+        sheet.arrow((x, -0.1 if x == front else 0.2), (x, 1.0), width=2)
+        sheet.say((x + 0.2, 0.35), f"${name}$", "left")
+        sheet.arrow((x, 1.0), (x - long, 1.0), width=2)
+    sheet.measure((6.6, 1.0), (6.6, 3.6), "$h$")
+    sheet.measure((front, 6.6), (rear, 6.6), "$l$")
+    sheet.arrow((12.6, 5.6), (14.3, 5.6), width=1.6)
+    sheet.say((13.4, 6.0), "$x$ forward")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

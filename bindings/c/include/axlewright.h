@@ -11,6 +11,8 @@
  *   axlewright/engine.h       10 functions and 1 model: torque, power and the curve between them; size, load and
  *                               charge
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
+ *   axlewright/loads.h        0 functions and 1 model: the forces of the ground on each tyre, and where they act, for
+ *                               the strength of what carries them
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
  *                               axles, and on four wheels
@@ -72,6 +74,7 @@
 #include "axlewright/driveline.h"
 #include "axlewright/engine.h"
 #include "axlewright/fluid.h"
+#include "axlewright/loads.h"
 #include "axlewright/mass.h"
 #include "axlewright/ride.h"
 #include "axlewright/spring.h"

@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from axlewright import driveline as driveline
     from axlewright import engine as engine
     from axlewright import fluid as fluid
+    from axlewright import loads as loads
     from axlewright import mass as mass
     from axlewright import ride as ride
     from axlewright import spring as spring

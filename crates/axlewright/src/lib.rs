@@ -243,6 +243,9 @@ pub mod cooling;
 
 #[cfg(feature = "ride")]
 pub mod ride;
+
+#[cfg(feature = "loads")]
+pub mod loads;
 // Written by hand again.
 
 pub mod catalogue;

@@ -101,8 +101,10 @@ impl Model for Tab {
         let (force, force_angle, side_force) =
             (self.force.quantity, self.force_angle.quantity, self.side_force.quantity);
         let offset = self.offset.as_ref().map_or(Length::from_si(0.0), |on| on.quantity);
-        let strength = |on: &Option<Value<Stress>>| on.as_ref().map_or(Stress::from_si(1e8), |on| on.quantity);
-        let (yield_strength, ultimate_strength) = (strength(&self.yield_strength), strength(&self.ultimate_strength));
+        let strength =
+            |on: &Option<Value<Stress>>| on.as_ref().map_or(Stress::from_si(1e8), |on| on.quantity);
+        let (yield_strength, ultimate_strength) =
+            (strength(&self.yield_strength), strength(&self.ultimate_strength));
         valid! {
             tabs: 1 <= .. <= 2 ; "definition: one tab, or one on each side of the joint";
             thickness: 0.0005 <= .. <= 0.1 ; "plausibility limit: tabs are between 0.5 mm and 100 mm thick";
@@ -125,7 +127,10 @@ impl Model for Tab {
             return Err(Error::document("bolt_diameter", "the bolt is thicker than hole_diameter"));
         }
         if edge_distance.si() <= 0.5 * hole_diameter.si() {
-            return Err(Error::document("edge_distance", "it is measured from the hole's centre, and exceeds half of hole_diameter"));
+            return Err(Error::document(
+                "edge_distance",
+                "it is measured from the hole's centre, and exceeds half of hole_diameter",
+            ));
         }
         Ok(())
     }
@@ -161,7 +166,8 @@ impl Tab {
         let [thickness, width, base] =
             [&self.thickness, &self.width, &self.base_width].map(|on| on.quantity.si());
         let [bolt, hole, edge, height] =
-            [&self.bolt_diameter, &self.hole_diameter, &self.edge_distance, &self.height].map(|on| on.quantity.si());
+            [&self.bolt_diameter, &self.hole_diameter, &self.edge_distance, &self.height]
+                .map(|on| on.quantity.si());
         let si = |on: &Option<Value<Stress>>| on.as_ref().map_or(f64::NAN, |on| on.quantity.si());
         let (yields, breaks) = (si(&self.yield_strength), si(&self.ultimate_strength));
         let single = count < 2.0;
@@ -174,7 +180,8 @@ impl Tab {
         let on_tab = self.force.quantity.si() / count;
         let (sine, cosine) = self.force_angle.quantity.si().sin_cos();
         let beside = (0.5 * (width - hole)).min(2.0 * thickness + BESIDE);
-        let in_plane = on_tab * (cosine.abs() / (base * thickness) + 6.0 * height * sine.abs() / (thickness * base * base));
+        let in_plane = on_tab
+            * (cosine.abs() / (base * thickness) + 6.0 * height * sine.abs() / (thickness * base * base));
         let out_of_plane = on_tab * offset + self.side_force.quantity.si().abs() * height / count;
         let base_stress = in_plane + 6.0 * out_of_plane / (base * thickness * thickness);
         let missing = [
