@@ -522,6 +522,78 @@ def leaf_axle() -> Sheet:
     return sheet
 
 
+def weld() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.line((0.6, 1.2), (6.6, 1.2), width=2)
+    sheet.line((1.2, 1.2), (1.2, 6.4), width=2)
+    sheet.line((1.2, 4.4), (4.4, 1.2), width=1.6)
+    sheet.line((1.2, 1.2), (2.8, 2.8), style="--", width=1)
+    sheet.say((2.35, 1.8), "throat $a$", "left")
+    sheet.measure((1.2, 0.6), (4.4, 0.6), "leg $z$")
+    sheet.measure((0.7, 1.2), (0.7, 4.4), "$z$")
+    sheet.say((3.3, 3.1), "face", "left")
+    sheet.say((1.75, 1.5), "$\\psi$")
+    sheet.box((8.4, 1.2), 5.6, 0.9, fill="0.9")
+    sheet.box((10.6, 2.1), 1.0, 3.4, fill="white")
+    sheet.circle((11.1, 4.9), 0.22, fill="0.85")
+    for side in (-1, 1):
+        edge = 11.1 + 0.5 * side
+        sheet.line((edge, 2.6), (edge + 0.5 * side, 2.1), width=1.6)
+    sheet.arrow((11.1, 4.9), (13.4, 6.1), width=2)
+    sheet.say((13.5, 6.3), "$F$", "left")
+    sheet.measure((9.6, 2.1), (9.6, 4.9), "height")
+    sheet.say((11.1, 0.75), "two runs on one part")
+    return sheet
+
+
+def bracket() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.box((0.8, 0.9), 6.6, 1.1, fill="0.9")
+    sheet.line((2.4, 2.0), (2.9, 5.4), (5.1, 5.4), (5.6, 2.0), width=2)
+    sheet.circle((4.0, 4.5), 0.35, fill="white")
+    sheet.arrow((4.0, 4.5), (6.5, 6.3), width=2)
+    sheet.say((6.6, 6.5), "$F$", "left")
+    sheet.line((4.0, 4.5), (4.0, 6.6), style="-.", width=0.8)
+    sheet.say((4.3, 5.8), "$a$")
+    sheet.measure((1.9, 2.0), (1.9, 4.5), "$h$")
+    sheet.measure((2.4, 1.45), (5.6, 1.45), "$w_b$")
+    sheet.say((2.55, 4.5), "$d_h$", "right")
+    sheet.box((9.0, 1.2), 5.4, 4.4, fill="0.96")
+    sheet.box((10.5, 3.15), 2.4, 0.5, fill="0.8")
+    sheet.line((9.5, 1.2), (9.5, 5.6), style="--", width=1.2)
+    sheet.line((13.9, 1.2), (13.9, 5.6), style="--", width=1.2)
+    for x, edge in ((10.5, 9.5), (12.9, 13.9)):
+        for y, corner in ((3.65, 5.6), (3.15, 1.2)):
+            sheet.line((x, y), (edge, corner), style="--", width=1.2)
+    sheet.say((11.7, 0.7), "yield lines of the face")
+    sheet.say((11.7, 4.1), "tab $l$ by $t$")
+    sheet.measure((14.7, 1.2), (14.7, 5.6), "$B$")
+    return sheet
+
+
+def loads() -> Sheet:
+    sheet = Sheet(15, 7.4)
+    sheet.ground(0.6, 14.4, 1.0)
+    front, rear, centre = 11.6, 3.4, (7.9, 3.6)
+    for x in (front, rear):
+        sheet.circle((x, 1.9), 0.9, fill="0.9")
+    sheet.line((1.6, 2.4), (1.6, 4.2), (5.0, 5.4), (9.6, 5.2), (13.4, 3.8), (13.4, 2.4), width=1.6)
+    sheet.circle(centre, 0.2, fill="white")
+    sheet.arrow(centre, (centre[0], 1.6), width=2)
+    sheet.say((centre[0] + 0.2, 2.3), "$m\\,g$", "left")
+    sheet.arrow(centre, (10.6, 3.6), width=2)
+    sheet.say((10.7, 3.85), "$m\\,a$", "left")
+    for x, name, long in ((front, "N_f", 2.3), (rear, "N_r", 1.3)):
+        sheet.arrow((x, -0.1 if x == front else 0.2), (x, 1.0), width=2)
+        sheet.say((x + 0.2, 0.35), f"${name}$", "left")
+        sheet.arrow((x, 1.0), (x - long, 1.0), width=2)
+    sheet.measure((6.6, 1.0), (6.6, 3.6), "$h$")
+    sheet.measure((front, 6.6), (rear, 6.6), "$l$")
+    sheet.arrow((12.6, 5.6), (14.3, 5.6), width=1.6)
+    sheet.say((13.4, 6.0), "$x$ forward")
+    return sheet
+
+
 def main(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, draw in list(globals().items()):

@@ -3,12 +3,16 @@
  * WHAT IS WHERE. This header includes all of these; each can be included alone.
  *   axlewright/core.h         statuses, version, units and text, tables, verdicts, the catalogue at run time
  *   axlewright/air.h          11 functions: the standard atmosphere, moist air, and pressures against the air around
+ *   axlewright/bracket.h      2 functions and 1 model: tabs with a bolt or a rod end, and the wall of the tube that
+ *                               carries them
  *   axlewright/cooling.h      19 functions and 4 models: how far the coolant is from boiling, which cap it wants, and
  *                               what a pressure test should read
  *   axlewright/driveline.h    20 functions and 2 models: ratios, speeds and torque from the crankshaft to the ground
  *   axlewright/engine.h       10 functions and 1 model: torque, power and the curve between them; size, load and
  *                               charge
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
+ *   axlewright/loads.h        0 functions and 1 model: the forces of the ground on each tyre, and where they act, for
+ *                               the strength of what carries them
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
  *                               axles, and on four wheels
@@ -17,6 +21,8 @@
  *                               what a turn moves
  *   axlewright/tyre.h         12 functions and 2 models: marking on the wall, load capacity, loaded and rolling
  *                               radius, place of the wheel, and the effect of a change
+ *   axlewright/weld.h         1 functions and 2 models: throat, stress of a group under an eccentric load, and
+ *                               fatigue by detail class
  *   axlewright/sheet.h        the build sheet: assessment, what-if, price list, choice of parts
  *
  * NUMBERS are coherent SI; axw_text_read("225 lbf/in", "linear stiffness", &si) and axw_text_print cross to shop units. An argument lies
@@ -63,15 +69,18 @@
 
 #include "axlewright/core.h"
 #include "axlewright/air.h"
+#include "axlewright/bracket.h"
 #include "axlewright/cooling.h"
 #include "axlewright/driveline.h"
 #include "axlewright/engine.h"
 #include "axlewright/fluid.h"
+#include "axlewright/loads.h"
 #include "axlewright/mass.h"
 #include "axlewright/ride.h"
 #include "axlewright/spring.h"
 #include "axlewright/suspension.h"
 #include "axlewright/tyre.h"
+#include "axlewright/weld.h"
 #include "axlewright/sheet.h"
 
 #endif  /* AXLEWRIGHT_H */

@@ -43,15 +43,18 @@ if TYPE_CHECKING:
     from axlewright.sheet import span as span
     # Written by `cargo xtask generate`, from the folders of the systems and what they import.
     from axlewright import air as air
+    from axlewright import bracket as bracket
     from axlewright import cooling as cooling
     from axlewright import driveline as driveline
     from axlewright import engine as engine
     from axlewright import fluid as fluid
+    from axlewright import loads as loads
     from axlewright import mass as mass
     from axlewright import ride as ride
     from axlewright import spring as spring
     from axlewright import suspension as suspension
     from axlewright import tyre as tyre
+    from axlewright import weld as weld
     # Written by hand again.
 
 Q = Quantity

@@ -49,6 +49,7 @@ __all__ = [
     "WattLinkage",
     "WattRod",
     "Wheel",
+    "WheelForces",
     "WheelPosition",
     "WheelsInRoll",
     "WindUp",
@@ -310,6 +311,47 @@ class WheelsInRoll(NamedTuple):
     roll_centre_y: Quantity[kinds.Length]
     roll_centre_height: Quantity[kinds.Length]
 
+class WheelForces(NamedTuple):
+    upper_front_leg: Quantity[kinds.Force]
+    upper_rear_leg: Quantity[kinds.Force]
+    lower_front_leg: Quantity[kinds.Force]
+    lower_rear_leg: Quantity[kinds.Force]
+    tie_rod: Quantity[kinds.Force]
+    coil_over: Quantity[kinds.Force]
+    coil: Quantity[kinds.Force]
+    torsion_bar_torque: Quantity[kinds.Torque]
+    upper_joint_x: Quantity[kinds.Force]
+    upper_joint_y: Quantity[kinds.Force]
+    upper_joint_z: Quantity[kinds.Force]
+    lower_joint_x: Quantity[kinds.Force]
+    lower_joint_y: Quantity[kinds.Force]
+    lower_joint_z: Quantity[kinds.Force]
+    upper_front_pivot_x: Quantity[kinds.Force]
+    upper_front_pivot_y: Quantity[kinds.Force]
+    upper_front_pivot_z: Quantity[kinds.Force]
+    upper_rear_pivot_x: Quantity[kinds.Force]
+    upper_rear_pivot_y: Quantity[kinds.Force]
+    upper_rear_pivot_z: Quantity[kinds.Force]
+    lower_front_pivot_x: Quantity[kinds.Force]
+    lower_front_pivot_y: Quantity[kinds.Force]
+    lower_front_pivot_z: Quantity[kinds.Force]
+    lower_rear_pivot_x: Quantity[kinds.Force]
+    lower_rear_pivot_y: Quantity[kinds.Force]
+    lower_rear_pivot_z: Quantity[kinds.Force]
+    rack_x: Quantity[kinds.Force]
+    rack_y: Quantity[kinds.Force]
+    rack_z: Quantity[kinds.Force]
+    body_eye_x: Quantity[kinds.Force]
+    body_eye_y: Quantity[kinds.Force]
+    body_eye_z: Quantity[kinds.Force]
+    body_seat_x: Quantity[kinds.Force]
+    body_seat_y: Quantity[kinds.Force]
+    body_seat_z: Quantity[kinds.Force]
+    upper_arm_bending: Quantity[kinds.Torque]
+    lower_arm_bending: Quantity[kinds.Torque]
+    leg_side_force: Quantity[kinds.Force]
+    leg_bending: Quantity[kinds.Torque]
+
 class TravelRange(NamedTuple):
     droop: Quantity[kinds.Length]
     droop_end: str
@@ -567,6 +609,9 @@ class DoubleWishbone(Model):
     def roll_table(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle], rack_travel: QuantitiesLike[kinds.Length]) -> Table:
         """Both wheels over heave, roll and rack travel."""
 
+    def forces(self, *, travel: QuantityLike[kinds.Length], rack_travel: QuantityLike[kinds.Length], longitudinal_force: QuantityLike[kinds.Force], longitudinal_height: QuantityLike[kinds.Length], lateral_force: QuantityLike[kinds.Force], lateral_height: QuantityLike[kinds.Length], vertical_force: QuantityLike[kinds.Force], drop_link_force: QuantityLike[kinds.Force]) -> WheelForces:
+        """Forces in every part of the linkage while the ground acts on the tyre at a travel and rack travel."""
+
     def points(self, *, travel: QuantitiesLike[kinds.Length], rack_travel: QuantitiesLike[kinds.Length]) -> Table:
         """Positions of all joints, part by part, to draw the linkage or to measure clearances."""
 
@@ -700,6 +745,9 @@ class LiveAxle(Model):
     def table(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle]) -> Table:
         """The axle over heave and roll."""
 
+    def forces(self, *, heave: QuantityLike[kinds.Length], roll: QuantityLike[kinds.Angle], left_longitudinal_force: QuantityLike[kinds.Force], right_longitudinal_force: QuantityLike[kinds.Force], longitudinal_height: QuantityLike[kinds.Length], left_lateral_force: QuantityLike[kinds.Force], right_lateral_force: QuantityLike[kinds.Force], lateral_height: QuantityLike[kinds.Length], left_vertical_force: QuantityLike[kinds.Force], right_vertical_force: QuantityLike[kinds.Force], drop_link_force: QuantityLike[kinds.Force], shaft_torque: QuantityLike[kinds.Torque]) -> Table:
+        """Forces in every link, rod and coil-over while the ground acts on both tyres at a heave and roll."""
+
     def points(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle]) -> Table:
         """Positions of all joints, part by part, to draw the axle or to measure clearances."""
 
@@ -814,6 +862,9 @@ class Strut(Model):
 
     def roll_table(self, *, heave: QuantitiesLike[kinds.Length], roll: QuantitiesLike[kinds.Angle], rack_travel: QuantitiesLike[kinds.Length]) -> Table:
         """Both wheels over heave, roll and rack travel."""
+
+    def forces(self, *, travel: QuantityLike[kinds.Length], rack_travel: QuantityLike[kinds.Length], longitudinal_force: QuantityLike[kinds.Force], longitudinal_height: QuantityLike[kinds.Length], lateral_force: QuantityLike[kinds.Force], lateral_height: QuantityLike[kinds.Length], vertical_force: QuantityLike[kinds.Force], drop_link_force: QuantityLike[kinds.Force]) -> WheelForces:
+        """Forces in every part of the linkage while the ground acts on the tyre at a travel and rack travel."""
 
     def points(self, *, travel: QuantitiesLike[kinds.Length], rack_travel: QuantitiesLike[kinds.Length]) -> Table:
         """Positions of all joints, part by part, to draw the linkage or to measure clearances."""

@@ -220,6 +220,8 @@ pub mod air;
 #[cfg(feature = "fluid")]
 pub mod fluid;
 
+#[cfg(feature = "bracket")]
+pub mod bracket;
 #[cfg(feature = "engine")]
 pub mod engine;
 #[cfg(feature = "mass")]
@@ -228,6 +230,8 @@ pub mod mass;
 pub mod spring;
 #[cfg(feature = "tyre")]
 pub mod tyre;
+#[cfg(feature = "weld")]
+pub mod weld;
 
 #[cfg(feature = "driveline")]
 pub mod driveline;
@@ -239,6 +243,9 @@ pub mod cooling;
 
 #[cfg(feature = "ride")]
 pub mod ride;
+
+#[cfg(feature = "loads")]
+pub mod loads;
 // Written by hand again.
 
 pub mod catalogue;

@@ -464,6 +464,117 @@ int32_t axw_suspension_double_wishbone_roll_table(const axw_suspension_double_wi
     const double *heave, size_t heave_count, const double *roll, size_t roll_count, const double *rack_travel,
     size_t rack_travel_count, axw_table **result);
 
+/// Results of `axw_suspension_double_wishbone_forces`.
+typedef struct {
+  /// Bytes of this struct as the caller has it: `sizeof`.
+  size_t size;
+  /// [N]: leg of the upper arm to its front pivot, tension positive
+  double upper_front_leg;
+  /// [N]: leg of the upper arm to its rear pivot, tension positive
+  double upper_rear_leg;
+  /// [N]: leg of the lower arm to its front pivot, tension positive
+  double lower_front_leg;
+  /// [N]: leg of the lower arm to its rear pivot, tension positive
+  double lower_rear_leg;
+  /// [N]: tie rod, tension positive
+  double tie_rod;
+  /// [N]: coil-over along its eyes, compression positive: damper and stop, and the coil if it has no
+  /// seats of its own; of a strut, the leg along its axis
+  double coil_over;
+  /// [N]: coil on seats of its own, compression positive
+  double coil;
+  /// [N*m]: torque in the torsion bar, positive if it carries the vehicle
+  double torsion_bar_torque;
+  /// [N]: force of the upright on the upper joint, forward; the joint is the ball joint of the arm,
+  /// or the top mount
+  double upper_joint_x;
+  /// [N]: force of the upright on the upper joint, to the left
+  double upper_joint_y;
+  /// [N]: force of the upright on the upper joint, up
+  double upper_joint_z;
+  /// [N]: force of the upright on the ball joint of the lower arm, forward
+  double lower_joint_x;
+  /// [N]: force of the upright on the ball joint of the lower arm, to the left
+  double lower_joint_y;
+  /// [N]: force of the upright on the ball joint of the lower arm, up
+  double lower_joint_z;
+  /// [N]: force on the body at the front pivot of the upper arm, forward
+  double upper_front_pivot_x;
+  /// [N]: force on the body at the front pivot of the upper arm, to the left
+  double upper_front_pivot_y;
+  /// [N]: force on the body at the front pivot of the upper arm, up
+  double upper_front_pivot_z;
+  /// [N]: force on the body at the rear pivot of the upper arm, forward
+  double upper_rear_pivot_x;
+  /// [N]: force on the body at the rear pivot of the upper arm, to the left
+  double upper_rear_pivot_y;
+  /// [N]: force on the body at the rear pivot of the upper arm, up
+  double upper_rear_pivot_z;
+  /// [N]: force on the body at the front pivot of the lower arm, forward
+  double lower_front_pivot_x;
+  /// [N]: force on the body at the front pivot of the lower arm, to the left
+  double lower_front_pivot_y;
+  /// [N]: force on the body at the front pivot of the lower arm, up
+  double lower_front_pivot_z;
+  /// [N]: force on the body at the rear pivot of the lower arm, forward
+  double lower_rear_pivot_x;
+  /// [N]: force on the body at the rear pivot of the lower arm, to the left
+  double lower_rear_pivot_y;
+  /// [N]: force on the body at the rear pivot of the lower arm, up
+  double lower_rear_pivot_z;
+  /// [N]: force on the rack at the inner joint of the tie rod, forward
+  double rack_x;
+  /// [N]: force on the rack at the inner joint of the tie rod, to the left
+  double rack_y;
+  /// [N]: force on the rack at the inner joint of the tie rod, up
+  double rack_z;
+  /// [N]: force on the body at the eye of the coil-over, forward; that of a strut is at its top mount
+  double body_eye_x;
+  /// [N]: force on the body at the eye of the coil-over, to the left
+  double body_eye_y;
+  /// [N]: force on the body at the eye of the coil-over, up
+  double body_eye_z;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, forward
+  double body_seat_x;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, to the left
+  double body_seat_y;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, up
+  double body_seat_z;
+  /// [N*m]: peak bending moment of the upper arm across its axis, between its ball joint and a
+  /// spring, damper or drop link that it carries; zero without one
+  double upper_arm_bending;
+  /// [N*m]: peak bending moment of the lower arm across its axis, in the same way
+  double lower_arm_bending;
+  /// [N]: side force of the strut's rod at the top mount, square to its axis
+  double leg_side_force;
+  /// [N*m]: bending moment of the strut's leg at its lower end from that side force
+  double leg_bending;
+} axw_suspension_double_wishbone_forces_result;
+
+/// Forces in every part of the linkage while the ground acts on the tyre at a travel and rack
+/// travel.
+///     travel [m]: travel of the wheel's centre relative to the body, from ride height; positive in
+///         bump
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
+///     longitudinal_force [N]: force of the ground on the tyre along the body's x, positive
+///         forward: drive; braking is negative
+///     longitudinal_height [m]: height above the ground at which it acts: zero with an outboard
+///         brake; the wheel's centre if the wheel rolls freely, or is driven or braked through a
+///         half shaft; the edge of a kerb
+///     lateral_force [N]: force of the ground on the tyre along the body's y, positive to the left:
+///         outboard
+///     lateral_height [m]: height above the ground at which it acts: zero on the road, the edge of
+///         a kerb
+///     vertical_force [N]: force of the ground on the tyre along the body's z, positive up, without
+///         the weight of wheel and upright
+///     drop_link_force [N]: force in the drop link of the anti-roll bar, tension positive; zero
+///         without a bar
+///     *result (struct): 39 results; set its `size` to `sizeof *result` first
+int32_t axw_suspension_double_wishbone_forces(const axw_suspension_double_wishbone *model, double travel,
+    double rack_travel, double longitudinal_force, double longitudinal_height, double lateral_force,
+    double lateral_height, double vertical_force, double drop_link_force,
+    axw_suspension_double_wishbone_forces_result *result);
+
 /// Positions of all joints, part by part, to draw the linkage or to measure clearances.
 ///     travel [m], list: travel of the wheel's centre relative to the body, from ride height;
 ///         positive in bump
@@ -1132,6 +1243,46 @@ int32_t axw_suspension_live_axle_at(const axw_suspension_live_axle *model, doubl
 int32_t axw_suspension_live_axle_table(const axw_suspension_live_axle *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, axw_table **result);
 
+/// Forces in every link, rod and coil-over while the ground acts on both tyres at a heave and roll.
+///     heave [m]: travel of the axle's middle relative to the body, from ride height; positive in
+///         bump
+///     roll [rad]: roll angle of the axle relative to the body, about x; positive with the left
+///         wheel in bump
+///     left_longitudinal_force [N]: force of the ground on the left tyre along the body's x,
+///         positive forward: drive; braking is negative
+///     right_longitudinal_force [N]: force of the ground on the right tyre along the body's x
+///     longitudinal_height [m]: height above the ground at which both act: zero in drive and
+///         braking, whose torque the housing takes; the wheel's centre if the wheel rolls freely;
+///         the edge of a kerb
+///     left_lateral_force [N]: force of the ground on the left tyre along the body's y, positive to
+///         the left
+///     right_lateral_force [N]: force of the ground on the right tyre along the body's y, positive
+///         to the left
+///     lateral_height [m]: height above the ground at which both act: zero on the road, the edge of
+///         a kerb
+///     left_vertical_force [N]: force of the ground on the left tyre along the body's z, positive
+///         up, without its share of the axle's own weight
+///     right_vertical_force [N]: force of the ground on the right tyre along the body's z, without
+///         its share of the axle's own weight
+///     drop_link_force [N]: force in the left drop link of the anti-roll bar, tension positive; the
+///         right one has its opposite; zero without a bar
+///     shaft_torque [N*m]: torque of the propeller shaft on the pinion about its axis, positive
+///         about its forward direction: it moves load from one wheel to the other
+///     *result (table): One row for each part: `heave`, `roll`, `part` (each link by its name, of a
+///         pair with `left` or `right` after it, `lateral rod`, `upper rod` and `lower rod` of a
+///         Watt linkage, `coil-over left`, `coil-over right`), `tension` (compression is negative),
+///         and its force on the body `body_x`, `body_y`, `body_z`. A rod at a bell crank on the
+///         body pulls on the crank; its pivot carries both rods. Heave and roll are given, so the
+///         coil-overs take what the balance leaves: coil, gas, damper and stop together. Where a
+///         link is redundant, the strain energy of the bushes is least, and links that bind at this
+///         heave and roll pull without any load. If none of the redundant links has a bush, what
+///         they share is not known. The axle and its links have no mass here, and the axle does not
+///         move in its bushes.
+int32_t axw_suspension_live_axle_forces(const axw_suspension_live_axle *model, double heave, double roll,
+    double left_longitudinal_force, double right_longitudinal_force, double longitudinal_height,
+    double left_lateral_force, double right_lateral_force, double lateral_height, double left_vertical_force,
+    double right_vertical_force, double drop_link_force, double shaft_torque, axw_table **result);
+
 /// Positions of all joints, part by part, to draw the axle or to measure clearances.
 ///     heave [m], list: travel of the axle's middle relative to the body, from ride height;
 ///         positive in bump
@@ -1597,6 +1748,116 @@ int32_t axw_suspension_strut_in_roll(const axw_suspension_strut *model, double h
 int32_t axw_suspension_strut_roll_table(const axw_suspension_strut *model, const double *heave,
     size_t heave_count, const double *roll, size_t roll_count, const double *rack_travel,
     size_t rack_travel_count, axw_table **result);
+
+/// Results of `axw_suspension_strut_forces`.
+typedef struct {
+  /// Bytes of this struct as the caller has it: `sizeof`.
+  size_t size;
+  /// [N]: leg of the upper arm to its front pivot, tension positive
+  double upper_front_leg;
+  /// [N]: leg of the upper arm to its rear pivot, tension positive
+  double upper_rear_leg;
+  /// [N]: leg of the lower arm to its front pivot, tension positive
+  double lower_front_leg;
+  /// [N]: leg of the lower arm to its rear pivot, tension positive
+  double lower_rear_leg;
+  /// [N]: tie rod, tension positive
+  double tie_rod;
+  /// [N]: coil-over along its eyes, compression positive: damper and stop, and the coil if it has no
+  /// seats of its own; of a strut, the leg along its axis
+  double coil_over;
+  /// [N]: coil on seats of its own, compression positive
+  double coil;
+  /// [N*m]: torque in the torsion bar, positive if it carries the vehicle
+  double torsion_bar_torque;
+  /// [N]: force of the upright on the upper joint, forward; the joint is the ball joint of the arm,
+  /// or the top mount
+  double upper_joint_x;
+  /// [N]: force of the upright on the upper joint, to the left
+  double upper_joint_y;
+  /// [N]: force of the upright on the upper joint, up
+  double upper_joint_z;
+  /// [N]: force of the upright on the ball joint of the lower arm, forward
+  double lower_joint_x;
+  /// [N]: force of the upright on the ball joint of the lower arm, to the left
+  double lower_joint_y;
+  /// [N]: force of the upright on the ball joint of the lower arm, up
+  double lower_joint_z;
+  /// [N]: force on the body at the front pivot of the upper arm, forward
+  double upper_front_pivot_x;
+  /// [N]: force on the body at the front pivot of the upper arm, to the left
+  double upper_front_pivot_y;
+  /// [N]: force on the body at the front pivot of the upper arm, up
+  double upper_front_pivot_z;
+  /// [N]: force on the body at the rear pivot of the upper arm, forward
+  double upper_rear_pivot_x;
+  /// [N]: force on the body at the rear pivot of the upper arm, to the left
+  double upper_rear_pivot_y;
+  /// [N]: force on the body at the rear pivot of the upper arm, up
+  double upper_rear_pivot_z;
+  /// [N]: force on the body at the front pivot of the lower arm, forward
+  double lower_front_pivot_x;
+  /// [N]: force on the body at the front pivot of the lower arm, to the left
+  double lower_front_pivot_y;
+  /// [N]: force on the body at the front pivot of the lower arm, up
+  double lower_front_pivot_z;
+  /// [N]: force on the body at the rear pivot of the lower arm, forward
+  double lower_rear_pivot_x;
+  /// [N]: force on the body at the rear pivot of the lower arm, to the left
+  double lower_rear_pivot_y;
+  /// [N]: force on the body at the rear pivot of the lower arm, up
+  double lower_rear_pivot_z;
+  /// [N]: force on the rack at the inner joint of the tie rod, forward
+  double rack_x;
+  /// [N]: force on the rack at the inner joint of the tie rod, to the left
+  double rack_y;
+  /// [N]: force on the rack at the inner joint of the tie rod, up
+  double rack_z;
+  /// [N]: force on the body at the eye of the coil-over, forward; that of a strut is at its top mount
+  double body_eye_x;
+  /// [N]: force on the body at the eye of the coil-over, to the left
+  double body_eye_y;
+  /// [N]: force on the body at the eye of the coil-over, up
+  double body_eye_z;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, forward
+  double body_seat_x;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, to the left
+  double body_seat_y;
+  /// [N]: force on the body at the seat of a coil that has seats of its own, up
+  double body_seat_z;
+  /// [N*m]: peak bending moment of the upper arm across its axis, between its ball joint and a
+  /// spring, damper or drop link that it carries; zero without one
+  double upper_arm_bending;
+  /// [N*m]: peak bending moment of the lower arm across its axis, in the same way
+  double lower_arm_bending;
+  /// [N]: side force of the strut's rod at the top mount, square to its axis
+  double leg_side_force;
+  /// [N*m]: bending moment of the strut's leg at its lower end from that side force
+  double leg_bending;
+} axw_suspension_strut_forces_result;
+
+/// Forces in every part of the linkage while the ground acts on the tyre at a travel and rack
+/// travel.
+///     travel [m]: travel of the wheel's centre relative to the body, from ride height; positive in
+///         bump
+///     rack_travel [m]: displacement of the rack from its middle, positive to the left
+///     longitudinal_force [N]: force of the ground on the tyre along the body's x, positive
+///         forward: drive; braking is negative
+///     longitudinal_height [m]: height above the ground at which it acts: zero with an outboard
+///         brake; the wheel's centre if the wheel rolls freely, or is driven or braked through a
+///         half shaft; the edge of a kerb
+///     lateral_force [N]: force of the ground on the tyre along the body's y, positive to the left:
+///         outboard
+///     lateral_height [m]: height above the ground at which it acts: zero on the road, the edge of
+///         a kerb
+///     vertical_force [N]: force of the ground on the tyre along the body's z, positive up, without
+///         the weight of wheel and upright
+///     drop_link_force [N]: force in the drop link of the anti-roll bar, tension positive; zero
+///         without a bar
+///     *result (struct): 39 results; set its `size` to `sizeof *result` first
+int32_t axw_suspension_strut_forces(const axw_suspension_strut *model, double travel, double rack_travel,
+    double longitudinal_force, double longitudinal_height, double lateral_force, double lateral_height,
+    double vertical_force, double drop_link_force, axw_suspension_strut_forces_result *result);
 
 /// Positions of all joints, part by part, to draw the linkage or to measure clearances.
 ///     travel [m], list: travel of the wheel's centre relative to the body, from ride height;

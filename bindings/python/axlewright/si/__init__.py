@@ -12,6 +12,7 @@ from axlewright.si.generated import SYSTEMS
 if TYPE_CHECKING:
     # Written by `cargo xtask generate`, from the folders of the systems and what they import.
     from axlewright.si import air as air
+    from axlewright.si import bracket as bracket
     from axlewright.si import cooling as cooling
     from axlewright.si import driveline as driveline
     from axlewright.si import engine as engine
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from axlewright.si import spring as spring
     from axlewright.si import suspension as suspension
     from axlewright.si import tyre as tyre
+    from axlewright.si import weld as weld
     # Written by hand again.
 
 

@@ -51,9 +51,21 @@ impl<S: Scalar> Body<S> {
         let [a, b, c] = self.frame;
         a * here.x + b * here.y + c * here.z
     }
+    /// First axis of the body's frame: that about which an arm turns, and along which a strut slides.
+    pub(super) fn axis(&self) -> Vector<S> {
+        self.frame[0]
+    }
+    /// Direction from the axis of an arm to its ball joint.
+    pub(super) fn outward(&self) -> Vector<S> {
+        self.frame[1]
+    }
+    /// Foot of the ball joint on the axis of an arm.
+    pub(super) fn foot(&self) -> Vector<S> {
+        self.origin
+    }
     /// Rotation of an arm from rest, with both derivatives, positive in bump.
     pub(in crate::suspension) fn turned(&self, rest: &Body) -> [S; 3] {
-        let sign = S::of(1.0_f64.copysign(rest.spin.dot(rest.frame[0])));
+        let sign = S::of(rest.bump());
         let ([axis, from, _], [_, to, _]) = (rest.frame.map(Vector::spread::<S>), self.frame);
         let turn = axis.dot(from.cross(to)).arctangent(from.dot(to));
         [turn, self.spin.dot(axis), self.spin_rate.dot(axis)].map(|on| on * sign)
@@ -72,6 +84,13 @@ impl<S: Scalar> Body<S> {
             rate: self.velocity + turning,
             second: self.acceleration + self.spin_rate.cross(arm) + self.spin.cross(turning),
         }
+    }
+}
+
+impl Body {
+    /// Sign of an arm's turn in bump, about its axis; of the arm at rest.
+    pub(super) fn bump(&self) -> f64 {
+        1.0_f64.copysign(self.spin.dot(self.frame[0]))
     }
 }
 
@@ -425,6 +444,19 @@ impl Linkage {
         });
         self.rest = self.pose(0.0, 0.0).map_err(|end| ("anti_roll_bar", end.sentence()))?;
         Ok(self)
+    }
+
+    /// Place of the upper joint: the ball joint of the upper arm, or the top mount.
+    pub(super) fn upper_joint(&self, pose: &Pose) -> Vector {
+        match &self.guide {
+            Guide::Arm { hinge, .. } => hinge.foot + pose.upper_arm.outward() * hinge.radius,
+            Guide::Strut { .. } => self.top,
+        }
+    }
+
+    /// Inner joint of the tie rod with the rack this far to the left.
+    pub(super) fn rack_end(&self, rack: f64) -> Vector {
+        self.inner + vector(0.0, rack, 0.0)
     }
 
     /// Coordinates of a point at ride height in the frame of what carries it.

@@ -1,9 +1,11 @@
 //! One wheel on its own linkage: double wishbone and strut.
 
+mod balance;
 mod change;
 mod double_wishbone;
 #[cfg(feature = "sheet")]
 pub(super) mod double_wishbone_lines;
+mod forces;
 mod in_roll;
 pub(super) mod linkage;
 mod outline;
@@ -17,6 +19,7 @@ pub(in crate::suspension) mod strut_lines;
 pub(super) mod wheel_position;
 
 pub use double_wishbone::DoubleWishbone;
+pub use forces::WheelForces;
 pub use in_roll::WheelsInRoll;
 pub use prepared::PreparedLinkage;
 pub use strut::Strut;

@@ -1,4 +1,5 @@
 use super::change;
+use super::forces::{TyreLoad, WheelForces};
 use super::in_roll::WheelsInRoll;
 use super::prepared::{Changing, Independent, Mounting, Parts, PreparedLinkage, Upper};
 use super::wheel_position::WheelPosition;
@@ -9,7 +10,7 @@ use crate::suspension::TravelRange;
 use crate::suspension::parts::{
     AntiRollBar, Arm, Axle, Braking, Carrier, Driving, JointLimits, StrutLeg, TieRod, TorsionBar, Wheel,
 };
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Force, Length};
 
 /// A strut on a lower arm with rack steering, drawn point by point: position of the wheel over travel and rack travel, and action of the spring.
 ///
@@ -202,6 +203,50 @@ impl Strut {
     /// One row for each heave, roll and rack travel: `heave`, `roll`, `rack_travel`, and the results of `in_roll`: `...`.
     pub fn roll_table(&self, heave: &[Length], roll: &[Angle], rack_travel: &[Length]) -> Result<Table> {
         self.prepare()?.roll_table(heave, roll, rack_travel)
+    }
+
+    /// Forces in every part of the linkage while the ground acts on the tyre at a travel and rack travel.
+    ///
+    /// # Parameters
+    /// - `travel` — travel of the wheel's centre relative to the body, from ride height; positive in bump
+    /// - `rack_travel` — displacement of the rack from its middle, positive to the left
+    /// - `longitudinal_force` — force of the ground on the tyre along the body's x, positive forward: drive; braking is negative
+    /// - `longitudinal_height` — height above the ground at which it acts: zero with an outboard brake; the wheel's centre if the wheel rolls freely, or is driven or braked through a half shaft; the edge of a kerb
+    /// - `lateral_force` — force of the ground on the tyre along the body's y, positive to the left: outboard
+    /// - `lateral_height` — height above the ground at which it acts: zero on the road, the edge of a kerb
+    /// - `vertical_force` — force of the ground on the tyre along the body's z, positive up, without the weight of wheel and upright
+    /// - `drop_link_force` — force in the drop link of the anti-roll bar, tension positive; zero without a bar
+    ///
+    /// # Returns
+    /// See the fields of [`WheelForces`].
+    ///
+    /// The travel is given, so the coil-over takes what the balance leaves: coil, gas, damper and stop together. A coil on seats of its own, and a torsion bar
+    /// beside a coil-over, have the force that their rate gives at this travel. The legs of an arm share the force along its axis as a truss of straight legs.
+    /// What a spring or drop link between the ends of an arm adds along that axis is halved: count it in full at either pivot. Masses of arms, upright and wheel, friction and bushes are neglected.
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "three forces of the ground, two heights, a link and two travels"
+    )]
+    pub fn forces(
+        &self,
+        travel: Length,
+        rack_travel: Length,
+        longitudinal_force: Force,
+        longitudinal_height: Length,
+        lateral_force: Force,
+        lateral_height: Length,
+        vertical_force: Force,
+        drop_link_force: Force,
+    ) -> Result<WheelForces> {
+        let on = TyreLoad {
+            longitudinal_force,
+            longitudinal_height,
+            lateral_force,
+            lateral_height,
+            vertical_force,
+            drop_link_force,
+        };
+        self.prepare()?.forces(travel, rack_travel, on)
     }
 
     /// Positions of all joints, part by part, to draw the linkage or to measure clearances.

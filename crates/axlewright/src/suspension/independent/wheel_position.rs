@@ -388,7 +388,7 @@ pub(super) struct Springs<S = f64> {
     spring_remaining: S,
     damper_used: S,
     damper_remaining: S,
-    torsion_bar_torque: S,
+    pub(super) torsion_bar_torque: S,
     pub(super) torsion_bar_ratio: S,
 }
 

@@ -1,5 +1,6 @@
 //! Questions to a live axle, each answered by the axle as it is prepared.
 
+use super::forces::AxleLoad;
 use super::linkage::AxleLinkage;
 use super::model::LiveAxle;
 use super::position::{AxlePosition, Found};
@@ -9,7 +10,7 @@ use crate::base::document::Prepare;
 use crate::base::table::{Filling, Table};
 use crate::suspension::TravelRange;
 use crate::suspension::kinematics::outline::outlines;
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Force, Length, Torque};
 use std::sync::Arc;
 
 impl Prepare for LiveAxle {
@@ -82,6 +83,62 @@ impl LiveAxle {
             }
         }
         rows.finish()
+    }
+
+    /// Forces in every link, rod and coil-over while the ground acts on both tyres at a heave and roll.
+    ///
+    /// # Parameters
+    /// - `heave` — travel of the axle's middle relative to the body, from ride height; positive in bump
+    /// - `roll` — roll angle of the axle relative to the body, about x; positive with the left wheel in bump
+    /// - `left_longitudinal_force` — force of the ground on the left tyre along the body's x, positive forward: drive; braking is negative
+    /// - `right_longitudinal_force` — force of the ground on the right tyre along the body's x
+    /// - `longitudinal_height` — height above the ground at which both act: zero in drive and braking, whose torque the housing takes; the wheel's centre if the wheel rolls freely; the edge of a kerb
+    /// - `left_lateral_force` — force of the ground on the left tyre along the body's y, positive to the left
+    /// - `right_lateral_force` — force of the ground on the right tyre along the body's y, positive to the left
+    /// - `lateral_height` — height above the ground at which both act: zero on the road, the edge of a kerb
+    /// - `left_vertical_force` — force of the ground on the left tyre along the body's z, positive up, without its share of the axle's own weight
+    /// - `right_vertical_force` — force of the ground on the right tyre along the body's z, without its share of the axle's own weight
+    /// - `drop_link_force` — force in the left drop link of the anti-roll bar, tension positive; the right one has its opposite; zero without a bar
+    /// - `shaft_torque` — torque of the propeller shaft on the pinion about its axis, positive about its forward direction: it moves load from one wheel to the other
+    ///
+    /// # Returns
+    /// One row for each part: `heave`, `roll`, `part` (each link by its name, of a pair with `left` or `right` after it, `lateral rod`, `upper rod` and `lower rod` of a Watt linkage, `coil-over left`,
+    /// `coil-over right`), `tension` (compression is negative), and its force on the body `body_x`, `body_y`, `body_z`. A rod at a bell crank on the body pulls on the crank; its pivot carries both rods.
+    ///
+    /// Heave and roll are given, so the coil-overs take what the balance leaves: coil, gas, damper and stop together. Where a link is redundant, the strain energy of the bushes is least, and links that bind at
+    /// this heave and roll pull without any load. If none of the redundant links has a bush, what they share is not known. The axle and its links have no mass here, and the axle does not move in its bushes.
+    #[expect(
+        clippy::too_many_arguments,
+        reason = "three forces of the ground on each tyre, two heights, bar and shaft"
+    )]
+    pub fn forces(
+        &self,
+        heave: Length,
+        roll: Angle,
+        left_longitudinal_force: Force,
+        right_longitudinal_force: Force,
+        longitudinal_height: Length,
+        left_lateral_force: Force,
+        right_lateral_force: Force,
+        lateral_height: Length,
+        left_vertical_force: Force,
+        right_vertical_force: Force,
+        drop_link_force: Force,
+        shaft_torque: Torque,
+    ) -> Result<Table> {
+        let on = AxleLoad {
+            left_longitudinal_force,
+            right_longitudinal_force,
+            longitudinal_height,
+            left_lateral_force,
+            right_lateral_force,
+            lateral_height,
+            left_vertical_force,
+            right_vertical_force,
+            drop_link_force,
+            shaft_torque,
+        };
+        self.prepare()?.forces(heave, roll, on)
     }
 
     /// Positions of all joints, part by part, to draw the axle or to measure clearances.

@@ -4,6 +4,7 @@ mod ask;
 pub(super) mod bar_lever;
 mod bind;
 mod change;
+mod forces;
 mod frame;
 mod held;
 #[cfg(feature = "sheet")]

@@ -1,6 +1,7 @@
 //! Live axles against constructions by hand, against each other, and against what cannot be.
 
 mod branch;
+mod forces;
 mod motion;
 mod outline;
 mod properties;
