@@ -8,6 +8,7 @@
  *   axlewright/driveline.h    20 functions and 2 models: ratios, speeds and torque from the crankshaft to the ground
  *   axlewright/engine.h       10 functions and 1 model: torque, power and the curve between them; size, load and
  *                               charge
+ *   axlewright/fastener.h     2 functions and 2 models: 
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
@@ -66,6 +67,7 @@
 #include "axlewright/cooling.h"
 #include "axlewright/driveline.h"
 #include "axlewright/engine.h"
+#include "axlewright/fastener.h"
 #include "axlewright/fluid.h"
 #include "axlewright/mass.h"
 #include "axlewright/ride.h"

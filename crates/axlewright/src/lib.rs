@@ -222,6 +222,8 @@ pub mod fluid;
 
 #[cfg(feature = "engine")]
 pub mod engine;
+#[cfg(feature = "fastener")]
+pub mod fastener;
 #[cfg(feature = "mass")]
 pub mod mass;
 #[cfg(feature = "spring")]

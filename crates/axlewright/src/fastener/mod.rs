@@ -1,0 +1,10 @@
+//! Fasteners: thread and strength of a bolt.
+//!
+//! Symbols: `d` thread diameter, `P` pitch, `d_2` pitch diameter, `d_3` root diameter, `D_1` minor diameter of the tapped thread, `H = sqrt(3) / 2 P` height of
+//! the sharp triangle (m), `A_s` stress area (m²).
+//!
+//! Left out here: loads of the parts. A bolt gets its force from the caller.
+
+mod thread;
+
+pub use thread::*;
