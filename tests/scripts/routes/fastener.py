@@ -127,3 +127,136 @@ def proof_share(d, preload):
     if preload > proof:
         raise Refused("preload above proof")
     return float(preload / proof)
+
+
+# Tightening: the work of one turn. The bolt advances by the pitch against the preload; friction rubs along the pitch line of the thread, pressed by
+# the preload over the cosine of half the flank angle, and along the mean circle under the head.
+def work_of_a_turn(preload, diameter, pitch, thread_friction, head_friction=0.0, head_friction_diameter=0.0):
+    force = real(preload)
+    flank = force / mpmath.cos(PI / 6)
+    rubbed = mpmath.quad(lambda angle: real(thread_friction) * flank * profile(diameter, pitch)["pitch_diameter"] / 2, [0, 2 * PI])
+    head = mpmath.quad(lambda angle: real(head_friction) * force * real(head_friction_diameter) / 2, [0, 2 * PI])
+    return force * real(pitch) + rubbed + head
+
+
+def torque_of(*parts):
+    return work_of_a_turn(*parts) / (2 * PI)
+
+
+@route("fastener.tightening_torque", "work of a turn")
+def tightening_torque(preload, diameter, pitch, thread_friction, head_friction, head_friction_diameter):
+    return float(torque_of(preload, diameter, pitch, thread_friction, head_friction, head_friction_diameter))
+
+
+@route("fastener.preload_from_torque")
+def preload_from_torque(torque, diameter, pitch, thread_friction, head_friction, head_friction_diameter):
+    if not torque:
+        return 0.0
+    parts = (diameter, pitch, thread_friction, head_friction, head_friction_diameter)
+    return float(mpmath.findroot(lambda preload: torque_of(preload, *parts) - torque, (torque / diameter, 10 * torque / diameter)))
+
+
+@route("fastener.nut_factor")
+def nut_factor(diameter, pitch, thread_friction, head_friction, head_friction_diameter):
+    return float(torque_of(1, diameter, pitch, thread_friction, head_friction, head_friction_diameter) / real(diameter))
+
+
+@route("fastener.torque_by_nut_factor")
+def torque_by_nut_factor(nut_factor, preload, diameter):
+    return Fraction(nut_factor) * Fraction(preload) * Fraction(diameter)
+
+
+@route("fastener.preload_by_nut_factor")
+def preload_by_nut_factor(nut_factor, torque, diameter):
+    return Fraction(torque) / (Fraction(nut_factor) * Fraction(diameter))
+
+
+@route("fastener.thread_torque")
+def thread_torque(preload, diameter, pitch, thread_friction):
+    return float(torque_of(preload, diameter, pitch, thread_friction))
+
+
+@route("fastener.tightening_stress")
+def tightening_stress(bolt_force, stress_area, thread_torque):
+    """Largest principal stresses at the rim of the circle, whose torque is the integral of a shear that grows with the radius."""
+    rim = mpmath.sqrt(real(stress_area) / PI)
+    per_shear = mpmath.quad(lambda radius: radius / rim * radius * 2 * PI * radius, [0, rim])
+    shear, tension = real(thread_torque) / per_shear, real(bolt_force) / real(stress_area)
+    both = mpmath.eigsy(mpmath.matrix([[tension, shear, 0], [shear, 0, 0], [0, 0, 0]]), eigvals_only=True)
+    a, b, c = both
+    return float(mpmath.sqrt(((a - b) ** 2 + (b - c) ** 2 + (c - a) ** 2) / 2))
+
+
+@route("fastener.embedding_loss")
+def embedding_loss(embedding, bolt_stiffness, clamped_stiffness):
+    """Least energy of the two springs: the bolt gives back what the parts do not take up."""
+    bolt, parts, gap = Fraction(bolt_stiffness), Fraction(clamped_stiffness), Fraction(embedding)
+    # Stretch x of the bolt is lost, the parts spring back by gap - x; the derivative of bolt x^2 + parts (gap - x)^2 is zero.
+    slope = lambda x: 2 * bolt * x - 2 * parts * (gap - x)  # noqa: E731
+    at_zero, at_one = slope(Fraction(0)), slope(Fraction(1))
+    return bolt * (at_zero / (at_zero - at_one))
+
+
+LUBRICANTS = {"dry": ("0.14", "0.35"), "oiled": ("0.08", "0.16"), "anti_seize": ("0.04", "0.16")}
+
+
+def mean(a, b):
+    return (real(a) + real(b)) / 2
+
+
+def torque_per_force(d):
+    """Torque of a newton of preload at the lowest, middle and highest friction; none if friction is not written."""
+    _, diameter, pitch = thread(d["bolt"]["thread"])
+    if "least_nut_factor" in d:
+        low, high = d["least_nut_factor"], d["peak_nut_factor"]
+        return [real(factor) * real(diameter) for factor in (low, mean(low, high), high)]
+    if "lubricant" in d:
+        both = [Fraction(value) for value in LUBRICANTS[d["lubricant"]]]
+        thread_bounds = head_bounds = both
+    elif "least_thread_friction" in d:
+        thread_bounds, head_bounds = ([d[f"{end}_{place}_friction"] for end in ("least", "peak")] for place in ("thread", "head"))
+    else:
+        return None
+    if "head_friction_diameter" not in d:
+        return None
+    middles = [(low, mean(low, high), high) for low, high in (thread_bounds, head_bounds)]
+    return [torque_of(1, diameter, pitch, in_thread, at_head, d["head_friction_diameter"]) for in_thread, at_head in zip(*middles, strict=True)]
+
+
+SCATTERS = {"torque_wrench": Fraction("0.3"), "angle": Fraction("0.17"), "yield_controlled": Fraction("0.17")}
+
+
+def preloads(d, torque=None):
+    """Least, mean and peak preload; none if they are not known."""
+    method = d.get("method")
+    if method not in SCATTERS:
+        return None
+    scatter = real(d.get("scatter", SCATTERS[method]))
+    if "preload" in d:
+        middle = real(d["preload"])
+        return middle * (1 - scatter), middle, middle * (1 + scatter)
+    per = torque_per_force(d)
+    torque = d.get("torque") if torque is None else torque
+    if method != "torque_wrench" or torque is None or per is None:
+        return None
+    low, middle, high = (real(torque) / of for of in per)
+    wrench = real(Fraction("0.04"))
+    return min(middle * (1 - scatter), high * (1 - wrench)), middle, max(middle * (1 + scatter), low * (1 + wrench))
+
+
+@route("fastener.Tightening.preload_bounds")
+def preload_bounds(d):
+    found = preloads(d)
+    if found is None:
+        return {}
+    proof = real(strength(d["bolt"]["thread"], grade_of(d["bolt"]))[0]) * area_of(d["bolt"]["thread"])
+    return {**dict(zip(("least_preload", "mean_preload", "peak_preload"), map(float, found), strict=True)), "peak_over_proof": float(found[2] / proof)}
+
+
+@route("fastener.Tightening.torque_for")
+def torque_for(d, proof_share):
+    proof = real(strength(d["bolt"]["thread"], grade_of(d["bolt"]))[0]) * area_of(d["bolt"]["thread"])
+    peak = lambda torque: preloads(d, torque)[2] - real(proof_share) * proof  # noqa: E731
+    torque = mpmath.findroot(peak, (1, 100))
+    least, _, most = preloads(d, torque)
+    return {"torque": float(torque), "least_preload": float(least), "peak_preload": float(most)}

@@ -734,6 +734,18 @@ engine.wheel_power engine_wheel_power revision 1 {
     -> Power "P_w" "The power at the driven wheels."
 }
 #[cfg(feature = "fastener")]
+fastener.embedding_loss fastener_embedding_loss revision 1 {
+    "Preload that a joint loses as its faces embed."
+    "`F_z = f_z k_b k_c / (k_b + k_c)`"
+    "- `0 <= embedding <= 0.01`\n- `1000 <= bolt_stiffness <= 1000000000000`\n- `1000 <= clamped_stiffness <= 1000000000000`\n\nElastic bolt and parts. A joint whose paint was left between its faces keeps settling."
+    "Two springs in series; VDI 2230 part 1, loss of preload (from memory)"
+    "A short bolt loses most: less than three diameters of grip may lose half of the preload. Tighten again after the first load."
+    embedding: Length "f_z" "`f_z`, length by which the faces settle after tightening; from memory (VDI 2230): 3 µm in the thread, 3 µm a face under head and nut, 2 µm a face between parts, for machined faces; paint and plating settle far more" Span { lower: Some(0.0), upper: Some(0.01), ..Span::ANY };
+    bolt_stiffness: LinearStiffness "k_b" "`k_b`, axial rate of the bolt" Span { lower: Some(1000.0), upper: Some(1000000000000.0), ..Span::ANY };
+    clamped_stiffness: LinearStiffness "k_c" "`k_c`, axial rate of the clamped parts" Span { lower: Some(1000.0), upper: Some(1000000000000.0), ..Span::ANY };
+    -> Force "F_z" "The force to take from the preload."
+}
+#[cfg(feature = "fastener")]
 fastener.metric_stress_area fastener_metric_stress_area revision 1 {
     "Stress area of a metric bolt: the area that its tensile strength counts on."
     "`A_s = pi / 4 (d - 13/12 H)^2` with `H = sqrt(3) / 2 P`, the mean of pitch and root diameter; `0.9382 P` for `13/12 H`"
@@ -743,6 +755,99 @@ fastener.metric_stress_area fastener_metric_stress_area revision 1 {
     diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), exceeds: &["pitch"], ..Span::ANY };
     pitch: Length "P" "`P`, distance from thread to thread" Span { lower: Some(0.0001), upper: Some(0.02), ..Span::ANY };
     -> Area "A_s" "The stress area."
+}
+#[cfg(feature = "fastener")]
+fastener.nut_factor fastener_nut_factor revision 1 {
+    "Nut factor of a bolt: torque over preload and diameter."
+    "`K = (P / (2 pi) + m_t d_2 / (2 cos 30°) + m_h D_m / 2) / d` with the pitch diameter `d_2 = d - 3/4 sqrt(3) / 2 P`"
+    "- `0.001 <= diameter <= 0.2`\n- `0.0001 <= pitch <= 0.02`\n- `0 <= thread_friction <= 1`\n- `0 <= head_friction <= 1`\n- `0.001 <= head_friction_diameter <= 0.5`\n- `diameter > pitch`\n- `head_friction_diameter > diameter`\n\nA 60 degree thread of one start, without prevailing torque."
+    "Shigley's Mechanical Engineering Design, torque coefficient; VDI 2230 part 1 (both from memory)"
+    ""
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), exceeds: &["pitch"], ..Span::ANY };
+    pitch: Length "P" "`P`, distance from thread to thread" Span { lower: Some(0.0001), upper: Some(0.02), ..Span::ANY };
+    thread_friction: Ratio "m_t" "`m_t`, coefficient of friction of the thread" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction: Ratio "m_h" "`m_h`, coefficient of friction under the head or nut that is turned" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction_diameter: Length "D_m" "`D_m`, mean diameter of the face that rubs there: half of the washer face plus half of the hole" Span { lower: Some(0.001), upper: Some(0.5), exceeds: &["diameter"], ..Span::ANY };
+    -> Ratio "K" "The nut factor, about 0.2 for a dry bolt."
+}
+#[cfg(feature = "fastener")]
+fastener.preload_by_nut_factor fastener_preload_by_nut_factor revision 1 {
+    "Preload that a torque gives a bolt, by its nut factor."
+    "`F = T / (K d)`"
+    "- `0.02 <= nut_factor <= 1`\n- `0 <= torque <= 1000000`\n- `0.001 <= diameter <= 0.2`\n\nOne factor holds for one finish and one lubricant. It scatters by 30 % (from memory)."
+    "Shigley's Mechanical Engineering Design, bolt torque requirements (from memory)"
+    "A greased bolt takes far more preload at the same torque, and may break. The maker's torque comes first."
+    nut_factor: Ratio "K" "`K`, torque over preload and diameter; common practice, no source: 0.2 as delivered, 0.15 oiled, 0.12 with anti-seize" Span { lower: Some(0.02), upper: Some(1.0), ..Span::ANY };
+    torque: Torque "T" "`T`, torque at the wrench, less the prevailing torque of a lock nut" Span { lower: Some(0.0), upper: Some(1000000.0), ..Span::ANY };
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), ..Span::ANY };
+    -> Force "F" "The tension in the bolt. The lowest factor gives the peak preload, the highest one the least preload."
+}
+#[cfg(feature = "fastener")]
+fastener.preload_from_torque fastener_preload_from_torque revision 1 {
+    "Preload that a torque gives a bolt, by the friction of thread and head."
+    "`F = T / (P / (2 pi) + m_t d_2 / (2 cos 30°) + m_h D_m / 2)` with the pitch diameter `d_2 = d - 3/4 sqrt(3) / 2 P`"
+    "- `0 <= torque <= 1000000`\n- `0.001 <= diameter <= 0.2`\n- `0.0001 <= pitch <= 0.02`\n- `0 <= thread_friction <= 1`\n- `0 <= head_friction <= 1`\n- `0.001 <= head_friction_diameter <= 0.5`\n- `diameter > pitch`\n- `head_friction_diameter > diameter`\n\nA 60 degree thread of one start. The product of pitch and friction is left out, which at a friction of 0.12 makes the preload 0.4 % high."
+    "VDI 2230 part 1 and N. Motosh, J. Engineering for Industry 98 (1976), both from memory"
+    "Friction scatters more than any wrench: judge the joint at the least and at the peak preload. A greased bolt takes far more preload at the same torque, and may break. The maker's torque comes first."
+    torque: Torque "T" "`T`, torque at the wrench, less the prevailing torque of a lock nut" Span { lower: Some(0.0), upper: Some(1000000.0), ..Span::ANY };
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), exceeds: &["pitch"], ..Span::ANY };
+    pitch: Length "P" "`P`, distance from thread to thread" Span { lower: Some(0.0001), upper: Some(0.02), ..Span::ANY };
+    thread_friction: Ratio "m_t" "`m_t`, coefficient of friction of the thread" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction: Ratio "m_h" "`m_h`, coefficient of friction under the head or nut that is turned" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction_diameter: Length "D_m" "`D_m`, mean diameter of the face that rubs there: half of the washer face plus half of the hole" Span { lower: Some(0.001), upper: Some(0.5), exceeds: &["diameter"], ..Span::ANY };
+    -> Force "F" "The tension in the bolt. The lowest friction gives the peak preload, the highest one the least preload."
+}
+#[cfg(feature = "fastener")]
+fastener.thread_torque fastener_thread_torque revision 1 {
+    "Torque in the shank while a bolt is tightened: the share of the thread."
+    "`T_t = F (P / (2 pi) + m_t d_2 / (2 cos 30°))` with the pitch diameter `d_2 = d - 3/4 sqrt(3) / 2 P`"
+    "- `0 <= preload <= 100000000`\n- `0.001 <= diameter <= 0.2`\n- `0.0001 <= pitch <= 0.02`\n- `0 <= thread_friction <= 1`\n- `diameter > pitch`\n\nA 60 degree thread of one start. After tightening, part of the twist springs back; about half of it stays (from memory)."
+    "VDI 2230 part 1 (from memory)"
+    ""
+    preload: Force "F" "`F`, tension in the bolt" Span { lower: Some(0.0), upper: Some(100000000.0), ..Span::ANY };
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), exceeds: &["pitch"], ..Span::ANY };
+    pitch: Length "P" "`P`, distance from thread to thread" Span { lower: Some(0.0001), upper: Some(0.02), ..Span::ANY };
+    thread_friction: Ratio "m_t" "`m_t`, coefficient of friction of the thread" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    -> Torque "T_t" "The torque that twists the shank."
+}
+#[cfg(feature = "fastener")]
+fastener.tightening_stress fastener_tightening_stress revision 1 {
+    "Equivalent stress in the thread of a bolt that is stretched and twisted."
+    "`s = sqrt((F / A_s)^2 + 3 (16 T_t / (pi d_s^3))^2)` with the stress diameter `d_s = sqrt(4 A_s / pi)`"
+    "- `0 <= bolt_force <= 100000000`\n- `0.0000001 <= stress_area <= 0.1`\n- `0 <= thread_torque <= 1000000`\n\nAn elastic bolt. Compare it with the least yield strength."
+    "Hypothesis of the distortion energy (von Mises); stress diameter by VDI 2230 part 1 (from memory)"
+    ""
+    bolt_force: Force "F" "`F`, tension in the bolt" Span { lower: Some(0.0), upper: Some(100000000.0), ..Span::ANY };
+    stress_area: Area "A_s" "`A_s`, stress area of the thread" Span { lower: Some(1e-7), upper: Some(0.1), ..Span::ANY };
+    thread_torque: Torque "T_t" "`T_t`, torque that twists the shank" Span { lower: Some(0.0), upper: Some(1000000.0), ..Span::ANY };
+    -> Stress "s" "The stress of von Mises at the outside of the stress circle."
+}
+#[cfg(feature = "fastener")]
+fastener.tightening_torque fastener_tightening_torque revision 1 {
+    "Torque that tightens a bolt to a preload, by the friction of thread and head."
+    "`T = F (P / (2 pi) + m_t d_2 / (2 cos 30°) + m_h D_m / 2)` with the pitch diameter `d_2 = d - 3/4 sqrt(3) / 2 P`"
+    "- `0 <= preload <= 100000000`\n- `0.001 <= diameter <= 0.2`\n- `0.0001 <= pitch <= 0.02`\n- `0 <= thread_friction <= 1`\n- `0 <= head_friction <= 1`\n- `0.001 <= head_friction_diameter <= 0.5`\n- `diameter > pitch`\n- `head_friction_diameter > diameter`\n\nA 60 degree thread of one start, tightened without prevailing torque: add that of a lock nut. The product of pitch and friction is left out, which at a friction of 0.12 makes the torque 0.4 % low."
+    "VDI 2230 part 1 and N. Motosh, J. Engineering for Industry 98 (1976), both from memory"
+    "Friction scatters more than any wrench: judge the joint at the least and at the peak preload. A greased bolt takes far more preload at the same torque, and may break. The maker's torque comes first."
+    preload: Force "F" "`F`, tension in the bolt" Span { lower: Some(0.0), upper: Some(100000000.0), ..Span::ANY };
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), exceeds: &["pitch"], ..Span::ANY };
+    pitch: Length "P" "`P`, distance from thread to thread" Span { lower: Some(0.0001), upper: Some(0.02), ..Span::ANY };
+    thread_friction: Ratio "m_t" "`m_t`, coefficient of friction of the thread" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction: Ratio "m_h" "`m_h`, coefficient of friction under the head or nut that is turned" Span { lower: Some(0.0), upper: Some(1.0), ..Span::ANY };
+    head_friction_diameter: Length "D_m" "`D_m`, mean diameter of the face that rubs there: half of the washer face plus half of the hole" Span { lower: Some(0.001), upper: Some(0.5), exceeds: &["diameter"], ..Span::ANY };
+    -> Torque "T" "The torque at the wrench."
+}
+#[cfg(feature = "fastener")]
+fastener.torque_by_nut_factor fastener_torque_by_nut_factor revision 1 {
+    "Torque that tightens a bolt to a preload, by its nut factor."
+    "`T = K F d`"
+    "- `0.02 <= nut_factor <= 1`\n- `0 <= preload <= 100000000`\n- `0.001 <= diameter <= 0.2`\n\nOne factor holds for one finish and one lubricant. It scatters by 30 % (from memory)."
+    "Shigley's Mechanical Engineering Design, bolt torque requirements (from memory)"
+    "A greased bolt takes far more preload at the same torque, and may break. The maker's torque comes first."
+    nut_factor: Ratio "K" "`K`, torque over preload and diameter; common practice, no source: 0.2 as delivered, 0.15 oiled, 0.12 with anti-seize" Span { lower: Some(0.02), upper: Some(1.0), ..Span::ANY };
+    preload: Force "F" "`F`, tension in the bolt" Span { lower: Some(0.0), upper: Some(100000000.0), ..Span::ANY };
+    diameter: Length "d" "`d`, nominal diameter of the thread" Span { lower: Some(0.001), upper: Some(0.2), ..Span::ANY };
+    -> Torque "T" "The torque at the wrench."
 }
 #[cfg(feature = "fastener")]
 fastener.unified_stress_area fastener_unified_stress_area revision 1 {
@@ -2150,6 +2255,13 @@ pub static MODELS: &[OfModel] = &[
         fields: &[Field { name: "marking", content: FieldContent::Text, optional: false, may_be_none: false, meaning: "the thread as drawings write it; a metric size without pitch has the coarse one, an inch size needs its threads per inch or its series" }],
         methods: &[
             Method { name: "dimensions", summary: "Basic dimensions of the thread.", inputs: &[], outputs: &[Output { name: "diameter", content: Content::Quantity(Length::KIND), meaning: "nominal diameter" }, Output { name: "pitch", content: Content::Quantity(Length::KIND), meaning: "distance from thread to thread" }, Output { name: "pitch_diameter", content: Content::Quantity(Length::KIND), meaning: "pitch diameter, of bolt and nut" }, Output { name: "root_diameter", content: Content::Quantity(Length::KIND), meaning: "root diameter of the bolt's thread" }, Output { name: "minor_diameter", content: Content::Quantity(Length::KIND), meaning: "minor diameter of the tapped thread" }, Output { name: "stress_area", content: Content::Quantity(Area::KIND), meaning: "stress area of the bolt" }] },
+        ] },
+    #[cfg(feature = "fastener")]
+    OfModel { path: "fastener.Tightening", summary: "Tightening of a bolt: least and peak preload by the way it is tightened, the friction and the lubricant.", formula: "from a torque `F = T / l` with the lever `l = P / (2 pi) + m_t d_2 / (2 cos 30°) + m_h D_m / 2`, or `K d`; `F_mean` at the middle of the friction bounds; least preload: the lesser of `F_mean (1 - s)` and\n`0.96 F` at the highest friction; peak preload: the greater of `F_mean (1 + s)` and `1.04 F` at the lowest; from a known preload `F_mean (1 -+ s)`", valid_for: "A 60 degree thread of one start, tightened once in good condition. Friction comes from one of three sources: bounds of both frictions, bounds of the nut factor, or the lubricant.\nIf the preload cannot be known, it has no number, and `open` says what is missing.", source: "VDI 2230 part 1: tightening factors 1.4 (angle, yield) and up to 2 (torque wrench), friction classes A and B (anti-seize), B (oiled), C and D (dry); torque wrench within 4 % by ISO 6789; all from memory", caution: "Lubricant that the torque was not meant for, anti-seize above all, raises the preload until the bolt yields. A bolt that was tightened past yield is replaced. The maker's tightening comes first.",
+        fields: &[Field { name: "bolt", content: FieldContent::Table(&[Field { name: "thread", content: FieldContent::Text, optional: false, may_be_none: false, meaning: "Thread as drawings write it." }, Field { name: "grade", content: FieldContent::Text, optional: true, may_be_none: false, meaning: "Class or grade as the head shows it." }]), optional: false, may_be_none: false, meaning: "the bolt: its `thread` and its `grade`" }, Field { name: "method", content: FieldContent::Choice(&["torque_wrench", "angle", "yield_controlled", "by_hand", "impact"]), optional: true, may_be_none: false, meaning: "way of tightening: `torque_wrench` (`s` 30 %), `angle` or `yield_controlled` (`s` 17 %, from a preload that is known), `by_hand` or `impact` (the preload is not known); left out: not known" }, Field { name: "torque", content: FieldContent::Quantity(Torque::KIND), optional: true, may_be_none: false, meaning: "torque at the wrench, less the prevailing torque of a lock nut" }, Field { name: "preload", content: FieldContent::Quantity(Force::KIND), optional: true, may_be_none: false, meaning: "in place of the torque: the preload that the method aims at" }, Field { name: "scatter", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "`s`, share by which the preload of equal bolts scatters, in place of the method's" }, Field { name: "lubricant", content: FieldContent::Choice(&["dry", "oiled", "anti_seize"]), optional: true, may_be_none: false, meaning: "state of thread and head, in place of measured friction: `dry` (friction 0.14 to 0.35), `oiled` (0.08 to 0.16), `anti_seize` (0.04 to 0.16)" }, Field { name: "least_thread_friction", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "low bound of the friction in the thread" }, Field { name: "peak_thread_friction", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "high bound of the friction in the thread" }, Field { name: "least_head_friction", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "low bound of the friction under the turned head or nut" }, Field { name: "peak_head_friction", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "high bound of the friction under the turned head or nut" }, Field { name: "head_friction_diameter", content: FieldContent::Quantity(Length::KIND), optional: true, may_be_none: false, meaning: "`D_m`, mean diameter of the face that rubs under the turned head or nut; wanted beside friction or lubricant" }, Field { name: "least_nut_factor", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "in place of friction: low bound of the nut factor `K`" }, Field { name: "peak_nut_factor", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "in place of friction: high bound of the nut factor `K`" }],
+        methods: &[
+            Method { name: "preload_bounds", summary: "Bounds of the preload after tightening, before the faces embed.", inputs: &[], outputs: &[Output { name: "least_preload", content: Content::Quantity(Force::KIND), meaning: "preload of the loosest of equal bolts" }, Output { name: "mean_preload", content: Content::Quantity(Force::KIND), meaning: "preload at the middle of the friction" }, Output { name: "peak_preload", content: Content::Quantity(Force::KIND), meaning: "preload of the tightest of equal bolts" }, Output { name: "peak_over_proof", content: Content::Quantity(Ratio::KIND), meaning: "peak preload over the proof load" }, Output { name: "above_proof", content: Content::Text, meaning: "warning if the peak preload is above the proof load; empty if not" }, Output { name: "open", content: Content::Text, meaning: "missing facts without which the preload is not known; empty if none is missing" }] },
+            Method { name: "torque_for", summary: "Torque at which the peak preload reaches a share of the proof load.", inputs: &[(Slot { name: "proof_share", symbol: "", kind: Ratio::KIND, meaning: "wanted share of the proof load, at most 1", range: Span { lower: Some(0.0), upper: Some(1.0), lower_open: true, ..Span::ANY } }, false)], outputs: &[Output { name: "torque", content: Content::Quantity(Torque::KIND), meaning: "torque at the wrench" }, Output { name: "least_preload", content: Content::Quantity(Force::KIND), meaning: "preload of the loosest of equal bolts" }, Output { name: "peak_preload", content: Content::Quantity(Force::KIND), meaning: "preload of the tightest of equal bolts" }] },
         ] },
     #[cfg(feature = "mass")]
     OfModel { path: "mass.PartsList", summary: "A vehicle as a list of parts: its mass, its centre of gravity, its moments of inertia, and the effect of another part.", formula: "`m = sum m_i`, `x = sum m_i x_i / m` and so on; about the centre of gravity, roll `I_x = sum (J_xi + m_i ((y_i - y)^2 + (z_i - z)^2))`, pitch\n`I_y = sum (J_yi + m_i ((z_i - z)^2 + (x_i - x)^2))`, yaw `I_z = sum (J_zi + m_i ((x_i - x)^2 + (y_i - y)^2))`", valid_for: "Axes as ISO 8855 for all parts, from one origin: x forward, y left, z up. A part without inertias of its own counts as a point. Its inertia is then too low by its own\nshare, which for a body shell is most of it. Products of inertia are left out, so the axes are those of the vehicle, not its principal axes.", source: "Definition of centre of gravity and moment of inertia, parallel axis theorem; Milliken and Milliken, Race Car Vehicle Dynamics (1995), ch. 18 (from memory)", caution: "",

@@ -90,6 +90,14 @@ pub(super) fn read(marking: &str) -> Result<Geometry, String> {
 
 /// `10`, `10X1.25`, `10 X 1.25-6G`: what stands behind the M.
 fn metric(size: &str) -> Result<Geometry, String> {
+    let words: Vec<&str> = size.split_whitespace().collect();
+    let digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+    if words.windows(2).any(|two| match two {
+        [one, next] => digit(one.chars().last()) && digit(next.chars().next()),
+        _ => false,
+    }) {
+        return Err("the thread stands alone, as in M10 or M10x1.25; the class of the bolt is its grade".to_owned());
+    }
     let bare: String = size.chars().filter(|letter| !letter.is_whitespace()).collect();
     let bare = without_class(&bare, &["6G", "6H", "4G6G", "5G6G", "6E", "4H", "5H", "8G", "7H"]);
     let (diameter, pitch) = match bare.split_once('X') {
@@ -262,7 +270,7 @@ mod tests {
             ("M13", "no size"),
             ("M13x1", "no size"),
             ("M15", "no coarse pitch"),
-            ("M10 8.8", "not a thread"),
+            ("M10 8.8", "stands alone"),
             ("3/8", "write 3/8-16 UNC or 3/8-24 UNF"),
             ("3/8-20", "neither UNC nor UNF"),
             ("3/8-16 UNF", "has 24 threads per inch"),
