@@ -143,7 +143,7 @@ def torque_of(*parts):
     return work_of_a_turn(*parts) / (2 * PI)
 
 
-@route("fastener.tightening_torque", "work of a turn")
+@route("fastener.tightening_torque")
 def tightening_torque(preload, diameter, pitch, thread_friction, head_friction, head_friction_diameter):
     return float(torque_of(preload, diameter, pitch, thread_friction, head_friction, head_friction_diameter))
 
@@ -260,3 +260,195 @@ def torque_for(d, proof_share):
     torque = mpmath.findroot(peak, (1, 100))
     least, _, most = preloads(d, torque)
     return {"torque": float(torque), "least_preload": float(least), "peak_preload": float(most)}
+
+
+# Engagement: the tooth's flanks climb at 60 degrees from the pitch line, where tooth and gap are equal. The cut is as wide as the flanks stand apart there.
+def tooth(pitch_diameter, cylinder, pitch, outward):
+    """Width of a tooth on a cylinder; a tooth of the bolt grows inward, one of the hole outward."""
+    p, climb = real(pitch), mpmath.tan(PI / 3)
+    flank = lambda z: (z - p / 4) * climb - outward * (real(cylinder) - real(pitch_diameter)) / 2  # noqa: E731
+    return min(2 * mpmath.findroot(flank, (p / 4, p / 2)), p)
+
+
+def cut(pitch_diameter, cylinder, pitch, engagement, outward):
+    around = mpmath.quad(lambda angle: real(cylinder) / 2, [0, 2 * PI])
+    return around * tooth(pitch_diameter, cylinder, pitch, outward) * (real(engagement) / real(pitch))
+
+
+@route("fastener.external_thread_shear_area")
+def external_thread_shear_area(internal_minor_diameter, external_pitch_diameter, pitch, engagement):
+    if external_pitch_diameter <= internal_minor_diameter:
+        raise Refused("the threads do not meet")
+    return float(cut(external_pitch_diameter, internal_minor_diameter, pitch, engagement, -1))
+
+
+@route("fastener.internal_thread_shear_area")
+def internal_thread_shear_area(external_diameter, internal_pitch_diameter, pitch, engagement):
+    if external_diameter <= internal_pitch_diameter:
+        raise Refused("the threads do not meet")
+    return float(cut(internal_pitch_diameter, external_diameter, pitch, engagement, 1))
+
+
+def worst_sizes(marking):
+    """Outside and pitch diameter of the bolt, pitch and minor diameter of the hole at the ends of 6g and 6H (ISO 965-1, from memory), in metres."""
+    series, diameter, pitch = thread(marking)
+    of, d, p = profile(diameter, pitch), real(diameter * 1000), real(pitch * 1000)
+    power = lambda of, to: mpmath.exp(mpmath.log(of) * real(to))  # noqa: E731
+    gap, outside = 15 + 11 * p, 180 * power(p, Fraction(2, 3)) - real(Fraction("3.15")) * power(p, Fraction(-1, 2))
+    at_pitch = 90 * power(p, Fraction("0.4")) * power(d, Fraction("0.1"))
+    if series == "unified":
+        inches = pitch / INCH
+        hole = real((inches / 4 - Fraction("0.4") * inches**2) * INCH * 10**6)
+    elif p < 1:
+        hole = 433 * p - 190 * power(p, Fraction("1.22"))
+    else:
+        hole = 230 * power(p, Fraction("0.7"))
+    micron = mpmath.mpf(10) ** -6
+    return (
+        real(diameter) - (gap + outside) * micron,
+        of["pitch_diameter"] - (gap + at_pitch) * micron,
+        of["pitch_diameter"] + at_pitch * real(Fraction("1.32")) * micron,
+        of["minor_diameter"] + hole * micron,
+    )
+
+
+@route("fastener.ThreadEngagement.strength")
+def engagement_strength(d):
+    marking, grade = d["bolt"]["thread"], grade_of(d["bolt"])
+    _, diameter, pitch = thread(marking)
+    external, external_pitch, internal_pitch, internal_minor = worst_sizes(marking)
+    tensile = real(strength(marking, grade)[2])
+    wall = d.get("wall_width")
+    width = Fraction(19, 10) if wall in (None, "none") else min(wall / diameter, Fraction(19, 10))
+    keeps = real(1 - (Fraction(19, 10) - width) ** 2) * real(Fraction("0.897"))  # the parabola has its top, 1, at 1.9
+    breaks = tensile * area_of(marking) * real(Fraction(6, 5))
+
+    def strips(length):
+        bolt = keeps * real(Fraction(3, 5)) * tensile * cut(external_pitch, internal_minor, pitch, length, -1)
+        if "shear_strength" not in d:
+            return bolt, None
+        return bolt, keeps * real(d["shear_strength"]) * cut(internal_pitch, external, pitch, length, 1)
+
+    least = lambda length: min(of for of in strips(length) if of is not None) - breaks  # noqa: E731
+    bolt, part = strips(d["engagement"])
+    found = {"bolt_breaks": breaks, "bolt_strips": bolt, "margin": min(bolt, part or bolt) / breaks}
+    if part is not None:
+        found["part_strips"] = part
+    found["least_engagement"] = mpmath.findroot(least, (real(diameter) / 10, real(diameter)))
+    weaker = "tapped part" if part is not None and part < bolt else "bolt"
+    return {**{name: float(value) for name, value in found.items()}, "strips_first": weaker}
+
+
+# Joint: two springs, the parts can only be pressed. The stretch of the bolt is the root of the balance of forces, piece by piece exact.
+def balance(preload, pull, bolt, parts):
+    """Bolt force and clamp under a pull."""
+    preload, pull, bolt, parts = (Fraction(of) for of in (preload, pull, bolt, parts))
+    together = lambda stretch: (preload + bolt * stretch) - (preload - parts * stretch) - pull  # noqa: E731
+    stretch = together(Fraction(0)) / (together(Fraction(0)) - together(Fraction(1)))
+    if parts * stretch > preload:
+        apart = lambda stretch: preload + bolt * stretch - pull  # noqa: E731
+        stretch = apart(Fraction(0)) / (apart(Fraction(0)) - apart(Fraction(1)))
+        return preload + bolt * stretch, Fraction(0)
+    return preload + bolt * stretch, preload - parts * stretch
+
+
+@route("fastener.joint_forces")
+def joint_forces(preload, external_tension, bolt_stiffness, clamped_stiffness):
+    springs = (bolt_stiffness, clamped_stiffness)
+    bolt, clamp = balance(preload, external_tension, *springs)
+    # A newton of pull on a joint that stays closed, and the pull at which a straight line from there ends.
+    share = balance(10, 1, *springs)[0] - 10
+    lost = 10 - balance(10, 1, *springs)[1]
+    return {"load_factor": share, "bolt_force": bolt, "clamp_force": clamp, "separation_force": Fraction(preload) / lost}
+
+
+def zero(value):
+    return value if value is not None else Fraction(0)
+
+
+def clamp_under(d, pull):
+    """Clamp at the least preload; springs of the load factor and the rest of it. Without a factor, the parts give way and the bolt does not."""
+    kept = max(d["least_preload"] - zero(d.get("embedding_loss")), Fraction(0))
+    share = d.get("load_factor")
+    return max(kept - pull, Fraction(0)) if share is None else balance(kept, pull, share, 1 - Fraction(share))[1]
+
+
+def hollow(d):
+    return d.get("grip") == "hollow" or "least_preload" not in d
+
+
+@route("fastener.Joint.slip")
+def slip(d):
+    if hollow(d):
+        return {"demand": d["external_shear"]}
+    clamp = clamp_under(d, d["external_tension"])
+    found = {"least_clamp": clamp, "demand": d["external_shear"]}
+    if "face_friction" in d:
+        # Every face holds friction times clamp: the faces one by one.
+        found["capacity"] = sum(Fraction(d["face_friction"]) * clamp for _ in range(int(d.get("shear_planes", 1))))
+        if d["external_shear"]:
+            found["margin"] = found["capacity"] / d["external_shear"]
+    return found
+
+
+@route("fastener.Joint.separation")
+def separation(d):
+    if hollow(d):
+        return {"demand": d["external_tension"]}
+    # The clamp falls in a straight line with the pull: its zero from two pulls.
+    whole, after = clamp_under(d, Fraction(0)), clamp_under(d, Fraction(1))
+    found = {"capacity": whole / (whole - after) if whole else Fraction(0), "demand": d["external_tension"]}
+    if d["external_tension"]:
+        found["margin"] = found["capacity"] / d["external_tension"]
+    return found
+
+
+@route("fastener.Joint.overtension")
+def overtension(d):
+    if "peak_preload" not in d:
+        return {}
+    marking = d["bolt"]["thread"]
+    _, diameter, pitch = thread(marking)
+    proof, yields, _ = (real(of) for of in strength(marking, grade_of(d["bolt"])))
+    share, peak, pull = d.get("load_factor"), d["peak_preload"], d["external_tension"]
+    force = peak + pull if share is None else balance(peak, pull, share, 1 - Fraction(share))[0]
+    friction, area = d.get("peak_thread_friction"), area_of(marking)
+    twist = torque_of(peak, diameter, pitch, friction) if friction is not None else 0
+    both = tightening_stress(force, area, twist)
+    rim = mpmath.sqrt(area / PI)
+    shear = twist / mpmath.quad(lambda radius: radius / rim * radius * 2 * PI * radius, [0, rim])
+    tension = real(force) / area
+    found = {"bolt_force": force, "tensile_stress": tension, "torsion_stress": shear, "equivalent_stress": both, "yield_margin": yields / both, "proof_margin": proof / tension}
+    return {name: float(of) for name, of in {**found, "margin": min(yields / both, proof / tension)}.items()}
+
+
+SHEAR_IN_THREAD = {"4.6": "0.6", "5.6": "0.6", "8.8": "0.6"}  # EN 1993-1-8 table 3.4, from memory; the others 0.5
+
+
+@route("fastener.Joint.bolt_shear")
+def bolt_shear(d):
+    marking, grade = d["bolt"]["thread"], grade_of(d["bolt"])
+    _, diameter, _ = thread(marking)
+    tensile, in_thread = real(strength(marking, grade)[2]), d.get("shear_plane") != "shank"
+    share = real(Fraction(SHEAR_IN_THREAD.get(grade, "0.5") if in_thread else "0.6"))
+    area = area_of(marking) if in_thread else disc(diameter)
+    across = sum(share * tensile * area for _ in range(int(d.get("shear_planes", 1))))
+    along = real(Fraction("0.9")) * tensile * area_of(marking)
+    shear, pull = real(d["external_shear"]), real(d["external_tension"])
+    found = {"area": area, "shear_capacity": across, "tension_capacity": along}
+    if shear or pull:
+        # Both forces grow together until one of the two sums is used up.
+        used = lambda times: max(times * shear / across + times * pull / along / real(Fraction("1.4")), times * pull / along) - 1  # noqa: E731
+        found["margin"] = mpmath.findroot(used, (mpmath.mpf(0), mpmath.mpf(10) ** 9), solver="anderson", tol=1e-25)
+    return {name: float(of) for name, of in found.items()}
+
+
+@route("fastener.Joint.bearing")
+def bearing(d):
+    _, diameter, _ = thread(d["bolt"]["thread"])
+    known = [part for part in d.get("parts", ()) if "thickness" in part and "bearing_strength" in part]
+    if not known or not d["external_shear"]:
+        return {}
+    rows = [(part["bearing_strength"] * part["thickness"] * diameter, d["external_shear"] * part.get("shear_share", 1), part["name"]) for part in known]
+    capacity, demand, name = min(rows, key=lambda row: row[0] / row[1])
+    return {"part": name, "capacity": capacity, "demand": demand, "margin": capacity / demand}

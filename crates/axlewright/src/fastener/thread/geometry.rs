@@ -6,7 +6,8 @@ use core::f64::consts::PI;
 /// Height of the sharp triangle over the pitch: `sqrt(3) / 2`.
 pub(in crate::fastener) const HEIGHT: f64 = 0.866_025_403_784_438_6;
 
-/// Cosine of half the flank angle, 30 degrees.
+/// Tangent and cosine of half the flank angle, 30 degrees.
+pub(in crate::fastener) const TAN_30: f64 = 0.577_350_269_189_625_8;
 pub(in crate::fastener) const COS_30: f64 = HEIGHT;
 
 /// Stress diameter of a metric thread: diameter less this share of the height (ISO 898-1: mean of `d_2` and `d_3`).

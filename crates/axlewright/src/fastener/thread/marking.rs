@@ -96,7 +96,9 @@ fn metric(size: &str) -> Result<Geometry, String> {
         [one, next] => digit(one.chars().last()) && digit(next.chars().next()),
         _ => false,
     }) {
-        return Err("the thread stands alone, as in M10 or M10x1.25; the class of the bolt is its grade".to_owned());
+        return Err(
+            "the thread stands alone, as in M10 or M10x1.25; the class of the bolt is its grade".to_owned()
+        );
     }
     let bare: String = size.chars().filter(|letter| !letter.is_whitespace()).collect();
     let bare = without_class(&bare, &["6G", "6H", "4G6G", "5G6G", "6E", "4H", "5H", "8G", "7H"]);

@@ -11,4 +11,4 @@ pub use bolt::{Bolt, BoltLoads, BoltStrength};
 pub use stress_area::{metric_stress_area, unified_stress_area};
 pub use threads::{Thread, ThreadDimensions};
 
-pub(super) use geometry::{COS_30, pitch_diameter};
+pub(super) use geometry::{COS_30, Geometry, Series, TAN_30, circle, pitch_diameter};

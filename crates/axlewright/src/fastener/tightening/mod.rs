@@ -12,3 +12,5 @@ pub use nut_factor::{nut_factor, preload_by_nut_factor, torque_by_nut_factor};
 pub use thread_torque::{thread_torque, tightening_stress};
 pub use tightening_torque::{preload_from_torque, tightening_torque};
 
+pub(super) use thread_torque::{equivalent, stresses};
+pub(super) use tightening_torque::thread_lever;
