@@ -8,8 +8,8 @@
  *   axlewright/driveline.h    20 functions and 2 models: ratios, speeds and torque from the crankshaft to the ground
  *   axlewright/engine.h       10 functions and 1 model: torque, power and the curve between them; size, load and
  *                               charge
- *   axlewright/fastener.h     13 functions and 5 models: thread, strength and tightening of a bolt, its engaged
- *                               length, and the joint that it clamps
+ *   axlewright/fastener.h     13 functions and 7 models: thread, strength and tightening of a bolt, its engaged
+ *                               length, the joint that it clamps, groups of bolts, and wheel studs
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both

@@ -1,10 +1,11 @@
-"""Fasteners: the thread's profile drawn point by point, areas by Simpson's rule, exact fractions of inches, equilibrium of a slid wedge."""
+"""Fasteners: the thread drawn flank by flank, areas by quadrature, work of one turn, springs that can only be pressed, a stiff plate by its stiffness matrix."""
 
 import math
 import re
 from fractions import Fraction
 
 import mpmath
+import numpy as np
 
 from . import INCH, PSI, Refused, route
 
@@ -452,3 +453,77 @@ def bearing(d):
     rows = [(part["bearing_strength"] * part["thickness"] * diameter, d["external_shear"] * part.get("shear_share", 1), part["name"]) for part in known]
     capacity, demand, name = min(rows, key=lambda row: row[0] / row[1])
     return {"part": name, "capacity": capacity, "demand": demand, "margin": capacity / demand}
+
+
+# Groups: a stiff plate on springs of one newton a metre. Its motion is the solution of the stiffness matrix, built from the energy of the springs.
+def plate(places, force, at, couple, edge=None):
+    """Forces (x, y, z) on the bolts. With an edge, the plate may only turn about it; the moment across it turns it about the foot of the centroid."""
+    places, force, at, couple = (np.array(of, float) for of in (places, force, at, couple))
+    wrench = np.concatenate([force, couple + np.cross(at, force)])
+    moves = np.zeros((len(places), 3, 6))
+    for place, (x, y) in enumerate(places):
+        moves[place] = [[1, 0, 0, 0, 0, -y], [0, 1, 0, 0, 0, x], [0, 0, 1, y, -x, 0]]
+    flat = moves.reshape(-1, 6)
+    motion = np.linalg.lstsq(flat.T @ flat, wrench, rcond=1e-12)[0]
+    bolts = moves @ motion
+    if edge is not None:
+        (first, second), centre = np.array(edge, float), places.mean(axis=0)
+        along = (second - first) / np.linalg.norm(second - first)
+        away = centre - first - along * ((centre - first) @ along)
+        away /= np.linalg.norm(away)
+        foot = first + along * ((centre - first) @ along)
+        from_foot = couple + np.cross(at - [*foot, 0], force)
+        tip, lean = (np.array([*axis, 0.0]) for axis in (along, away))
+        lifts = []
+        for axis in (tip, lean):
+            # Lift of every bolt for a turn about the axis, and the turn whose springs take the moment.
+            lift = np.array([np.cross(axis, [*(place - foot), 0])[2] for place in places])
+            lifts.append(lift * (from_foot @ axis) / (lift @ lift))
+        opens = lifts[0] if lifts[0][np.argmax((places - foot) @ away)] > 0 else 0 * lifts[0]
+        bolts[:, 2] = opens + lifts[1]
+    return bolts
+
+
+@route("fastener.BoltGroup.worst")
+def worst(d):
+    places = [(float(bolt["x"]), float(bolt["y"])) for bolt in d["bolts"]]
+    three = lambda name: [float(d.get(f"{name}_{axis}", 0)) for axis in "xyz"]  # noqa: E731
+    edge = d.get("edge")
+    line = edge and [[float(edge["x_1"]), float(edge["y_1"])], [float(edge["x_2"]), float(edge["y_2"])]]
+    bolts = plate(places, three("force"), three("at"), three("moment"), line)
+    shears = np.hypot(bolts[:, 0], bolts[:, 1])
+    return {"peak_shear": float(shears.max()), "peak_tension": float(bolts[:, 2].max())}
+
+
+def ring(d, radius):
+    """Studs on a circle, the first one along x."""
+    turns = 2 * np.pi * np.arange(int(d["studs"])) / int(d["studs"])
+    return [(radius * np.cos(turn), radius * np.sin(turn)) for turn in turns]
+
+
+@route("fastener.WheelStuds.slip")
+def stud_slip(d):
+    load, grip, radius = float(d["wheel_load"]), float(d["grip"]), float(d["loaded_radius"])
+    places = ring(d, float(d.get("face_diameter", d["bolt_circle"])) / 2)
+    # The load across is turned so that it meets the tangent of the first stud.
+    bolts = plate(places, [0, load * math.hypot(1, grip), -load * grip], [0, 0, 0], [0, 0, load * grip * radius])
+    demand = np.hypot(bolts[:, 0], bolts[:, 1]).max()
+    found = {"demand": float(demand)}
+    if "least_preload" in d and "face_friction" in d:
+        clamp = max(float(d["least_preload"] - d.get("embedding_loss", 0)) + bolts[0, 2], 0.0)
+        found |= {"capacity": clamp * float(d["face_friction"]), "margin": clamp * float(d["face_friction"]) / demand}
+    return {name: float(of) for name, of in found.items()}
+
+
+@route("fastener.WheelStuds.clamp")
+def stud_clamp(d):
+    load, side = float(d["wheel_load"]), float(d["wheel_load"] * d["grip"])
+    lever = float(d["loaded_radius"])
+    # A pull along the studs at the contact patch, and the load beside the face.
+    bolts = plate(ring(d, float(d["bolt_circle"]) / 2), [0, 0, side], [lever, 0, 0], [0, -load * float(d.get("face_offset", 0)), 0])
+    demand = bolts[:, 2].max()
+    found = {"demand": float(demand)}
+    if "least_preload" in d:
+        kept = max(float(d["least_preload"] - d.get("embedding_loss", 0)), 0.0)
+        found |= {"capacity": kept, "margin": kept / float(demand)}
+    return found

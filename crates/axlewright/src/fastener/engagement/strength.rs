@@ -107,7 +107,7 @@ impl ThreadEngagement {
     ///     shear_strength: Some(Value::parse("170 MPa")?), wall_width: Stated::None,
     /// }.checked()?;
     /// let on = hub.strength()?;
-    /// assert_eq!(format!("{:.2}, {}", on.margin.in_::<one>(), on.strips_first), "0.88, tapped part");
+    /// assert_eq!(format!("{:.2}, {}", on.margin.in_::<one>(), on.strips_first), "0.89, tapped part");
     /// assert_eq!(format!("{:.0} mm", on.least_engagement.in_::<mm>()), "17 mm");
     /// # Ok::<(), axlewright::Error>(())
     /// ```

@@ -264,7 +264,7 @@ impl Tightening {
     ///     head_friction_diameter: Some(Value::parse("13 mm")?), least_nut_factor: None, peak_nut_factor: None,
     /// }.checked()?;
     /// let on = tightening.preload_bounds()?;
-    /// assert_eq!(format!("{:.1} to {:.1} kN", on.least_preload.in_::<kN>(), on.peak_preload.in_::<kN>()), "19.2 to 39.7 kN");
+    /// assert_eq!(format!("{:.1} to {:.1} kN", on.least_preload.in_::<kN>(), on.peak_preload.in_::<kN>()), "19.2 to 39.8 kN");
     /// assert!(on.above_proof.starts_with("the peak preload is above the proof load"));
     /// # Ok::<(), axlewright::Error>(())
     /// ```

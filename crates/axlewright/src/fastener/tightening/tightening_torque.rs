@@ -130,7 +130,7 @@ pub fn tightening_torque(
 ///     let friction = Ratio::of::<one>(friction);
 ///     fastener::preload_from_torque(Torque::of::<Nm>(50.0), length(10.0), length(1.5), friction, friction, length(13.0))
 /// };
-/// assert_eq!(format!("{:.1} to {:.1} kN", preload(0.16)?.in_::<kN>(), preload(0.08)?.in_::<kN>()), "23.7 to 42.4 kN");
+/// assert_eq!(format!("{:.1} to {:.1} kN", preload(0.16)?.in_::<kN>(), preload(0.08)?.in_::<kN>()), "23.7 to 42.5 kN");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///
