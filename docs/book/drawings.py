@@ -232,6 +232,48 @@ def driveline() -> Sheet:
     return sheet
 
 
+def fastener() -> Sheet:
+    sheet = Sheet(16, 9)
+    # A bolt through two plates.
+    sheet.box((0.8, 4.4), 4.4, 0.9, hatch="///")
+    sheet.box((0.8, 3.5), 4.4, 0.9, hatch="\\\\\\")
+    sheet.add(Rectangle((2.6, 2.0), 0.8, 3.3, facecolor="white", edgecolor="black", linewidth=1.4))
+    sheet.box((2.1, 5.3), 1.8, 0.8)
+    sheet.box((2.1, 2.7), 1.8, 0.8, "nut")
+    for step in range(3):
+        sheet.line((2.6, 2.1 + 0.2 * step), (3.4, 2.2 + 0.2 * step), width=0.8)
+    sheet.arrow((3.0, 6.1), (3.0, 7.5))
+    sheet.say((3.2, 7.4), "preload $F$, pull $F_x$", "left")
+    sheet.arrow((0.1, 4.85), (0.8, 4.85), width=1.8)
+    sheet.arrow((5.9, 3.95), (5.2, 3.95), width=1.8)
+    sheet.say((0.1, 5.7), "shear $V$", "left")
+    sheet.measure((2.6, 1.6), (3.4, 1.6), "")
+    sheet.say((3.0, 1.15), "$d$, pitch $P$")
+    sheet.say((5.4, 4.9), "clamp $C$\nbetween the faces", "left")
+    # Bolt force and clamp over the pull.
+    left, low = 8.6, 1.2
+    sheet.arrow((left, low), (left, 5.0))
+    sheet.arrow((left, low), (left + 6.4, low))
+    sheet.say((left - 0.2, 3.2), "$F$", "right")
+    sheet.line((left, 3.2), (left + 3.6, 4.0), (left + 4.8, 4.93), width=2)
+    sheet.line((left, 3.2), (left + 3.6, low), width=2)
+    sheet.line((left + 3.6, low), (left + 3.6, 4.0), style=":", width=0.9)
+    sheet.say((left + 1.9, 4.15), "bolt $F_b$")
+    sheet.say((left + 1.2, 1.9), "clamp $C$")
+    sheet.say((left + 3.6, 0.75), "parts at $F_s$")
+    sheet.say((left + 6.3, 0.75), "pull $F_x$")
+    # Studs of a wheel.
+    centre = np.array((11.0, 7.0))
+    sheet.circle(tuple(centre), 1.5)
+    sheet.circle(tuple(centre), 1.0, style="-.", width=0.9)
+    for turn in np.radians([90, 162, 234, 306, 18]):
+        sheet.circle(tuple(centre + (np.cos(turn), np.sin(turn))), 0.16, fill="white")
+    sheet.say((13.0, 7.6), "studs on\nthe bolt circle", "left")
+    sheet.say((13.0, 6.3), "face", "left")
+    sheet.line((12.4, 6.45), (12.9, 6.3), width=0.6)
+    return sheet
+
+
 def mass() -> Sheet:
     sheet = Sheet(15, 8.4)
     front, rear = 11.0, 3.2

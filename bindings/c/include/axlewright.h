@@ -10,6 +10,8 @@
  *   axlewright/driveline.h    20 functions and 2 models: ratios, speeds and torque from the crankshaft to the ground
  *   axlewright/engine.h       10 functions and 1 model: torque, power and the curve between them; size, load and
  *                               charge
+ *   axlewright/fastener.h     13 functions and 7 models: thread, strength and tightening of a bolt, its engaged
+ *                               length, the joint that it clamps, groups of bolts, and wheel studs
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
  *   axlewright/loads.h        0 functions and 1 model: the forces of the ground on each tyre, and where they act, for
  *                               the strength of what carries them
@@ -73,6 +75,7 @@
 #include "axlewright/cooling.h"
 #include "axlewright/driveline.h"
 #include "axlewright/engine.h"
+#include "axlewright/fastener.h"
 #include "axlewright/fluid.h"
 #include "axlewright/loads.h"
 #include "axlewright/mass.h"

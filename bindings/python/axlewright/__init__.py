@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from axlewright import cooling as cooling
     from axlewright import driveline as driveline
     from axlewright import engine as engine
+    from axlewright import fastener as fastener
     from axlewright import fluid as fluid
     from axlewright import loads as loads
     from axlewright import mass as mass

@@ -224,6 +224,8 @@ pub mod fluid;
 pub mod bracket;
 #[cfg(feature = "engine")]
 pub mod engine;
+#[cfg(feature = "fastener")]
+pub mod fastener;
 #[cfg(feature = "mass")]
 pub mod mass;
 #[cfg(feature = "spring")]

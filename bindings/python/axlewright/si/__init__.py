@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from axlewright.si import cooling as cooling
     from axlewright.si import driveline as driveline
     from axlewright.si import engine as engine
+    from axlewright.si import fastener as fastener
     from axlewright.si import fluid as fluid
     from axlewright.si import mass as mass
     from axlewright.si import ride as ride
