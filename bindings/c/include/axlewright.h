@@ -10,6 +10,7 @@
  *                               charge
  *   axlewright/fluid.h        26 functions: water, and its mixtures with glycol
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
+ *   axlewright/material.h     4 functions and 2 models: what a shop buys by grade, and how thick a gauge number is
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
  *                               axles, and on four wheels
  *   axlewright/spring.h       42 functions and 6 models: Springs, wheel rate and dampers
@@ -68,6 +69,7 @@
 #include "axlewright/engine.h"
 #include "axlewright/fluid.h"
 #include "axlewright/mass.h"
+#include "axlewright/material.h"
 #include "axlewright/ride.h"
 #include "axlewright/spring.h"
 #include "axlewright/suspension.h"

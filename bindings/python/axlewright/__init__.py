@@ -47,6 +47,7 @@ if TYPE_CHECKING:
     from axlewright import engine as engine
     from axlewright import fluid as fluid
     from axlewright import mass as mass
+    from axlewright import material as material
     from axlewright import ride as ride
     from axlewright import spring as spring
     from axlewright import suspension as suspension

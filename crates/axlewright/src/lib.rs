@@ -219,6 +219,8 @@ pub mod base;
 pub mod air;
 #[cfg(feature = "fluid")]
 pub mod fluid;
+#[cfg(feature = "material")]
+pub mod material;
 
 #[cfg(feature = "engine")]
 pub mod engine;

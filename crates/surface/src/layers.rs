@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 /// Systems by layer; each imports downward only.
 pub const LAYERS: &[&[&str]] = &[
     &["air", "fluid", "material"],
-    &["tyre", "spring", "engine", "mass", "fastener"],
+    &["tyre", "spring", "engine", "mass", "section", "fastener"],
     &["suspension", "driveline"],
     &["steering", "brake", "frame", "cooling"],
     &["ride", "performance"],

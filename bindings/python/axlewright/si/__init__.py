@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from axlewright.si import engine as engine
     from axlewright.si import fluid as fluid
     from axlewright.si import mass as mass
+    from axlewright.si import material as material
     from axlewright.si import ride as ride
     from axlewright.si import spring as spring
     from axlewright.si import suspension as suspension

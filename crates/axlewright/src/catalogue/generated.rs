@@ -1154,6 +1154,46 @@ mass.weight_distribution mass_weight_distribution revision 1 {
     -> .behind_front_axle Length "" "distance of the centre of gravity behind the front axle"
     -> .left_of_centreline Length "" "distance of the centre of gravity left of the centreline; negative to the right"
 }
+#[cfg(feature = "material")]
+material.aluminium_gauge_thickness material_aluminium_gauge_thickness revision 1 {
+    "Thickness of aluminium sheet from its gauge number."
+    "`t = 0.005 in * 92^((36 - N) / 39)`"
+    "- `0 <= number <= 36`\n\nSheet of aluminium, brass and copper. The same number means another thickness in sheet steel, in tube and in stainless sheet."
+    "Brown & Sharpe gauge, ASTM B258: 39 steps from 0.46 in to 0.005 in in a constant ratio (from memory)"
+    ""
+    number: Ratio "N" "`N`, gauge number, a whole one" Span { lower: Some(0.0), upper: Some(36.0), whole: true, ..Span::ANY };
+    -> Length "t" "The nominal thickness. Mills roll to a tolerance around it: measure the sheet."
+}
+#[cfg(feature = "material")]
+material.sheet_steel_gauge_thickness material_sheet_steel_gauge_thickness revision 1 {
+    "Thickness of uncoated sheet steel from its gauge number."
+    "A table of thicknesses; each is the weight of its gauge over 41.82 lb/ft² for each inch, rounded to 0.0001 in: `t = w(N) / 41.82`"
+    "- `3 <= number <= 30`\n\nCarbon steel sheet, hot or cold rolled. Zinc adds to it. The same number means another thickness in tube, in aluminium and in stainless sheet."
+    "Manufacturers' Standard Gauge for sheet steel (from memory)"
+    ""
+    number: Ratio "N" "`N`, gauge number, a whole one" Span { lower: Some(3.0), upper: Some(30.0), whole: true, ..Span::ANY };
+    -> Length "" "The nominal thickness. Mills roll to a tolerance around it: measure the sheet."
+}
+#[cfg(feature = "material")]
+material.stainless_gauge_thickness material_stainless_gauge_thickness revision 1 {
+    "Thickness of stainless steel sheet from its gauge number."
+    "A table of weights in ounces a square foot, over 40 lb/ft² for each inch: `t = w(N) / 640`, in inches"
+    "- `3 <= number <= 30`\n\nStainless sheet and plate. The same number means another thickness in sheet steel, in tube and in aluminium."
+    "US Standard Gauge, weights of the Act of 1893 (from memory)"
+    ""
+    number: Ratio "N" "`N`, gauge number, a whole one" Span { lower: Some(3.0), upper: Some(30.0), whole: true, ..Span::ANY };
+    -> Length "" "The nominal thickness. Mills roll to a tolerance around it: measure the sheet."
+}
+#[cfg(feature = "material")]
+material.tube_gauge_thickness material_tube_gauge_thickness revision 1 {
+    "Wall of a steel tube from its gauge number."
+    "A table of thicknesses: `t = t(N)`"
+    "- `0 <= number <= 30`\n\nRound and shaped steel tube. The same number means another thickness in sheet steel, in aluminium and in stainless sheet."
+    "Birmingham wire gauge, as ASTM A513 and A519 tube is ordered (from memory)"
+    ""
+    number: Ratio "N" "`N`, gauge number, a whole one" Span { lower: Some(0.0), upper: Some(30.0), whole: true, ..Span::ANY };
+    -> Length "" "The nominal wall. Mills draw to a tolerance around it, about a tenth: measure the tube."
+}
 #[cfg(feature = "ride")]
 ride.damping_for_least_body_acceleration ride_damping_for_least_body_acceleration revision 1 {
     "Damping at the wheel that gives the least body acceleration of a quarter car on a random road."
@@ -2131,6 +2171,18 @@ pub static MODELS: &[OfModel] = &[
         methods: &[
             Method { name: "centre", summary: "Height of the centre of gravity, with its uncertainty.", inputs: &[], outputs: &[Output { name: "height", content: Content::Quantity(Length::KIND), meaning: "height of the centre of gravity above the ground, vehicle level" }, Output { name: "standard_uncertainty", content: Content::Quantity(Length::KIND), meaning: "standard uncertainty of the height, from the three readings and the lift; twice this value covers the height in 19 of 20 cases" }, Output { name: "largest_error", content: Content::Quantity(Length::KIND), meaning: "error of the height with every error at its bound at once" }, Output { name: "angle", content: Content::Quantity(Angle::KIND), meaning: "angle by which the body leans" }, Output { name: "angle_error", content: Content::Quantity(Angle::KIND), meaning: "error of the angle from the error of the lift" }] },
             Method { name: "table", summary: "Reading and uncertainty over lifts, for the height that was found.", inputs: &[(Slot { name: "lift", symbol: "", kind: Length::KIND, meaning: "lifts, in any order", range: Span::ANY }, true)], outputs: &[Output { name: "table", content: Content::Table, meaning: "One row a lift: `lift`, `angle`, expected `lower_axle_reading`, `standard_uncertainty` and `largest_error` of the height. A lift that the vehicle cannot reach is a refused row." }] },
+        ] },
+    #[cfg(feature = "material")]
+    OfModel { path: "material.Stock", summary: "Stock of a grade, or of numbers of its own, away from a weld or near one.", formula: "Minimum strengths of the grade; within 25 mm of a weld the strength that remains there; `G = E / (2 (1 + nu))`", valid_for: "Room temperature, static loads, stock that is neither bent, heated nor rusted. Hot-rolled and normalised carbon steel keeps its minimum near a weld. Cold-drawn tube falls to its hot-rolled strength there,\nnormalised 4130 and precipitation-hardened aluminium to the strength that is stated. What is quenched, case-hardened, cast or unknown is not known near a weld, and has only your own numbers away from it.\nA certificate does not raise the strength near a weld. Fatigue is not covered: welds and notches set it, not the strength of the grade.", source: "The standard of each grade, as the result names it (from memory); 25 mm: Aluminum Design Manual (from memory)", caution: "Grades get mixed up, and welds differ: a table proves nothing about the part in your hand. Welded or repaired steering parts are not for the road. Have safety parts checked by a licensed engineer; local codes come first.",
+        fields: &[Field { name: "grade", content: FieldContent::Choice(&["a500_b_round", "a500_b_shaped", "a500_c_round", "a500_c_shaped", "a513_grade1020_hot_rolled", "a513_grade1020_drawn", "a519_grade4130_normalised", "a36", "s235", "s275", "s355", "sheet1008", "dc01", "e235_c", "e235_n", "e355_c", "e355_n", "aluminium6061_t6", "aluminium6082_t6", "quenched", "case_hardened", "cast", "unknown"]), optional: true, may_be_none: false, meaning: "what was ordered or found; `quenched`, `case_hardened`, `cast` and `unknown` have no strength here. Without a grade only your own numbers count" }, Field { name: "place", content: FieldContent::Choice(&["away_from_welds", "near_weld"]), optional: false, may_be_none: false, meaning: "`away_from_welds`, or `near_weld`: within 25 mm (1 in) of one" }, Field { name: "yield_strength", content: FieldContent::Quantity(Stress::KIND), optional: true, may_be_none: false, meaning: "minimum yield strength of your own, from a certificate or a test; in place of that of the grade" }, Field { name: "ultimate_strength", content: FieldContent::Quantity(Stress::KIND), optional: true, may_be_none: false, meaning: "minimum ultimate strength of your own; in place of that of the grade" }, Field { name: "near_weld_yield_strength", content: FieldContent::Quantity(Stress::KIND), optional: true, may_be_none: false, meaning: "yield strength near a weld, from a test of your own weld; in place of that of the grade" }, Field { name: "near_weld_ultimate_strength", content: FieldContent::Quantity(Stress::KIND), optional: true, may_be_none: false, meaning: "ultimate strength near a weld, from a test of your own weld; in place of that of the grade" }, Field { name: "elastic_modulus", content: FieldContent::Quantity(Stress::KIND), optional: true, may_be_none: false, meaning: "`E`, elastic modulus of your own; in place of that of the grade" }, Field { name: "poisson_ratio", content: FieldContent::Quantity(Ratio::KIND), optional: true, may_be_none: false, meaning: "`nu`, ratio of Poisson of your own; in place of that of the grade" }, Field { name: "density", content: FieldContent::Quantity(Density::KIND), optional: true, may_be_none: false, meaning: "density of your own; in place of that of the grade" }],
+        methods: &[
+            Method { name: "strength", summary: "Strength, stiffness and density of the stock.", inputs: &[], outputs: &[Output { name: "yield_strength", content: Content::Quantity(Stress::KIND), meaning: "minimum yield strength; not known if nobody guarantees one" }, Output { name: "ultimate_strength", content: Content::Quantity(Stress::KIND), meaning: "minimum ultimate strength; not known if nobody guarantees one" }, Output { name: "elastic_modulus", content: Content::Quantity(Stress::KIND), meaning: "elastic modulus" }, Output { name: "shear_modulus", content: Content::Quantity(Stress::KIND), meaning: "shear modulus, from the elastic modulus and the ratio of Poisson" }, Output { name: "poisson_ratio", content: Content::Quantity(Ratio::KIND), meaning: "ratio of Poisson" }, Output { name: "density", content: Content::Quantity(Density::KIND), meaning: "density" }, Output { name: "elongation", content: Content::Quantity(Ratio::KIND), meaning: "minimum elongation at break of the grade, away from welds" }, Output { name: "open", content: Content::Text, meaning: "what is not known, and why a strength is less than that of the grade; empty if nothing is open" }, Output { name: "source", content: Content::Text, meaning: "source of the numbers of the grade; empty without a grade" }] },
+        ] },
+    #[cfg(feature = "material")]
+    OfModel { path: "material.StockGauge", summary: "A gauge number of a kind of stock, and its thickness.", formula: "`t = t(N)`, from the table of the kind of stock", valid_for: "Numbers that the table of the stock has. The thickness is the nominal one: measure the stock.", source: "Manufacturers' Standard Gauge, Birmingham wire gauge, Brown & Sharpe gauge, US Standard Gauge (from memory); see the functions of this system", caution: "",
+        fields: &[Field { name: "number", content: FieldContent::Quantity(Ratio::KIND), optional: false, may_be_none: false, meaning: "`N`, gauge number, a whole one" }, Field { name: "stock", content: FieldContent::Choice(&["sheet_steel", "tube", "aluminium", "stainless_sheet"]), optional: true, may_be_none: false, meaning: "kind of stock: `sheet_steel`, `tube`, `aluminium` or `stainless_sheet`; without it the number is refused, for it means another thickness in each" }],
+        methods: &[
+            Method { name: "thickness", summary: "Thickness of the stock.", inputs: &[], outputs: &[Output { name: "thickness", content: Content::Quantity(Length::KIND), meaning: "The nominal thickness of that number in that kind of stock." }] },
         ] },
     #[cfg(feature = "ride")]
     OfModel { path: "ride.FullCar", summary: "A body that bounces, pitches and rolls on four wheels: seven degrees of freedom, linear.", formula: "Height of the body at a place `x` in front of its centre and `y` to the left of it: `z - x u + y p`, with pitch `u` positive nose down and roll `p` positive left side\nup (ISO 8855). `m_s z'' = sum of F`, `I_y u'' = -sum of x F`, `I_x p'' = sum of y F` with `F = k (z_u - z_xy) + c (z_u' - z_xy')` of each wheel and `k_b (x_1 - x_2) / 2` of the bar against the\ntravel `x_2` of the other; `m_u z_u'' = k_t (z_r - z_u) + c_t (z_r' - z_u') - F`; the rear meets the road later by `(a + b) / v`", valid_for: "Small motions: no stop is touched. The tyres stay on the ground; a tyre that would lift pulls instead. Left and right are alike, and only the bar ties the wheels of an axle together. A live axle is close\nto that if its springs are at the track and its roll inertia is that of its mass at the wheels. The body rolls about its centre: no lateral forces, no roll centres. Tyres touch the road at\none point. Roads in the time domain as for `ride.QuarterCar`.", source: "Newton's and Euler's laws; checked against SciPy", caution: "A tyre with a varying load holds the road less. The ride measured on a seat decides, not this result. Local codes and licensed practice come first.",
