@@ -226,6 +226,8 @@ pub mod material;
 pub mod engine;
 #[cfg(feature = "mass")]
 pub mod mass;
+#[cfg(feature = "section")]
+pub mod section;
 #[cfg(feature = "spring")]
 pub mod spring;
 #[cfg(feature = "tyre")]
