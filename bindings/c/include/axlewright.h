@@ -13,7 +13,7 @@
  *   axlewright/material.h     4 functions and 2 models: what a shop buys by grade, and how thick a gauge number is
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
  *                               axles, and on four wheels
- *   axlewright/section.h      1 functions and 8 models: what they resist, and what a link of them carries
+ *   axlewright/section.h      5 functions and 9 models: what they resist, and what a link of them carries
  *   axlewright/spring.h       42 functions and 6 models: Springs, wheel rate and dampers
  *   axlewright/suspension.h   11 functions and 5 models: linkages drawn point by point, roll, and how the axles share
  *                               what a turn moves

@@ -13,6 +13,8 @@ __all__ = [
     "BoxedChannel",
     "BuiltUp",
     "Channel",
+    "Link",
+    "LinkCapacity",
     "RectangularBar",
     "RectangularTube",
     "RoundBar",
@@ -20,7 +22,11 @@ __all__ = [
     "SectionPart",
     "SectionProperties",
     "StockGaugeDocument",
+    "bowed_column_load",
+    "euler_load",
     "member_mass",
+    "secant_stress",
+    "straight_column_load",
 ]
 
 class SectionPart(TypedDict):
@@ -57,8 +63,30 @@ class SectionProperties(NamedTuple):
     shear_centre_z: Quantity[kinds.Length]
     warping_constant: Quantity[kinds.WarpingConstant]
 
+class LinkCapacity(NamedTuple):
+    tension_load: Quantity[kinds.Force]
+    euler_load: Quantity[kinds.Force]
+    straight_load: Quantity[kinds.Force]
+    bowed_load: Quantity[kinds.Force]
+    critical_load: Quantity[kinds.Force]
+    bow: Quantity[kinds.Length]
+    governs: str
+    open: str
+
+def bowed_column_load(*, elastic_modulus: QuantitiesLike[kinds.Stress], yield_strength: QuantitiesLike[kinds.Stress], area: QuantitiesLike[kinds.Area], second_moment: QuantitiesLike[kinds.SecondMoment], section_modulus: QuantitiesLike[kinds.SectionModulus], length: QuantitiesLike[kinds.Length], bow: QuantitiesLike[kinds.Length], invalid: Invalid = "raise") -> Quantity[kinds.Force]:
+    """Load at which a bowed column begins to yield, pinned at both ends."""
+
+def euler_load(*, elastic_modulus: QuantitiesLike[kinds.Stress], second_moment: QuantitiesLike[kinds.SecondMoment], length: QuantitiesLike[kinds.Length], invalid: Invalid = "raise") -> Quantity[kinds.Force]:
+    """Load at which a straight, slender column buckles, pinned at both ends."""
+
 def member_mass(*, area: QuantitiesLike[kinds.Area], length: QuantitiesLike[kinds.Length], density: QuantitiesLike[kinds.Density], invalid: Invalid = "raise") -> Quantity[kinds.Mass]:
     """Mass of a member from its section, length and density."""
+
+def secant_stress(*, compression: QuantitiesLike[kinds.Force], elastic_modulus: QuantitiesLike[kinds.Stress], area: QuantitiesLike[kinds.Area], second_moment: QuantitiesLike[kinds.SecondMoment], section_modulus: QuantitiesLike[kinds.SectionModulus], length: QuantitiesLike[kinds.Length], eccentricity: QuantitiesLike[kinds.Length], invalid: Invalid = "raise") -> Quantity[kinds.Stress]:
+    """Peak stress in a column whose load acts off its centroid, pinned at both ends."""
+
+def straight_column_load(*, elastic_modulus: QuantitiesLike[kinds.Stress], yield_strength: QuantitiesLike[kinds.Stress], area: QuantitiesLike[kinds.Area], second_moment: QuantitiesLike[kinds.SecondMoment], length: QuantitiesLike[kinds.Length], invalid: Invalid = "raise") -> Quantity[kinds.Force]:
+    """Load at which a straight column gives way, pinned at both ends: Johnson's parabola if it is stocky, Euler's load if it is slender."""
 
 class _AngleSectionFields(TypedDict, total=False):
     width: QuantityLike[kinds.Length] | None
@@ -178,6 +206,53 @@ class Channel(Model):
 
     def properties(self) -> SectionProperties:
         """Properties of the section, net of holes and of lost wall."""
+
+class _LinkFields(TypedDict, total=False):
+    area: QuantityLike[kinds.Area] | None
+    net_area: QuantityLike[kinds.Area] | None
+    second_moment: QuantityLike[kinds.SecondMoment] | None
+    section_modulus: QuantityLike[kinds.SectionModulus] | None
+    length: QuantityLike[kinds.Length] | None
+    elastic_modulus: QuantityLike[kinds.Stress] | None
+    yield_strength: QuantityLike[kinds.Stress] | None
+    eccentricity: QuantityLike[kinds.Length] | None
+    bow: QuantityLike[kinds.Length] | None
+    lateral_load: QuantityLike[kinds.Force] | None
+    lateral_place: QuantityLike[kinds.Length] | None
+
+class Link(Model):
+    """A link between two joints: what it carries in tension and in compression, and its peak stress."""
+
+    def __init__(self, *, area: QuantityLike[kinds.Area], net_area: QuantityLike[kinds.Area], second_moment: QuantityLike[kinds.SecondMoment], section_modulus: QuantityLike[kinds.SectionModulus], length: QuantityLike[kinds.Length], elastic_modulus: QuantityLike[kinds.Stress], yield_strength: QuantityLike[kinds.Stress], eccentricity: QuantityLike[kinds.Length], bow: QuantityLike[kinds.Length] | None = None, lateral_load: QuantityLike[kinds.Force] | None = None, lateral_place: QuantityLike[kinds.Length] | None = None) -> None: ...
+    def replace(self, **fields: Unpack[_LinkFields]) -> Self: ...
+    @property
+    def area(self) -> Quantity[kinds.Area]: ...
+    @property
+    def net_area(self) -> Quantity[kinds.Area]: ...
+    @property
+    def second_moment(self) -> Quantity[kinds.SecondMoment]: ...
+    @property
+    def section_modulus(self) -> Quantity[kinds.SectionModulus]: ...
+    @property
+    def length(self) -> Quantity[kinds.Length]: ...
+    @property
+    def elastic_modulus(self) -> Quantity[kinds.Stress]: ...
+    @property
+    def yield_strength(self) -> Quantity[kinds.Stress]: ...
+    @property
+    def bow(self) -> Quantity[kinds.Length] | None: ...
+    @property
+    def eccentricity(self) -> Quantity[kinds.Length]: ...
+    @property
+    def lateral_load(self) -> Quantity[kinds.Force] | None: ...
+    @property
+    def lateral_place(self) -> Quantity[kinds.Length] | None: ...
+
+    def capacity(self) -> LinkCapacity:
+        """What the link carries in tension and in compression, and what governs."""
+
+    def peak_stress(self, *, force: QuantityLike[kinds.Force]) -> Quantity[kinds.Stress]:
+        """Peak stress under a force along the link."""
 
 class _RectangularBarFields(TypedDict, total=False):
     width: QuantityLike[kinds.Length] | None

@@ -5,7 +5,15 @@ from typing import Final
 import numpy as np
 
 __all__ = [
+    "bowed_column_load",
+    "euler_load",
     "member_mass",
+    "secant_stress",
+    "straight_column_load",
 ]
 
+bowed_column_load: Final[np.ufunc]
+euler_load: Final[np.ufunc]
 member_mass: Final[np.ufunc]
+secant_stress: Final[np.ufunc]
+straight_column_load: Final[np.ufunc]
