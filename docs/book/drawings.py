@@ -396,6 +396,56 @@ def cooling() -> Sheet:
     return sheet
 
 
+def material() -> Sheet:
+    sheet = Sheet(15, 8)
+    sheet.arrow((1.4, 1.2), (1.4, 7.4))
+    sheet.arrow((1.4, 1.2), (14.4, 1.2))
+    sheet.say((1.2, 7.6), "yield strength", "left")
+    sheet.say((14.2, 0.7), "distance from the weld", "right")
+    sheet.add(Polygon([(1.4, 1.2), (2.2, 1.2), (1.4, 2.4)], closed=True, facecolor="black"))
+    sheet.say((2.9, 1.65), "weld")
+    sheet.line((6.4, 1.2), (6.4, 7.0), style="--", width=0.9)
+    sheet.measure((1.4, 0.75), (6.4, 0.75), "25 mm")
+    for away, near, words in ((6.4, 4.2, "cold-drawn tube"), (4.6, 4.6, "hot-rolled steel"), (3.4, 2.0, "aluminium -T6")):
+        sheet.line((1.6, near), (6.4, near), (6.4, away), (13.2, away), width=2)
+        sheet.say((10.2, away), words)
+    return sheet
+
+
+def section() -> Sheet:
+    sheet = Sheet(16, 8.4)
+
+    def channel(left: float, low: float, width: float, height: float, wall: float) -> None:
+        right, high = left + width, low + height
+        outline = [(right, high), (left, high), (left, low), (right, low), (right, low + wall), (left + wall, low + wall), (left + wall, high - wall), (right, high - wall)]
+        sheet.add(Polygon(outline, closed=True, facecolor="none", edgecolor="black", hatch="////", linewidth=1.4))
+
+    middle = 4.2
+    channel(4.0, 1.4, 2.8, 5.6, 0.3)
+    channel(10.6, 1.4, 2.8, 5.6, 0.3)
+    sheet.box((13.4, 1.4), 0.3, 5.6, hatch="////", fill="none")
+    sheet.line((2.2, middle), (8.2, middle), style="-.", width=0.8)
+    sheet.line((9.8, middle), (14.6, middle), style="-.", width=0.8)
+    for place in (4.76, 12.06):
+        sheet.circle((place, middle), 0.13, fill="black")
+    for place in (3.0, 12.1):
+        sheet.line((place - 0.18, middle - 0.18), (place + 0.18, middle + 0.18))
+        sheet.line((place - 0.18, middle + 0.18), (place + 0.18, middle - 0.18))
+    sheet.say((5.5, 4.75), "centroid", "left")
+    sheet.line((5.5, 4.7), (4.9, 4.3), width=0.8)
+    sheet.say((2.1, 3.2), "shear centre:\nloads belong here", "center")
+    sheet.say((12.2, 5.2), "both near\nthe middle", "center")
+    sheet.arrow((6.0, 2.4), (7.2, 2.4))
+    sheet.say((7.5, 2.4), "$y$")
+    sheet.arrow((6.0, 2.4), (6.0, 3.6))
+    sheet.say((6.0, 3.85), "$z$")
+    sheet.measure((4.0, 7.6), (6.8, 7.6), "$B$")
+    sheet.measure((8.6, 1.4), (8.6, 7.0), "$H$")
+    sheet.say((5.4, 0.7), "open: twists easily")
+    sheet.say((12.2, 0.7), "closed: a plate over the toes")
+    return sheet
+
+
 def linkage() -> Sheet:
     sheet = Sheet(16, 8.6)
     sheet.ground(0.6, 15.4, 0.8)

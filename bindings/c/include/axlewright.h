@@ -16,8 +16,10 @@
  *   axlewright/loads.h        0 functions and 1 model: the forces of the ground on each tyre, and where they act, for
  *                               the strength of what carries them
  *   axlewright/mass.h         9 functions and 2 models: Mass and balance
+ *   axlewright/material.h     4 functions and 2 models: what a shop buys by grade, and how thick a gauge number is
  *   axlewright/ride.h         8 functions and 5 models: a wheel and its share of the body on a road, the body on both
  *                               axles, and on four wheels
+ *   axlewright/section.h      5 functions and 9 models: what they resist, and what a link of them carries
  *   axlewright/spring.h       42 functions and 6 models: Springs, wheel rate and dampers
  *   axlewright/suspension.h   11 functions and 5 models: linkages drawn point by point, roll, and how the axles share
  *                               what a turn moves
@@ -79,7 +81,9 @@
 #include "axlewright/fluid.h"
 #include "axlewright/loads.h"
 #include "axlewright/mass.h"
+#include "axlewright/material.h"
 #include "axlewright/ride.h"
+#include "axlewright/section.h"
 #include "axlewright/spring.h"
 #include "axlewright/suspension.h"
 #include "axlewright/tyre.h"

@@ -51,7 +51,9 @@ if TYPE_CHECKING:
     from axlewright import fluid as fluid
     from axlewright import loads as loads
     from axlewright import mass as mass
+    from axlewright import material as material
     from axlewright import ride as ride
+    from axlewright import section as section
     from axlewright import spring as spring
     from axlewright import suspension as suspension
     from axlewright import tyre as tyre

@@ -25,6 +25,8 @@ __all__ = [
     "RoadRoughness",
     "RollGradient",
     "RotationalStiffness",
+    "SecondMoment",
+    "SectionModulus",
     "SpecificHeat",
     "Stress",
     "Temperature",
@@ -36,6 +38,7 @@ __all__ = [
     "TurnsPerDistance",
     "Velocity",
     "Volume",
+    "WarpingConstant",
 ]
 
 class Kind:
@@ -100,6 +103,15 @@ class Damping(Additive):
 
 class MomentOfInertia(Additive):
     """Moment of inertia."""
+
+class SecondMoment(Additive):
+    """Second moment of area."""
+
+class SectionModulus(Additive):
+    """Section modulus."""
+
+class WarpingConstant(Additive):
+    """Warping constant."""
 
 class RollGradient(Additive):
     """Roll gradient."""

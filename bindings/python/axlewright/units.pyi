@@ -43,6 +43,9 @@ __all__ = [
     "cm",
     "cm2",
     "cm3_cycle",
+    "cm3_modulus",
+    "cm4",
+    "cm6",
     "cpm",
     "deg",
     "degC",
@@ -72,6 +75,9 @@ __all__ = [
     "in2",
     "in3",
     "in3_cycle",
+    "in3_modulus",
+    "in4",
+    "in6",
     "inHg_absolute",
     "inHg_gauge",
     "in_lbf",
@@ -110,6 +116,9 @@ __all__ = [
     "m2",
     "m3",
     "m3_cycle",
+    "m3_modulus",
+    "m4",
+    "m6",
     "mL",
     "mPa_s",
     "m_s",
@@ -119,6 +128,9 @@ __all__ = [
     "minute",
     "mm",
     "mm2",
+    "mm3_modulus",
+    "mm4",
+    "mm6",
     "mm_s",
     "mph",
     "ms",
@@ -272,6 +284,24 @@ lbf_s_in: Final[Unit[kinds.Damping]]
 # moment of inertia
 kg_m2: Final[Unit[kinds.MomentOfInertia]]
 lb_ft2: Final[Unit[kinds.MomentOfInertia]]
+
+# second moment of area
+m4: Final[Unit[kinds.SecondMoment]]
+cm4: Final[Unit[kinds.SecondMoment]]
+mm4: Final[Unit[kinds.SecondMoment]]
+in4: Final[Unit[kinds.SecondMoment]]
+
+# section modulus
+m3_modulus: Final[Unit[kinds.SectionModulus]]
+cm3_modulus: Final[Unit[kinds.SectionModulus]]
+mm3_modulus: Final[Unit[kinds.SectionModulus]]
+in3_modulus: Final[Unit[kinds.SectionModulus]]
+
+# warping constant
+m6: Final[Unit[kinds.WarpingConstant]]
+cm6: Final[Unit[kinds.WarpingConstant]]
+mm6: Final[Unit[kinds.WarpingConstant]]
+in6: Final[Unit[kinds.WarpingConstant]]
 
 # roll gradient
 rad_s2_m: Final[Unit[kinds.RollGradient]]

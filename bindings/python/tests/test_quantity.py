@@ -568,6 +568,9 @@ class TestPint:
         for unit in UNITS.values():
             given = unit(1)
             out = given.to_pint(ureg)
+            if unit.kind == "SectionModulus":  # a volume, for pint
+                assert out.to_base_units().magnitude == pytest.approx(given.si, rel=1e-12)
+                continue
             try:
                 back = Q(out)
             except TypeError:

@@ -219,6 +219,8 @@ pub mod base;
 pub mod air;
 #[cfg(feature = "fluid")]
 pub mod fluid;
+#[cfg(feature = "material")]
+pub mod material;
 
 #[cfg(feature = "bracket")]
 pub mod bracket;
@@ -228,6 +230,8 @@ pub mod engine;
 pub mod fastener;
 #[cfg(feature = "mass")]
 pub mod mass;
+#[cfg(feature = "section")]
+pub mod section;
 #[cfg(feature = "spring")]
 pub mod spring;
 #[cfg(feature = "tyre")]

@@ -275,6 +275,8 @@ pub fn ascii(text: &str) -> String {
             '·' | '×' => out.push('*'),
             '²' => out.push_str("^2"),
             '³' => out.push_str("^3"),
+            '⁴' => out.push_str("^4"),
+            '⁶' => out.push_str("^6"),
             'µ' => out.push('u'),
             '±' => out.push_str("+/-"),
             '—' | '–' => out.push('-'),

@@ -8,7 +8,7 @@ use std::collections::BTreeSet;
 /// Systems by layer; each imports downward only.
 pub const LAYERS: &[&[&str]] = &[
     &["air", "fluid", "material"],
-    &["tyre", "spring", "engine", "mass", "fastener", "weld", "bracket"],
+    &["tyre", "spring", "engine", "mass", "section", "fastener", "weld", "bracket"],
     &["suspension", "driveline"],
     &["steering", "brake", "frame", "cooling"],
     &["ride", "performance"],

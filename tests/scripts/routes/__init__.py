@@ -37,10 +37,10 @@ PSI = FORCE / INCH**2
 RPM = Fraction(3.141592653589793) / 30
 DEGREE = Fraction(3.141592653589793) / 180
 UNITS = {
-    "": 1, "m": 1, "mm": Fraction(1, 1000), "in": INCH, "kg": 1, "lb": POUND, "N": 1, "kN": 1000, "N/m": 1, "N/mm": 1000, "lbf/in": FORCE / INCH,
-    "N·m": 1, "kg·m²": 1, "rpm": RPM, "deg": DEGREE, "rad": 1, "%": Fraction(1, 100), "L": Fraction(1, 1000),
-    "Pa": 1, "MPa": 1000000, "Pa gauge": 1, "Pa absolute": 1, "kPa": 1000, "kPa gauge": 1000, "kPa absolute": 1000, "psi": PSI, "psi gauge": PSI,
-    "K": 1, "delta_K": 1, "delta_degC": 1, "delta_degF": Fraction(5, 9),
+    "": 1, "m": 1, "mm": Fraction(1, 1000), "in": INCH, "kg": 1, "lb": POUND, "N": 1, "N/m": 1, "N/mm": 1000, "lbf/in": FORCE / INCH,
+    "kN": 1000, "mm²": Fraction(1, 10**6), "mm⁴": Fraction(1, 10**12), "mm³ modulus": Fraction(1, 10**9), "N·m": 1, "kg·m²": 1, "rpm": RPM, "deg": DEGREE, "rad": 1, "%": Fraction(1, 100), "L": Fraction(1, 1000),
+    "Pa": 1, "Pa gauge": 1, "Pa absolute": 1, "kPa": 1000, "kPa gauge": 1000, "kPa absolute": 1000, "psi": PSI, "psi gauge": PSI,
+    "MPa": 1000000, "GPa": 1000000000, "K": 1, "delta_K": 1, "delta_degC": 1, "delta_degF": Fraction(5, 9),
 }  # fmt: skip
 
 

@@ -183,6 +183,9 @@ void axw_table_free(axw_table *table);
 ///     RotationalStiffness: N*m/rad, N*m/deg or ft*lbf/deg
 ///     Damping: N*s/m, N*s/mm or lbf*s/in
 ///     MomentOfInertia: kg*m^2 or lb*ft^2
+///     SecondMoment: m^4, cm^4, mm^4 or in^4
+///     SectionModulus: m^3 modulus, cm^3 modulus, mm^3 modulus or in^3 modulus
+///     WarpingConstant: m^6, cm^6, mm^6 or in^6
 ///     RollGradient: rad*s^2/m or deg/g0
 ///     TurnsPerDistance: turn/m, rev/km or rev/mile
 ///     RoadRoughness: m^3/cycle, cm^3/cycle or in^3/cycle

@@ -19,7 +19,9 @@ if TYPE_CHECKING:
     from axlewright.si import fastener as fastener
     from axlewright.si import fluid as fluid
     from axlewright.si import mass as mass
+    from axlewright.si import material as material
     from axlewright.si import ride as ride
+    from axlewright.si import section as section
     from axlewright.si import spring as spring
     from axlewright.si import suspension as suspension
     from axlewright.si import tyre as tyre

@@ -25,7 +25,13 @@ pub fn is_pint(x: &Bound<'_, PyAny>) -> PyResult<bool> {
 
 /// The coherent SI unit as pint writes it: `rad*s**2/m`.
 fn expression(kind: &Kind) -> String {
-    kind.si.replace('·', "*").replace('²', "**2").replace('³', "**3").replace("turn", "revolution")
+    kind.si
+        .replace('·', "*")
+        .replace('²', "**2")
+        .replace('³', "**3")
+        .replace('⁴', "**4")
+        .replace('⁶', "**6")
+        .replace("turn", "revolution")
 }
 
 /// The plain number or array in coherent SI.
@@ -182,7 +188,13 @@ pub fn give<'py>(
         // A kelvin of pint may also be a point on the scale.
         return made(shown, "delta_degC");
     }
-    let plain = unit.symbol.replace('·', "*").replace('²', "**2").replace('³', "**3");
+    let plain = unit
+        .symbol
+        .replace('·', "*")
+        .replace('²', "**2")
+        .replace('³', "**3")
+        .replace('⁴', "**4")
+        .replace('⁶', "**6");
     for name in [unit.name, &plain] {
         // A name may mean something else there: its size decides.
         let one = made(pyo3::types::PyFloat::new(py, 1.0).as_any(), name);

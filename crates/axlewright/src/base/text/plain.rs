@@ -38,6 +38,8 @@ pub(super) fn plain(text: &str) -> String {
             '∆' => out.push('Δ'),
             '²' => out.push_str("^2"),
             '³' => out.push_str("^3"),
+            '⁴' => out.push_str("^4"),
+            '⁶' => out.push_str("^6"),
             '±' => out.push_str("+/-"),
             c => match vulgar_fraction(c) {
                 Some(fraction) => out.extend([" ", fraction, " "]),

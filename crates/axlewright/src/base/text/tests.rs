@@ -398,6 +398,7 @@ fn prints_as_a_shop_does() {
             kind.units[0].symbol == kind.si
                 || kind.si == "1"
                 || kind.name.ends_with("Pressure")
+                || kind.name == "SectionModulus"
                 || kind.si == "K"
         );
     }

@@ -5,7 +5,7 @@ use super::quantity::*;
 use super::{Kind, Unit, UnitOf};
 use core::f64::consts::TAU as TURN;
 use uom::Kind as Plain;
-use uom::typenum::{N1, N2, N3, P1, P2, P3, Z0};
+use uom::typenum::{N1, N2, N3, P1, P2, P3, P4, P6, Z0};
 
 pub(super) const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
@@ -160,6 +160,27 @@ quantities! {
     MomentOfInertia "moment of inertia" [P2, P1, Z0, Z0; dyn Plain] "kg·m²" metric kg_m2 us lb_ft2 {
         kg_m2 "kg·m²" ["kg m²", "kgm²"] (1.0) / (1.0);
         lb_ft2 "lb·ft²" ["lb ft²", "lbm·ft²"] (421_401_100_938_048.0) / (1e16);
+    }
+    /// Second moment of a section's area: its resistance to bending or, as a torsion constant, to twist. Not a moment of inertia of a mass.
+    SecondMoment "second moment of area" [P4, Z0, Z0, Z0; dyn Plain] "m⁴" metric cm4 us in4 {
+        m4 "m⁴" [] (1.0) / (1.0);
+        cm4 "cm⁴" [] (1.0) / (1e8);
+        mm4 "mm⁴" [] (1.0) / (1e12);
+        in4 "in⁴" [] (41_623_142_560_000.0) / (1e20);
+    }
+    /// Moment over the stress that it causes: elastic, plastic, or in torsion. Not a volume.
+    SectionModulus "section modulus" [P3, Z0, Z0, Z0; dyn ModulusKind] "m³" metric cm3_modulus us in3_modulus {
+        m3_modulus "m³ modulus" [] (1.0) / (1.0);
+        cm3_modulus "cm³ modulus" [] (1.0) / (1e6);
+        mm3_modulus "mm³ modulus" [] (1.0) / (1e9);
+        in3_modulus "in³ modulus" [] (16_387_064.0) / (1e12);
+    }
+    /// Resistance of an open section to warping, when its ends are held plane.
+    WarpingConstant "warping constant" [P6, Z0, Z0, Z0; dyn Plain] "m⁶" metric cm6 us in6 {
+        m6 "m⁶" [] (1.0) / (1.0);
+        cm6 "cm⁶" [] (1.0) / (1e12);
+        mm6 "mm⁶" [] (1.0) / (1e18);
+        in6 "in⁶" [] (268_535_866_540_096.0) / (1e24);
     }
     /// Roll angle per lateral acceleration (body to ground).
     RollGradient "roll gradient" [N1, Z0, P2, Z0; dyn RollGradientKind] "rad·s²/m" metric deg_gn us deg_gn {

@@ -64,6 +64,8 @@ products! {
     LinearStiffness * Length = Force;
     Damping * Velocity = Force;
     Stress * Area = Force;
+    Stress * SectionModulus = Torque;
+    SectionModulus * Length = SecondMoment;
     Force * RatioPerLength = LinearStiffness;
     Force * Velocity = Power;
     Torque * AngularVelocity = Power;

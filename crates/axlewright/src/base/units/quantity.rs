@@ -32,6 +32,8 @@ markers! {
     RotationalStiffnessKind;
     /// Kind of a viscous damping rate (the same dimension as a mass rate).
     DampingKind;
+    /// Kind of a section modulus (the same dimension as a volume).
+    ModulusKind;
 }
 /// Kind of a gauge pressure: a difference from the ambient pressure, whose value it does not hold.
 pub trait GaugeKind: marker::Add + marker::Sub + marker::Neg {}

@@ -46,6 +46,9 @@ const DEFINITIONS: &[(&str, &str, f64)] = &[
     ("LinearStiffness", "kgf_mm", 9_806.65),                // exact
     ("Damping", "lbf_s_in", 175.126_835_246_476_4),         // lbf s / in
     ("MomentOfInertia", "lb_ft2", 0.042_140_110_093_804_8), // lb ft², exact
+    ("SecondMoment", "in4", 4.162_314_256e-7),              // in⁴, exact
+    ("SectionModulus", "in3_modulus", 0.000_016_387_064),   // in³, exact
+    ("WarpingConstant", "in6", 2.685_358_665_400_96e-10),   // in⁶, exact
     ("RoadRoughness", "in3_cycle", 0.000_016_387_064),      // in³, exact
     ("TurnsPerDistance", "rev_mile", 1.0 / 1609.344),       // one turn a mile
     ("Density", "lb_ft3", 16.018_463_373_960_14),           // lb / ft³
