@@ -55,7 +55,7 @@ typedef struct {
 static const field fields[] = {
     FIELD(spring_force), FIELD(spring_length), FIELD(sag),        FIELD(bump_remaining), FIELD(ends_first),
     FIELD(bind_margin),  FIELD(captive_margin), FIELD(wheel_rate), FIELD(frequency),      FIELD(droop_open),
-    FIELD(bump_open),    FIELD(bump_clear),     FIELD(droop_clear),
+    FIELD(bump_open),    FIELD(bump_clear),     FIELD(droop_clear), FIELD(bump_clear_ends), FIELD(droop_clear_ends),
 };
 
 /* A caller that has `size` bytes and says that it has `said`: what fits is filled, what does not is left, and

@@ -136,6 +136,8 @@ class AtRideHeight(NamedTuple):
     bump_open: str
     bump_clear: Quantity[kinds.Length]
     droop_clear: Quantity[kinds.Length]
+    bump_clear_ends: str
+    droop_clear_ends: str
 
 class DampingAt(NamedTuple):
     bump_damping: Quantity[kinds.Damping]

@@ -981,10 +981,14 @@ typedef struct {
   double bump_clear;
   /// [m]: travel of the wheel in droop until anything ends it: `sag`, or a joint or hose before that
   double droop_clear;
+  /// (text): what ends `bump_clear`: `joint`, `hose`, `tyre`, or else what ends `bump_remaining`
+  const char *bump_clear_ends;
+  /// (text): what ends `droop_clear`: `joint`, `hose`, or else `damper open`
+  const char *droop_clear_ends;
 } axw_spring_corner_at_ride_height_result;
 
 /// The corner at ride height: force, length and rate of the spring, and remaining travel.
-///     *result (struct): 13 results, whose texts live until the model is freed; set its `size` to
+///     *result (struct): 15 results, whose texts live until the model is freed; set its `size` to
 ///         `sizeof *result` first
 int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
     axw_spring_corner_at_ride_height_result *result);
@@ -995,7 +999,8 @@ int32_t axw_spring_corner_at_ride_height(const axw_spring_corner *model,
 ///         its own
 ///     *result (table): One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`,
 ///         `spring_length`, `sag`, `bump_remaining`, `ends_first`, `bind_margin`, `captive_margin`,
-///         `wheel_rate`, `frequency`, `droop_open`, `bump_open`, `bump_clear`, `droop_clear`.
+///         `wheel_rate`, `frequency`, `droop_open`, `bump_open`, `bump_clear`, `droop_clear`,
+///         `bump_clear_ends`, `droop_clear_ends`.
 int32_t axw_spring_corner_table(const axw_spring_corner *model, const double *rate, size_t rate_count,
     const double *motion_ratio, size_t motion_ratio_count, axw_table **result);
 

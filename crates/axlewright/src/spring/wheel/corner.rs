@@ -124,6 +124,10 @@ record! {
         pub bump_clear: Length,
         /// Travel of the wheel in droop until damper, joint or hose ends it.
         pub droop_clear: Length,
+        /// Part that ends `bump_clear`.
+        pub bump_clear_ends: String,
+        /// Part that ends `droop_clear`.
+        pub droop_clear_ends: String,
     }
 }
 
@@ -135,6 +139,13 @@ type Clearance = Stated<Value<Length>>;
 
 fn is_unknown(clearance: &Clearance) -> bool {
     matches!(clearance, Stated::Unknown)
+}
+
+/// Part with the least of these clearances, by the first word of its field; none if none is given.
+fn nearest(clearances: &[(&'static str, &Clearance)]) -> Option<&'static str> {
+    let given = clearances.iter().filter_map(|(name, on)| Some((*name, on.as_ref()?.quantity.si())));
+    let (name, _) = given.min_by(|one, other| one.1.total_cmp(&other.1))?;
+    name.split('_').next()
 }
 
 /// Request for the fields that are missing; empty if none is.
@@ -217,6 +228,8 @@ impl Corner {
     /// - `bump_open` — fields that are missing and could still take from the bump travel, in the same way
     /// - `bump_clear` — travel of the wheel in bump until anything ends it: `bump_remaining`, or a joint, hose or tyre before that
     /// - `droop_clear` — travel of the wheel in droop until anything ends it: `sag`, or a joint or hose before that
+    /// - `bump_clear_ends` — what ends `bump_clear`: `joint`, `hose`, `tyre`, or else what ends `bump_remaining`
+    /// - `droop_clear_ends` — what ends `droop_clear`: `joint`, `hose`, or else `damper open`
     ///
     /// # Example
     /// ```
@@ -232,7 +245,7 @@ impl Corner {
     /// let on = corner.at_ride_height()?;
     /// assert_eq!(format!("{:.1} mm", on.sag.in_::<mm>()), "111.8 mm");
     /// assert_eq!(format!("{:.1} mm until {}", on.bump_remaining.in_::<mm>(), on.ends_first), "71.5 mm until damper closed");
-    /// assert_eq!(format!("{:.1} mm until a hose is at its limit", on.bump_clear.in_::<mm>()), "65.0 mm until a hose is at its limit");
+    /// assert_eq!(format!("{:.1} mm until the {} ends it", on.bump_clear.in_::<mm>(), on.bump_clear_ends), "65.0 mm until the hose ends it");
     /// assert_eq!((on.droop_open.as_str(), on.bump_open.as_str()), ("", "write bump_stop_travel, or \"none\" if there is none"));
     /// assert_eq!(Verdict::of_difference(on.bind_margin, Length::of::<mm>(5.0)), Verdict::Meets);
     /// # Ok::<(), axlewright::Error>(())
@@ -282,6 +295,9 @@ impl Corner {
         let captive_margin = free_length - droop_length;
 
         let wheel_rate = wheel_rate(rate, motion_ratio, Angle::from_si(0.0))?;
+        let (bump_clear, droop_clear) = (self.bump_clear(bump_remaining, sag)?, self.droop_clear(sag)?);
+        let bump_end = (bump_clear < bump_remaining).then(|| nearest(&self.bump_clearances())).flatten();
+        let droop_end = (droop_clear < sag).then(|| nearest(&self.droop_clearances())).flatten();
         Ok(AtRideHeight {
             spring_force,
             spring_length,
@@ -294,8 +310,10 @@ impl Corner {
             frequency: natural_frequency(wheel_rate, sprung_mass)?,
             droop_open: self.droop_open(),
             bump_open: self.bump_open(),
-            bump_clear: self.bump_clear(bump_remaining, sag)?,
-            droop_clear: self.droop_clear(sag)?,
+            bump_clear,
+            droop_clear,
+            bump_clear_ends: bump_end.unwrap_or(ends_first.word()).to_owned(),
+            droop_clear_ends: droop_end.unwrap_or("damper open").to_owned(),
         })
     }
 
@@ -378,7 +396,7 @@ impl Corner {
     /// # Returns
     /// One row a rate and motion ratio: `rate`, `motion_ratio`, `spring_force`, `spring_length`, `sag`, `bump_remaining`, `ends_first`,
     /// `bind_margin`, `captive_margin`, `wheel_rate`, `frequency`, `droop_open`, `bump_open`, `bump_clear`,
-    /// `droop_clear`.
+    /// `droop_clear`, `bump_clear_ends`, `droop_clear_ends`.
     pub fn table(&self, rate: &[LinearStiffness], motion_ratio: &[Ratio]) -> Result<Table> {
         let lists = [rate.len(), motion_ratio.len()];
         let mut rows = Filling::over(["rate", "motion_ratio"], &lists)?;
@@ -496,16 +514,17 @@ mod tests {
         };
         let none = f64::NAN;
         // The bump stop is 60 mm away, the open damper 160 mm.
-        for (bump, droop, bump_clear, droop_clear) in [
-            ([none; 3], [none; 2], 60.0, 160.0),
-            ([70.0, none, 80.0], [none, 200.0], 60.0, 160.0),
-            ([none, none, 45.0], [90.0, none], 45.0, 90.0),
-            ([50.0, 30.0, 45.0], [90.0, 75.0], 30.0, 75.0),
+        for (bump, droop, bump_clear, droop_clear, ends) in [
+            ([none; 3], [none; 2], 60.0, 160.0, ["bump stop", "damper open"]),
+            ([70.0, none, 80.0], [none, 200.0], 60.0, 160.0, ["bump stop", "damper open"]),
+            ([none, none, 45.0], [90.0, none], 45.0, 90.0, ["tyre", "joint"]),
+            ([50.0, 30.0, 45.0], [90.0, 75.0], 30.0, 75.0, ["hose", "hose"]),
         ] {
             let on = stated(bump, droop);
             assert_relative_eq!(on.bump_clear.in_::<mm>(), bump_clear, max_relative = 1e-12);
             assert_relative_eq!(on.droop_clear.in_::<mm>(), droop_clear, max_relative = 1e-12);
             assert_eq!((on.droop_open.as_str(), on.bump_open.as_str()), ("", ""));
+            assert_eq!([on.bump_clear_ends, on.droop_clear_ends], ends);
         }
         let open = corner().at_ride_height().unwrap();
         assert!(open.bump_open.contains("joint_bump_clearance, hose_bump_clearance, tyre_clearance"));
