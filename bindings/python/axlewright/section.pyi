@@ -249,7 +249,7 @@ class Link(Model):
     def lateral_place(self) -> Quantity[kinds.Length] | None: ...
 
     def capacity(self) -> LinkCapacity:
-        """What the link carries in tension and in compression, and what governs."""
+        """Strength of the link in tension and in compression, and the rule that governs."""
 
     def peak_stress(self, *, force: QuantityLike[kinds.Force]) -> Quantity[kinds.Stress]:
         """Peak stress under a force along the link."""

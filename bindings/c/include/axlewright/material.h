@@ -113,8 +113,8 @@ typedef struct {
   double density;
   /// [-]: minimum elongation at break of the grade, away from welds
   double elongation;
-  /// (text): what is not known, and why a strength is less than that of the grade; empty if nothing
-  /// is open
+  /// (text): text on each strength that is not known, and why a strength is less than that of the
+  /// grade; empty if nothing is open
   const char *open;
   /// (text): source of the numbers of the grade; empty without a grade
   const char *source;

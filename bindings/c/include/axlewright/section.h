@@ -516,7 +516,7 @@ int32_t axw_section_link_new_si(const char *const *paths, const double *values, 
 int32_t axw_section_link_json(const axw_section_link *model, char *buffer, size_t size, size_t *needed);
 void axw_section_link_free(axw_section_link *handle);
 
-/// What the link carries in tension and in compression, and what governs.
+/// Strength of the link in tension and in compression, and the rule that governs.
 ///     *tension_load [N]: load in tension at which the least area yields, without bending
 ///     *euler_load [N]: load in compression at which an ideal slender link buckles
 ///     *straight_load [N]: load in compression of the straight link: Johnson's parabola, or Euler's
@@ -525,9 +525,10 @@ void axw_section_link_free(axw_section_link *handle);
 ///     *critical_load [N]: least load in compression, with eccentricity and lateral load; zero if
 ///         the lateral load alone makes it yield
 ///     *bow [m]: bow that counts
-///     *governs (text): what sets the critical load: `euler`, `johnson`, `bow`, `eccentricity` or
-///         `lateral_load`
-///     *open (text): what is not known and was taken against the link; empty if nothing is open
+///     *governs (text): rule that sets the critical load: `euler`, `johnson`, `bow`, `eccentricity`
+///         or `lateral_load`
+///     *open (text): inputs that are not known and were taken against the link; empty if nothing is
+///         open
 int32_t axw_section_link_capacity(const axw_section_link *model, double *tension_load, double *euler_load,
     double *straight_load, double *bowed_load, double *critical_load, double *bow, char *governs,
     size_t governs_size, size_t *governs_needed, char *open, size_t open_size, size_t *open_needed);

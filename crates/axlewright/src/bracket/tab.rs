@@ -71,7 +71,7 @@ pub struct Tab {
 }
 
 record! {
-    /// What the tabs bear; a result that is not known is not a number.
+    /// Strength of the tabs under their force; a result that is not known is not a number.
     #[derive(Debug, Clone, PartialEq)]
     pub struct TabStrength {
         /// Force on each tab, in its plane.

@@ -21,7 +21,7 @@ pub enum LoadCase {
     CorneringAndBraking,
     /// A start with the driven wheels at their grip.
     Launch,
-    /// The same in reverse.
+    /// A start in reverse with the driven wheels at their grip.
     ReverseLaunch,
     /// A wheel in a pothole: up and to the rear.
     Pothole,

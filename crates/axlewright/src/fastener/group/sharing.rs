@@ -30,7 +30,7 @@ const ROUNDING: f64 = 1e-9;
 pub(super) struct Pattern<'a>(pub(super) &'a [(f64, f64)]);
 
 impl Load {
-    /// The same load about another point of the plane.
+    /// Load as it is about another point of the plane.
     pub(super) fn about(&self, (from_x, from_y): (f64, f64), (x, y): (f64, f64)) -> Load {
         let ([f, g, h], [m, n, o]) = (self.force, self.moment);
         let (dx, dy) = (from_x - x, from_y - y);

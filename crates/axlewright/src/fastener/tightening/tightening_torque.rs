@@ -15,7 +15,7 @@ pub(in crate::fastener) fn lever(
     thread_lever(diameter, pitch, thread_friction) + head_friction * (head_friction_diameter * 0.5)
 }
 
-/// The same without the head: what twists the shank.
+/// Torque in the thread alone, without the head: it twists the shank.
 #[inline]
 pub(in crate::fastener) fn thread_lever(diameter: Length, pitch: Length, thread_friction: Ratio) -> Length {
     pitch * (0.5 / PI) + thread_friction * (pitch_diameter(diameter, pitch) * (0.5 / COS_30))

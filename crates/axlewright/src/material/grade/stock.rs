@@ -89,7 +89,7 @@ record! {
         pub density: Density,
         /// Minimum elongation at break of the grade, away from welds.
         pub elongation: Ratio,
-        /// What is not known, and why a strength is less than that of the grade; empty if nothing is open.
+        /// Text on each strength that is not known, and why a strength is less than that of the grade; empty if nothing is open.
         pub open: String,
         /// Source of the numbers of the grade; empty without a grade.
         pub source: String,

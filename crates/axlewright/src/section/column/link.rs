@@ -65,7 +65,7 @@ pub struct Link {
 }
 
 record! {
-    /// What a link carries.
+    /// Forces that a link carries.
     #[derive(Debug, Clone, PartialEq)]
     pub struct LinkCapacity {
         /// Load in tension at which the least area yields, without bending.
@@ -80,9 +80,9 @@ record! {
         pub critical_load: Force,
         /// Bow that counts.
         pub bow: Length,
-        /// What sets the critical load: `euler`, `johnson`, `bow`, `eccentricity` or `lateral_load`.
+        /// Rule that sets the critical load: `euler`, `johnson`, `bow`, `eccentricity` or `lateral_load`.
         pub governs: String,
-        /// What is not known and was taken against the link; empty if nothing is open.
+        /// Inputs that are not known and were taken against the link; empty if nothing is open.
         pub open: String,
     }
 }
@@ -98,7 +98,7 @@ impl Model for Link {
 const BOW: f64 = 1.0 / 500.0;
 
 impl Link {
-    /// What the link carries in tension and in compression, and what governs.
+    /// Strength of the link in tension and in compression, and the rule that governs.
     ///
     /// # Returns
     /// See the fields of [`LinkCapacity`].

@@ -17,7 +17,7 @@ impl Patch {
         Patch { left, right, low, high, sign: 1.0 }
     }
 
-    /// The same place without metal.
+    /// Place as it is, but without metal.
     pub(in super::super) fn gone(self) -> Patch {
         Patch { sign: -1.0, ..self }
     }

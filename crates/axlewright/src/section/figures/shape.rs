@@ -64,7 +64,7 @@ impl Pair {
     pub(in super::super) const UNKNOWN: Pair = Pair { y: f64::NAN, z: f64::NAN };
 }
 
-/// What bends a section: areas, moments and moduli in coherent SI.
+/// Numbers for bending of a section: areas, moments and moduli in coherent SI.
 #[derive(Debug, Clone, Copy)]
 pub(in super::super) struct Bending {
     pub(in super::super) area: f64,

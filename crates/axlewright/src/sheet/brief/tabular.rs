@@ -77,7 +77,7 @@ impl Assessment {
         out
     }
 
-    /// What a report says beside the findings: each heading with its texts.
+    /// Texts of a report beside the findings: each heading with its texts.
     fn notes(&self, report: &Report) -> Vec<(String, Vec<String>)> {
         let shop = report.shop(self);
         let page = Page { report: &Report { all: false, ..*report }, shop: &shop, width: WHOLE, path: 0 };

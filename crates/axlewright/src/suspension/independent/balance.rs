@@ -30,7 +30,7 @@ pub(super) struct Turned<'a> {
     pub(super) carrier: Carrier,
 }
 
-/// What an arm gives to the body, and what it bears.
+/// Forces of an arm on the body, in its legs, and its bending.
 #[derive(Default)]
 pub(super) struct Borne {
     pub(super) legs: [f64; 2],

@@ -228,7 +228,7 @@ impl DoubleWishbone {
     ///
     /// The travel is given, so the coil-over takes what the balance leaves: coil, gas, damper and stop together. A coil on seats of its own, and a torsion bar
     /// beside a coil-over, have the force that their rate gives at this travel. The legs of an arm share the force along its axis as a truss of straight legs.
-    /// What a spring or drop link between the ends of an arm adds along that axis is halved: count it in full at either pivot. Masses of arms, upright and wheel, friction and bushes are neglected.
+    /// A spring or drop link between the ends of an arm adds a force along that axis, which is halved: count it in full at either pivot. Masses of arms, upright and wheel, friction and bushes are neglected.
     ///
     /// # Example
     /// ```

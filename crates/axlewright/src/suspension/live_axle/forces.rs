@@ -62,7 +62,7 @@ fn called(name: &str) -> &str {
     }
 }
 
-/// What a force does at a point that is so far from the axle's middle.
+/// Force and moment about the axle's middle of a force at a point that is so far from it.
 fn acting(arm: Vector, force: Vector) -> Balance {
     let moment = arm.cross(force);
     Balance::from([force.x, force.y, force.z, moment.x, moment.y, moment.z, 0.0])
@@ -137,7 +137,7 @@ impl PreparedLiveAxle<'_> {
         rows.finish()
     }
 
-    /// What acts on the axle besides its links and coil-overs.
+    /// Loads on the axle besides its links and coil-overs.
     fn loads(&self, pose: &Pose, on: AxleLoad, heave: Length, roll: Angle) -> Result<Balance> {
         let mut loads = Balance::zeros();
         let forces = [
