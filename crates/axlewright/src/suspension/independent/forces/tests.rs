@@ -227,7 +227,7 @@ fn wishbone(which: usize) -> DoubleWishbone {
         }
         _ => {}
     }
-    if which % 2 == 0 { with_bar(model) } else { model }
+    if which.is_multiple_of(2) { with_bar(model) } else { model }
 }
 
 fn strut(which: usize) -> Strut {
@@ -303,7 +303,7 @@ proptest! {
         let on = |has_bar: bool| load(x, x_height, y, y_height, z, if has_bar { drop_link } else { 0.0 });
         if which < 7 {
             let model = wishbone(which);
-            check(&model.prepare().unwrap(), travel, rack, on(which % 2 == 0));
+            check(&model.prepare().unwrap(), travel, rack, on(which.is_multiple_of(2)));
         } else {
             check(&strut(which - 7).prepare().unwrap(), travel, rack, on(true));
         }
