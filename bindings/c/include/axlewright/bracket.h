@@ -28,7 +28,7 @@ extern "C" {
 ///     tab_thickness [m] 0.0005 to 0.5: thickness of the tab, with its welds
 ///     *result [N]: Force pulling or pushing at which yield lines form in the face.
 /// A tab in the middle of the face, welded all round, at least one face width from the end of the
-/// tube.
+/// tube, whose face is at most 40 walls wide.
 /// Caution: A suspension or seat mount that tears out of its tube can kill. Local codes and
 /// licensed practice come first.
 int32_t axw_bracket_rectangular_tube_wall_strength(double yield_strength, double wall, double face_width,
@@ -45,7 +45,8 @@ double axw_bracket_rectangular_tube_wall_strength_value(double yield_strength, d
 ///     diameter [m] 0.005 to 1, > wall: outside diameter of the tube
 ///     tab_length [m] 0.001 to 1: length of the tab along the tube, with its welds
 ///     *result [N]: Force pulling or pushing at which the wall yields round the tab.
-/// A tab along the tube's axis, welded all round, at least one diameter from the end of the tube.
+/// A tab along the tube's axis, welded all round, at least one diameter from the end of the tube,
+/// whose diameter is at most 50 walls.
 /// Caution: A suspension or seat mount that tears out of its tube can kill. Local codes and
 /// licensed practice come first.
 int32_t axw_bracket_round_tube_wall_strength(double yield_strength, double wall, double diameter,

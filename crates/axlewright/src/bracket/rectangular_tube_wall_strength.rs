@@ -24,7 +24,7 @@ use crate::{Result, valid};
 /// - `0.0005 <= tab_thickness <= 0.5`
 /// - `face_width > tab_thickness`
 ///
-/// A tab in the middle of the face, welded all round, at least one face width from the end of the tube. Take off what the tube itself carries: the stress along it weakens the face. A force along the tab's plane at a height bends the face: this is not in here.
+/// A tab in the middle of the face, welded all round, at least one face width from the end of the tube, whose face is at most 40 walls wide. A tab wider than 85 % of the face loads the side walls instead. Take off what the tube itself carries: the stress along it weakens the face. A force along the tab's plane at a height bends the face: this is not in here.
 ///
 /// # Source
 /// Yield lines of a plate held at both edges; EN 1993-1-8:2005, table 7.13, and AISC 360-10, table K1.2, longitudinal plate (from memory)

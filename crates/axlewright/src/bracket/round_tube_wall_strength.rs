@@ -22,7 +22,7 @@ use crate::{Result, cannot, valid};
 /// - `0.001 <= tab_length <= 1`
 /// - `diameter > wall`
 ///
-/// A tab along the tube's axis, welded all round, at least one diameter from the end of the tube. A tube that carries a stress of its own along its axis is weaker: take that off. A length above four diameters gives no more than four.
+/// A tab along the tube's axis, welded all round, at least one diameter from the end of the tube, whose diameter is at most 50 walls. A tube that carries a stress of its own along its axis is weaker: take that off. A length above four diameters gives no more than four.
 ///
 /// # Source
 /// AISC 360-10, table K1.1, longitudinal plate on round tube (from memory)

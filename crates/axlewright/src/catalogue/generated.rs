@@ -129,7 +129,7 @@ air.station_pressure_from_altimeter_setting air_station_pressure_from_altimeter_
 bracket.rectangular_tube_wall_strength bracket_rectangular_tube_wall_strength revision 1 {
     "Force square to the face of a rectangular tube at which a tab along the tube yields the wall under it."
     "`F = R_e t_w^2 (2 l / B + 4 sqrt(1 - t / B)) / (1 - t / B)`"
-    "- `1000000 <= yield_strength <= 2000000000`\n- `0.0003 <= wall <= 0.05`\n- `0.005 <= face_width <= 1`\n- `0.001 <= tab_length <= 1`\n- `0.0005 <= tab_thickness <= 0.5`\n- `face_width > tab_thickness`\n\nA tab in the middle of the face, welded all round, at least one face width from the end of the tube. Take off what the tube itself carries: the stress along it weakens the face. A force along the tab's plane at a height bends the face: this is not in here."
+    "- `1000000 <= yield_strength <= 2000000000`\n- `0.0003 <= wall <= 0.05`\n- `0.005 <= face_width <= 1`\n- `0.001 <= tab_length <= 1`\n- `0.0005 <= tab_thickness <= 0.5`\n- `face_width > tab_thickness`\n\nA tab in the middle of the face, welded all round, at least one face width from the end of the tube, whose face is at most 40 walls wide. A tab wider than 85 % of the face loads the side walls instead. Take off what the tube itself carries: the stress along it weakens the face. A force along the tab's plane at a height bends the face: this is not in here."
     "Yield lines of a plate held at both edges; EN 1993-1-8:2005, table 7.13, and AISC 360-10, table K1.2, longitudinal plate (from memory)"
     "A suspension or seat mount that tears out of its tube can kill. Local codes and licensed practice come first."
     yield_strength: Stress "R_e" "`R_e`, yield strength of the tube beside the weld" Span { lower: Some(1000000.0), upper: Some(2000000000.0), ..Span::ANY };
@@ -143,7 +143,7 @@ bracket.rectangular_tube_wall_strength bracket_rectangular_tube_wall_strength re
 bracket.round_tube_wall_strength bracket_round_tube_wall_strength revision 1 {
     "Force square to a round tube at which a tab along the tube yields the wall under it."
     "`F = 5.5 R_e t_w^2 (1 + 0.25 l / D)`"
-    "- `1000000 <= yield_strength <= 2000000000`\n- `0.0003 <= wall <= 0.05`\n- `0.005 <= diameter <= 1`\n- `0.001 <= tab_length <= 1`\n- `diameter > wall`\n\nA tab along the tube's axis, welded all round, at least one diameter from the end of the tube. A tube that carries a stress of its own along its axis is weaker: take that off. A length above four diameters gives no more than four."
+    "- `1000000 <= yield_strength <= 2000000000`\n- `0.0003 <= wall <= 0.05`\n- `0.005 <= diameter <= 1`\n- `0.001 <= tab_length <= 1`\n- `diameter > wall`\n\nA tab along the tube's axis, welded all round, at least one diameter from the end of the tube, whose diameter is at most 50 walls. A tube that carries a stress of its own along its axis is weaker: take that off. A length above four diameters gives no more than four."
     "AISC 360-10, table K1.1, longitudinal plate on round tube (from memory)"
     "A suspension or seat mount that tears out of its tube can kill. Local codes and licensed practice come first."
     yield_strength: Stress "R_e" "`R_e`, yield strength of the tube beside the weld" Span { lower: Some(1000000.0), upper: Some(2000000000.0), ..Span::ANY };
