@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Factors that turn a value that is allowed into one that is not, or into one without an answer.
 const FACTORS: [f64; 12] =
-    [-1.0, 0.0, 1e-9, 1e-3, 0.123_456_789, 0.7, 1.3, 2.987_654_321, 11.1, 1e3, 1e9, f64::NAN];
+    [-1.0, 0.0, 1e-9, 1e-3, 0.123_456_789, 0.7, 1.31, 2.987_654_321, 11.1, 1e3, 1e9, f64::NAN];
 
 /// Significant digits of the longest number in a text.
 fn digits(text: &str) -> usize {

@@ -146,7 +146,7 @@ fn a_gear_or_range_that_is_not_written_may_be_the_lowest() {
             .split_whitespace()
             .collect::<Vec<_>>()
             .join(" ")
-            .contains("write gearbox.reverse_ratio, or none")
+            .contains("write gearbox.reverse_ratio, or \"none\"")
     );
     assert_eq!(on(&[("gearbox.reverse_ratio", "none")], shaft).0, "meets");
     // An input rating counts in every gear alike.

@@ -37,7 +37,8 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let (friction, length) = (Ratio::of::<one>(0.15), |value| Length::of::<mm>(value));
+/// let friction = Ratio::of::<one>(0.15);
+/// let length = |value: f64| Length::of::<mm>(value);
 /// let factor = fastener::nut_factor(length(10.0), length(1.5), friction, friction, length(13.0))?;
 /// assert_eq!(format!("{:.3}", factor.in_::<one>()), "0.200");
 /// # Ok::<(), axlewright::Error>(())
