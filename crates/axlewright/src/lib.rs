@@ -76,6 +76,29 @@
 //! # Ok::<(), axlewright::Error>(())
 //! ```
 //!
+//! ## Materials: [`material`]
+#![cfg_attr(feature = "material", doc = "```")]
+#![cfg_attr(not(feature = "material"), doc = "```ignore")]
+//! use axlewright::{material, units::*};
+//! let number = Ratio::of::<one>(10.0); // sheet steel and tube have different gauges
+//! let (sheet, tube) = (material::sheet_steel_gauge_thickness(number)?, material::tube_gauge_thickness(number)?);
+//! assert_eq!(format!("{sheet:.3}, {tube:.3}"), "3.416 mm, 3.404 mm");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
+//! ## Sections and links: [`section`]
+#![cfg_attr(feature = "section", doc = "```")]
+#![cfg_attr(not(feature = "section"), doc = "```ignore")]
+//! use axlewright::{Value, section::*, units::*};
+//! let arm = RoundTube {
+//!     diameter: Value::parse("1.25 in")?, wall: Some(Value::parse("0.12 in")?), gauge: None,
+//!     lost_outside: None, lost_inside: None, cross_hole: None,
+//! }.properties()?;
+//! let buckles = euler_load(Stress::of::<GPa>(200.0), arm.minor_second_moment, Length::of::<mm>(900.0))?;
+//! assert_eq!(format!("{buckles:.0}"), "69747 N");
+//! # Ok::<(), axlewright::Error>(())
+//! ```
+//!
 //! ## Suspension: [`suspension`]
 #![cfg_attr(feature = "suspension", doc = "```")]
 #![cfg_attr(not(feature = "suspension"), doc = "```ignore")]

@@ -480,6 +480,15 @@ def link_parts(document):
     return plain, bent
 
 
+def governs(critical, euler, straight, stiffness, length, bent):
+    if math.isclose(critical, straight, rel_tol=1e-7):
+        return "euler" if math.isclose(straight, euler, rel_tol=1e-7) else "johnson"
+    none = {"bow": 0.0, "eccentricity": 0.0, "lateral": 0.0}
+    names = {"bow": "bow", "eccentricity": "eccentricity", "lateral": "lateral_load"}
+    by = {name: beam_column(critical, stiffness, length, place=bent["place"], **{**none, key: bent[key]}) for key, name in names.items()}
+    return max(by, key=by.get)
+
+
 @route("section.Link.capacity")
 def link_capacity(document):
     (area, modulus, stiffness, length), bent = link_parts(document)
@@ -490,7 +499,7 @@ def link_capacity(document):
     every = first_yield(yields, area, modulus, stiffness, length, **bent)
     return {
         "tension_load": float(document["net_area"]) * yields, "euler_load": euler, "straight_load": straight, "bowed_load": bowed,
-        "critical_load": min(straight, bowed, every), "bow": bent["bow"],
+        "critical_load": min(straight, bowed, every), "bow": bent["bow"], "governs": governs(min(straight, bowed, every), euler, straight, stiffness, length, bent),
     }  # fmt: skip
 
 

@@ -525,8 +525,8 @@ void axw_section_link_free(axw_section_link *handle);
 ///     *critical_load [N]: least load in compression, with eccentricity and lateral load; zero if
 ///         the lateral load alone makes it yield
 ///     *bow [m]: bow that counts
-///     *governs (text): rule that sets the critical load: `euler`, `johnson`, `bow`, `eccentricity`
-///         or `lateral_load`
+///     *governs (text): rule that sets the critical load, `euler` or `johnson`, or the input that
+///         bends the link most at that load: `bow`, `eccentricity` or `lateral_load`
 ///     *open (text): inputs that are not known and were taken against the link; empty if nothing is
 ///         open
 int32_t axw_section_link_capacity(const axw_section_link *model, double *tension_load, double *euler_load,
@@ -723,7 +723,7 @@ int32_t axw_section_rectangular_tube_properties(const axw_section_rectangular_tu
 
 /// A round bar, as bought or rusted, with or without a hole across it.
 ///     diameter (length): `2 R`, diameter as bought; at a thread, the diameter of its root
-///     lost_outside (length, optional): wall lost to rust, uniform, from the outside; none if left
+///     lost_outside (length, optional): metal lost to rust, uniform, from the outside; none if left
 ///         out
 ///     cross_hole (length, optional): diameter of a hole drilled across, along z; none if left out
 /// Valid for: Origin at the centre. Torsion constant and shear centre are those beside the hole.

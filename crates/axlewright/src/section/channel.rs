@@ -1,5 +1,5 @@
 use super::SectionProperties;
-use super::figures::{Bending, CentreLine, Composite, Pair, Patch, Shape, Torsion, Wall, removed};
+use super::figures::{Bending, CentreLine, Composite, Pair, Patch, Shape, Torsion, Wall, or_zero};
 use crate::base::document::{Model, Value};
 use crate::material::StockGauge;
 use crate::units::Length;
@@ -84,7 +84,7 @@ impl Channel {
     }
 
     fn shape(&self) -> Result<Shape> {
-        let web_hole = removed(&self.web_hole);
+        let web_hole = or_zero(&self.web_hole);
         let wall = Wall::of(&self.wall, &self.gauge, &self.lost_outside, &self.lost_inside)?;
         let mut folded =
             Folded::of(self.width.quantity, self.height.quantity, self.corner_radius.quantity, wall)?;

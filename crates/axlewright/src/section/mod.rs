@@ -18,6 +18,8 @@ mod rectangular_bar;
 mod rectangular_tube;
 mod round_bar;
 mod round_tube;
+#[cfg(test)]
+mod tests;
 
 pub use angle::AngleSection;
 pub use boxed_channel::BoxedChannel;

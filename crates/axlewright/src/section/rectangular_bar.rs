@@ -1,5 +1,5 @@
 use super::SectionProperties;
-use super::figures::{Bending, Composite, Pair, Patch, Shape, lost, removed, solid_rectangle};
+use super::figures::{Bending, Composite, Pair, Patch, Shape, or_zero, solid_rectangle};
 use crate::base::document::{Model, Value};
 use crate::units::Length;
 use crate::{Result, cannot, valid};
@@ -66,7 +66,7 @@ impl RectangularBar {
 
     fn shape(&self) -> Result<Shape> {
         let (width, height, lost_outside, hole) =
-            (self.width.quantity, self.height.quantity, lost(&self.lost_outside), removed(&self.hole));
+            (self.width.quantity, self.height.quantity, or_zero(&self.lost_outside), or_zero(&self.hole));
         valid! {
             width: 1e-4 <= .. <= 10 ; "plausibility limit: no bar is narrower than 0.1 mm or wider than 10 m";
             height: 1e-4 <= .. <= 10 ; "plausibility limit: no bar is lower than 0.1 mm or higher than 10 m";

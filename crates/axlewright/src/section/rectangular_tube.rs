@@ -1,5 +1,5 @@
 use super::SectionProperties;
-use super::figures::{Bending, Pair, Shape, Torsion, Wall, removed};
+use super::figures::{Bending, Pair, Shape, Torsion, Wall, or_zero};
 use crate::base::document::{Model, Value};
 use crate::material::StockGauge;
 use crate::units::Length;
@@ -110,7 +110,7 @@ impl RectangularTube {
         let (b, h) = (width.si() - 2.0 * loss, height.si() - 2.0 * loss);
         let radius = (corner_radius.si() - loss).max(0.0);
         let inner_radius = (corner_radius.si() - bought.bought).max(0.0) + bought.inside;
-        let (side_hole, top_hole) = (removed(&self.side_hole), removed(&self.top_hole));
+        let (side_hole, top_hole) = (or_zero(&self.side_hole), or_zero(&self.top_hole));
         let (side, top) = (
             Length::from_si(h - 2.0 * radius.max(wall + inner_radius)),
             Length::from_si(b - 2.0 * radius.max(wall + inner_radius)),

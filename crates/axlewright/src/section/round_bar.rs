@@ -1,5 +1,5 @@
 use super::SectionProperties;
-use super::figures::{Shape, lost, removed};
+use super::figures::{Shape, or_zero};
 use super::round_tube::round;
 use crate::base::document::{Model, Value};
 use crate::units::Length;
@@ -12,7 +12,7 @@ use crate::{Result, cannot, valid};
 ///
 /// # Fields
 /// - `diameter` — `2 R`, diameter as bought; at a thread, the diameter of its root
-/// - `lost_outside` — wall lost to rust, uniform, from the outside; none if left out
+/// - `lost_outside` — metal lost to rust, uniform, from the outside; none if left out
 /// - `cross_hole` — diameter of a hole drilled across, along z; none if left out
 ///
 /// # Valid for
@@ -28,7 +28,7 @@ use crate::{Result, cannot, valid};
 pub struct RoundBar {
     /// Outside diameter as bought; at a thread, the diameter of its root.
     pub diameter: Value<Length>,
-    /// Uniform loss of wall from the outside; none if left out.
+    /// Uniform loss from the outside; none if left out.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub lost_outside: Option<Value<Length>>,
     /// Diameter of a hole across the bar, along z; none if left out.
@@ -61,7 +61,7 @@ impl RoundBar {
     }
 
     fn shape(&self) -> Result<Shape> {
-        let (diameter, lost_outside) = (self.diameter.quantity, lost(&self.lost_outside));
+        let (diameter, lost_outside) = (self.diameter.quantity, or_zero(&self.lost_outside));
         valid! {
             diameter: 1e-4 <= .. <= 10 ; "plausibility limit: no member is thinner than 0.1 mm or thicker than 10 m";
             lost_outside: 0 <= .. <= 10 ; "definition: a loss is not negative";
@@ -70,6 +70,6 @@ impl RoundBar {
         if lost_outside >= half {
             return Err(cannot!(lost_outside < half, diameter; "leaves nothing of the bar"));
         }
-        round(diameter, half.si() - lost_outside.si(), 0.0, removed(&self.cross_hole))
+        round(diameter, half.si() - lost_outside.si(), 0.0, or_zero(&self.cross_hole))
     }
 }

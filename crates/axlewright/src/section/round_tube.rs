@@ -1,5 +1,5 @@
 use super::SectionProperties;
-use super::figures::{Bending, Pair, Shape, Torsion, Wall, removed};
+use super::figures::{Bending, Pair, Shape, Torsion, Wall, or_zero};
 use crate::base::document::{Model, Value};
 use crate::material::StockGauge;
 use crate::units::Length;
@@ -86,7 +86,7 @@ impl RoundTube {
             return Err(cannot!(wall <= half, diameter; "is more than half of the diameter"));
         }
         let outer = half.si() - bought.outside;
-        round(diameter, outer, outer - bought.remains, removed(&self.cross_hole))
+        round(diameter, outer, outer - bought.remains, or_zero(&self.cross_hole))
     }
 }
 

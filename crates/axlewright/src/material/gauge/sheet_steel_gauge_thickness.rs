@@ -12,7 +12,7 @@ const SHEET_STEEL: &[u16] = &[
 /// Thickness of uncoated sheet steel from its gauge number.
 ///
 /// # Formula
-/// A table of thicknesses; each is the weight of its gauge over 41.82 lb/ft² for each inch, rounded to 0.0001 in: `t = w(N) / 41.82`
+/// `t = w(N) / 41.82`, in inches, from the weight of the gauge in lb/ft²: a table, rounded to 0.0001 in
 ///
 /// # Parameters
 /// - `number` — `N`, gauge number, a whole one

@@ -11,7 +11,7 @@ const OUNCES: &[u8] = &[
 /// Thickness of stainless steel sheet from its gauge number.
 ///
 /// # Formula
-/// A table of weights in ounces a square foot, over 40 lb/ft² for each inch: `t = w(N) / 640`, in inches
+/// `t = w(N) / 640`, in inches, from the weight of the gauge in ounces a square foot (40 lb/ft² is an inch): a table
 ///
 /// # Parameters
 /// - `number` — `N`, gauge number, a whole one

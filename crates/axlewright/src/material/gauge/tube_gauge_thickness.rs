@@ -12,7 +12,7 @@ const TUBE: &[u16] = &[
 /// Wall of a steel tube from its gauge number.
 ///
 /// # Formula
-/// A table of thicknesses: `t = t(N)`
+/// `t = t(N)`, a table of thicknesses
 ///
 /// # Parameters
 /// - `number` — `N`, gauge number, a whole one

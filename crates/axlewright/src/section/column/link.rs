@@ -80,7 +80,7 @@ record! {
         pub critical_load: Force,
         /// Bow that counts.
         pub bow: Length,
-        /// Rule that sets the critical load: `euler`, `johnson`, `bow`, `eccentricity` or `lateral_load`.
+        /// Rule that sets the critical load, `euler` or `johnson`, or the input that bends the link most at that load: `bow`, `eccentricity` or `lateral_load`.
         pub governs: String,
         /// Inputs that are not known and were taken against the link; empty if nothing is open.
         pub open: String,
@@ -138,11 +138,7 @@ impl Link {
             let first_yield = bent.first_yield(yields.si(), bowed_load.si())?;
             if first_yield < critical.si() {
                 critical = Force::from_si(first_yield);
-                // What bends it more at that load, each by itself.
-                let [eccentric, lateral] =
-                    [Bent { lateral: 0.0, ..bent }, Bent { eccentricity: 0.0, ..bent }]
-                        .map(|alone| Bent { bow: 0.0, ..alone }.moment(first_yield));
-                governs = if eccentric >= lateral { "eccentricity" } else { "lateral_load" };
+                governs = bent.bends_most(first_yield);
             }
         }
         let open = if self.bow.is_none() { "the bow was not measured: length / 500 counts" } else { "" };
@@ -319,6 +315,21 @@ impl Bent {
 
     fn stress(&self, compression: f64) -> f64 {
         compression / self.area + self.moment(compression) / self.modulus
+    }
+
+    /// Input that bends the link most at a load, each by itself.
+    fn bends_most(&self, compression: f64) -> &'static str {
+        let alone = Bent { bow: 0.0, eccentricity: 0.0, lateral: 0.0, ..*self };
+        let causes = [
+            ("bow", Bent { bow: self.bow, ..alone }),
+            ("eccentricity", Bent { eccentricity: self.eccentricity, ..alone }),
+            ("lateral_load", Bent { lateral: self.lateral, ..alone }),
+        ];
+        let most = causes
+            .map(|(name, bent)| (name, bent.moment(compression)))
+            .into_iter()
+            .max_by(|one, other| one.1.total_cmp(&other.1));
+        most.map_or("bow", |(name, _)| name)
     }
 
     /// Compression at which the peak stress reaches yield: at most that of the bow alone.

@@ -16,14 +16,9 @@ pub(in super::super) struct Wall {
     pub(in super::super) remains: f64,
 }
 
-/// Loss of wall; none if it is not written.
-pub(in super::super) fn lost(loss: &Option<Value<Length>>) -> Length {
-    loss.as_ref().map_or(Length::from_si(0.0), |loss| loss.quantity)
-}
-
-/// Diameter of a hole; none if it is not written.
-pub(in super::super) fn removed(hole: &Option<Value<Length>>) -> Length {
-    lost(hole)
+/// Loss of wall or diameter of a hole; none if it is not written.
+pub(in super::super) fn or_zero(length: &Option<Value<Length>>) -> Length {
+    length.as_ref().map_or(Length::from_si(0.0), |length| length.quantity)
 }
 
 impl Wall {
@@ -40,7 +35,7 @@ impl Wall {
             (None, None) => return Err(Error::document("wall", "give wall, or gauge with its stock")),
             (Some(_), Some(_)) => return Err(Error::document("gauge", "give wall or gauge, not both")),
         };
-        let (lost_outside, lost_inside) = (lost(lost_outside), lost(lost_inside));
+        let (lost_outside, lost_inside) = (or_zero(lost_outside), or_zero(lost_inside));
         valid! {
             wall: 1e-4 <= .. <= 1 ; "plausibility limit: no structural wall is thinner than 0.1 mm or thicker than 1 m";
             lost_outside: 0 <= .. <= 1 ; "definition: a loss is not negative";

@@ -7,7 +7,7 @@ mod thin_wall;
 mod torsion;
 
 pub(super) use composite::{Composite, Patch};
-pub(super) use inputs::{Wall, lost, removed};
+pub(super) use inputs::{Wall, or_zero};
 pub use shape::SectionProperties;
 pub(super) use shape::{Bending, Pair, Shape};
 pub(super) use thin_wall::CentreLine;
