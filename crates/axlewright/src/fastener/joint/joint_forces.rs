@@ -48,8 +48,7 @@ record! {
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let (force, rate) = (|value| Force::of::<kN>(value), |value| LinearStiffness::of::<kN_m>(value));
-/// let on = fastener::joint_forces(force(30.0), force(12.0), rate(300e3), rate(1200e3))?;
+/// let on = fastener::joint_forces(Force::of::<kN>(30.0), Force::of::<kN>(12.0), LinearStiffness::of::<kN_m>(300e3), LinearStiffness::of::<kN_m>(1200e3))?;
 /// assert_eq!(format!("{:.1} kN, {:.1} kN", on.bolt_force.in_::<kN>(), on.separation_force.in_::<kN>()), "32.4 kN, 37.5 kN");
 /// # Ok::<(), axlewright::Error>(())
 /// ```

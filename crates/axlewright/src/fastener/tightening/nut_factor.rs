@@ -37,8 +37,7 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let (friction, length) = (Ratio::of::<one>(0.15), |value| Length::of::<mm>(value));
-/// let factor = fastener::nut_factor(length(10.0), length(1.5), friction, friction, length(13.0))?;
+/// let factor = fastener::nut_factor(Length::of::<mm>(10.0), Length::of::<mm>(1.5), Ratio::of::<one>(0.15), Ratio::of::<one>(0.15), Length::of::<mm>(13.0))?;
 /// assert_eq!(format!("{:.3}", factor.in_::<one>()), "0.200");
 /// # Ok::<(), axlewright::Error>(())
 /// ```

@@ -58,8 +58,7 @@ pub(in crate::fastener) fn thread_lever(diameter: Length, pitch: Length, thread_
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let (friction, length) = (Ratio::of::<one>(0.12), |value| Length::of::<mm>(value));
-/// let torque = fastener::tightening_torque(Force::of::<kN>(30.0), length(10.0), length(1.5), friction, friction, length(13.0))?;
+/// let torque = fastener::tightening_torque(Force::of::<kN>(30.0), Length::of::<mm>(10.0), Length::of::<mm>(1.5), Ratio::of::<one>(0.12), Ratio::of::<one>(0.12), Length::of::<mm>(13.0))?;
 /// assert_eq!(format!("{:.1} N·m", torque.in_::<Nm>()), "49.3 N·m");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
@@ -125,12 +124,8 @@ pub fn tightening_torque(
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let length = |value| Length::of::<mm>(value);
-/// let preload = |friction: f64| {
-///     let friction = Ratio::of::<one>(friction);
-///     fastener::preload_from_torque(Torque::of::<Nm>(50.0), length(10.0), length(1.5), friction, friction, length(13.0))
-/// };
-/// assert_eq!(format!("{:.1} to {:.1} kN", preload(0.16)?.in_::<kN>(), preload(0.08)?.in_::<kN>()), "23.7 to 42.5 kN");
+/// let preload = fastener::preload_from_torque(Torque::of::<Nm>(50.0), Length::of::<mm>(10.0), Length::of::<mm>(1.5), Ratio::of::<one>(0.08), Ratio::of::<one>(0.08), Length::of::<mm>(13.0))?;
+/// assert_eq!(format!("{:.1} kN", preload.in_::<kN>()), "42.5 kN");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
 ///
