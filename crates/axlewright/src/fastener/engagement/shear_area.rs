@@ -41,8 +41,7 @@ pub(in crate::fastener) fn cut(cylinder: Length, play: Length, pitch: Length, en
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let length = |value| Length::of::<mm>(value);
-/// let area = fastener::external_thread_shear_area(length(8.676), length(8.862), length(1.5), length(10.0))?;
+/// let area = fastener::external_thread_shear_area(Length::of::<mm>(8.676), Length::of::<mm>(8.862), Length::of::<mm>(1.5), Length::of::<mm>(10.0))?;
 /// assert_eq!(format!("{:.0} mm²", area.in_::<mm2>()), "156 mm²");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
@@ -96,8 +95,7 @@ pub fn external_thread_shear_area(
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let length = |value| Length::of::<mm>(value);
-/// let area = fastener::internal_thread_shear_area(length(9.732), length(9.206), length(1.5), length(10.0))?;
+/// let area = fastener::internal_thread_shear_area(Length::of::<mm>(9.732), Length::of::<mm>(9.206), Length::of::<mm>(1.5), Length::of::<mm>(10.0))?;
 /// assert_eq!(format!("{:.0} mm²", area.in_::<mm2>()), "215 mm²");
 /// # Ok::<(), axlewright::Error>(())
 /// ```

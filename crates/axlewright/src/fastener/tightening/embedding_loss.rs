@@ -30,8 +30,7 @@ use crate::{Result, valid};
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let rate = |value| LinearStiffness::of::<kN_m>(value);
-/// let loss = fastener::embedding_loss(Length::of::<mm>(0.011), rate(300e3), rate(1200e3))?;
+/// let loss = fastener::embedding_loss(Length::of::<mm>(0.011), LinearStiffness::of::<kN_m>(300e3), LinearStiffness::of::<kN_m>(1200e3))?;
 /// assert_eq!(format!("{:.0} N", loss.in_::<N>()), "2640 N");
 /// # Ok::<(), axlewright::Error>(())
 /// ```

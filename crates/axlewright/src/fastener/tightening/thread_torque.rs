@@ -35,8 +35,7 @@ use core::f64::consts::PI;
 /// # Example
 /// ```
 /// use axlewright::{fastener, units::*};
-/// let length = |value| Length::of::<mm>(value);
-/// let torque = fastener::thread_torque(Force::of::<kN>(30.0), length(10.0), length(1.5), Ratio::of::<one>(0.12))?;
+/// let torque = fastener::thread_torque(Force::of::<kN>(30.0), Length::of::<mm>(10.0), Length::of::<mm>(1.5), Ratio::of::<one>(0.12))?;
 /// assert_eq!(format!("{:.1} N·m", torque.in_::<Nm>()), "25.9 N·m");
 /// # Ok::<(), axlewright::Error>(())
 /// ```
