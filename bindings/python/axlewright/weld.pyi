@@ -19,8 +19,8 @@ __all__ = [
 ]
 
 class Run(TypedDict):
-    from: Spot
-    to: Spot
+    start: Spot
+    end: Spot
     leg: QuantityWritten[kinds.Length]
     face_angle: NotRequired[QuantityWritten[kinds.Angle] | None]
     welded_share: NotRequired[RatioWritten | None]

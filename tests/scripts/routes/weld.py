@@ -24,7 +24,7 @@ def fillet_group(d):
     at = np.array([float(d[f"at_{axis}"]) for axis in "xyz"])
     points, width, leg, run = [], [], [], []
     for place, on in enumerate(d["runs"]):
-        ends = [np.array([float(on[end]["x"]), float(on[end]["y"]), 0.0]) for end in ("from", "to")]
+        ends = [np.array([float(on[end]["x"]), float(on[end]["y"]), 0.0]) for end in ("start", "end")]
         throat = fillet_throat(float(on["leg"]), float(on.get("face_angle", np.pi / 2)))
         length, parts = np.linalg.norm(ends[1] - ends[0]), 4000
         shares = (np.arange(parts) + 0.5) / parts
@@ -52,7 +52,7 @@ def fillet_group(d):
     leg_stress = line_load = 0.0
     for place, on in enumerate(d["runs"]):
         throat = fillet_throat(float(on["leg"]), float(on.get("face_angle", np.pi / 2)))
-        for end in ("from", "to"):
+        for end in ("start", "end"):
             x, y = float(on[end]["x"]), float(on[end]["y"])
             here = stress(x, y)
             leg_stress, line_load = max(leg_stress, here * throat / float(on["leg"])), max(line_load, here * throat)

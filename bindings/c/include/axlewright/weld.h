@@ -72,7 +72,7 @@ int32_t axw_weld_fatigue_damage(const axw_weld_fatigue *model, double *damage, d
 
 /// A group of fillet welds in one plane under a force at any point: the peak stress on the throat
 /// and in the parent metal.
-///     runs (list): runs of weld, each straight: `from` and `to`, each with `x` and `y` in the
+///     runs (list): runs of weld, each straight: `start` and `end`, each with `x` and `y` in the
 ///         plane; its `leg`; the `face_angle` between the faces, 90 deg if it is left out; the
 ///         `welded_share` of its length, if it is intermittent
 ///     force_x (force): force on the welded part along x
@@ -97,9 +97,9 @@ int32_t axw_weld_fatigue_damage(const axw_weld_fatigue *model, double *damage, d
 /// Example document:
 ///     {"at_x": "3 mm", "at_y": "20 mm", "at_z": "40 mm", "filler_ultimate": "480 MPa",
 ///     "force_x": "0 N", "force_y": "0 N", "force_z": "6 kN", "parent_ultimate": "400 MPa",
-///     "plate_thickness": "5 mm", "runs": [{"from": {"x": "0 mm", "y": "0 mm"}, "leg": "5 mm",
-///     "to": {"x": "0 mm", "y": "60 mm"}}, {"from": {"x": "5 mm", "y": "0 mm"}, "leg": "5 mm",
-///     "to": {"x": "5 mm", "y": "60 mm"}}]}
+///     "plate_thickness": "5 mm", "runs": [{"end": {"x": "0 mm", "y": "60 mm"}, "leg": "5 mm",
+///     "start": {"x": "0 mm", "y": "0 mm"}}, {"end": {"x": "5 mm", "y": "60 mm"},
+///     "leg": "5 mm", "start": {"x": "5 mm", "y": "0 mm"}}]}
 typedef struct axw_weld_fillet_group axw_weld_fillet_group;
 
 /// `_new` reads JSON or TOML text, `_new_si` named values in coherent SI; both check the model.

@@ -11,7 +11,7 @@ use crate::{Error, Result, cannot, valid};
 /// out of the plane; peak `s = sqrt(s_x^2 + s_y^2 + s_z^2)`; margins `0.6 R_m / s`
 ///
 /// # Fields
-/// - `runs` — runs of weld, each straight: `from` and `to`, each with `x` and `y` in the plane; its `leg`; the `face_angle` between the faces, 90 deg if it is left out; the `welded_share` of its length, if it is intermittent
+/// - `runs` — runs of weld, each straight: `start` and `end`, each with `x` and `y` in the plane; its `leg`; the `face_angle` between the faces, 90 deg if it is left out; the `welded_share` of its length, if it is intermittent
 /// - `force_x` — `F_x`, force on the welded part along x
 /// - `force_y` — `F_y`, force on the welded part along y
 /// - `force_z` — `F_z`, force on the welded part out of the plane; pulling is positive
@@ -91,14 +91,14 @@ pub struct Spot {
 #[cfg_attr(
     feature = "serde",
     serde(
-        expecting = "a table with `from`, `to`, `leg` and, if they differ, `face_angle` and `welded_share`"
+        expecting = "a table with `start`, `end`, `leg` and, if they differ, `face_angle` and `welded_share`"
     )
 )]
 pub struct Run {
     /// Beginning of the run.
-    pub from: Spot,
+    pub start: Spot,
     /// End of the run.
-    pub to: Spot,
+    pub end: Spot,
     /// Leg of the fillet, the smaller one.
     pub leg: Value<Length>,
     /// Angle between the faces; 90 deg if missing.
@@ -166,19 +166,19 @@ impl Line {
 
 impl Run {
     fn check(&self) -> Result<()> {
-        let (from_x, from_y) = (self.from.x.quantity, self.from.y.quantity);
-        let (to_x, to_y) = (self.to.x.quantity, self.to.y.quantity);
+        let (start_x, start_y) = (self.start.x.quantity, self.start.y.quantity);
+        let (end_x, end_y) = (self.end.x.quantity, self.end.y.quantity);
         let (leg, face_angle) = (self.leg.quantity, self.face());
         let welded_share = self.share();
         valid! {
-            from_x: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
-            from_y: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
-            to_x: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
-            to_y: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
+            start_x: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
+            start_y: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
+            end_x: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
+            end_y: (-100) <= .. <= 100 ; "plausibility limit: no weld is 100 m long";
             welded_share: 0.01 <= .. <= 1 ; "definition: a share of the run's length";
         }
         if self.line()?.length() < 0.001 {
-            return Err(Error::document("to", "the run is shorter than 1 mm: check its ends"));
+            return Err(Error::document("end", "the run is shorter than 1 mm: check its ends"));
         }
         if fillet_throat(leg, face_angle)?.si() == 0.0 {
             return Err(Error::document(
@@ -200,7 +200,7 @@ impl Run {
     fn line(&self) -> Result<Line> {
         let at = |spot: &Spot| [spot.x.quantity.si(), spot.y.quantity.si()];
         Ok(Line {
-            ends: [at(&self.from), at(&self.to)],
+            ends: [at(&self.start), at(&self.end)],
             throat: fillet_throat(self.leg.quantity, self.face())?.si(),
             share: self.share().si(),
             leg: self.leg.quantity.si(),
@@ -212,7 +212,7 @@ impl crate::base::Sealed for FilletGroup {}
 impl Model for FilletGroup {
     fn check(&self) -> Result<()> {
         if self.runs.is_empty() {
-            return Err(Error::document("runs", "there is no run: write each with `from`, `to` and `leg`"));
+            return Err(Error::document("runs", "there is no run: write each with `start`, `end` and `leg`"));
         }
         for (place, run) in self.runs.iter().enumerate() {
             run.check().map_err(|error| error.within(&format!("runs[{place}]")))?;
@@ -261,8 +261,8 @@ impl FilletGroup {
     ///     parent_ultimate = "400 MPa"
     ///     plate_thickness = "5 mm"
     ///     runs = [
-    ///         { from = { x = "0 mm", y = "0 mm" }, to = { x = "0 mm", y = "60 mm" }, leg = "5 mm" },
-    ///         { from = { x = "5 mm", y = "0 mm" }, to = { x = "5 mm", y = "60 mm" }, leg = "5 mm" },
+    ///         { start = { x = "0 mm", y = "0 mm" }, end = { x = "0 mm", y = "60 mm" }, leg = "5 mm" },
+    ///         { start = { x = "5 mm", y = "0 mm" }, end = { x = "5 mm", y = "60 mm" }, leg = "5 mm" },
     ///     ]
     /// "#)?;
     /// let on = tab.stress()?;
