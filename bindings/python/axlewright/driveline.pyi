@@ -12,6 +12,7 @@ __all__ = [
     "CruiseChoice",
     "Gear",
     "Gearbox",
+    "Grip",
     "LargestGap",
     "Part",
     "Pull",
@@ -42,6 +43,14 @@ __all__ = [
 
 class Gear(TypedDict):
     ratio: RatioWritten
+
+class Grip(TypedDict):
+    driven_load: QuantityWritten[kinds.Force]
+    load_at_rest: NotRequired[QuantityWritten[kinds.Force] | None]
+    loaded_radius: QuantityWritten[kinds.Length]
+    strength_coefficient: NotRequired[RatioWritten | None]
+    pull_coefficient: NotRequired[RatioWritten | None]
+    inertia_factor: NotRequired[RatioWritten | None]
 
 class Part(TypedDict):
     name: str
@@ -184,12 +193,12 @@ class _TorquePathFields(TypedDict, total=False):
     clutch_high_capacity: QuantityLike[kinds.Torque] | None
     stall_ratio: RatioLike | Literal["none"] | None
     shock_factor: RatioLike | None
-    grip: Literal["solid", "sleeve", "hollow"] | None
+    grip: Grip | None
 
 class TorquePath(Model):
     """Path of the torque from the clutch to the ground: parts in order, each with its rating."""
 
-    def __init__(self, *, engine_torque: QuantityLike[kinds.Torque], parts: Sequence[Part], clutch_capacity: QuantityLike[kinds.Torque] | None = None, clutch_high_capacity: QuantityLike[kinds.Torque] | None = None, stall_ratio: RatioLike | Literal["none"] | None = None, shock_factor: RatioLike | None = None, grip: Literal["solid", "sleeve", "hollow"] | None = None) -> None: ...
+    def __init__(self, *, engine_torque: QuantityLike[kinds.Torque], parts: Sequence[Part], clutch_capacity: QuantityLike[kinds.Torque] | None = None, clutch_high_capacity: QuantityLike[kinds.Torque] | None = None, stall_ratio: RatioLike | Literal["none"] | None = None, shock_factor: RatioLike | None = None, grip: Grip | None = None) -> None: ...
     def replace(self, **fields: Unpack[_TorquePathFields]) -> Self: ...
     @property
     def engine_torque(self) -> Quantity[kinds.Torque]: ...
@@ -202,7 +211,7 @@ class TorquePath(Model):
     @property
     def shock_factor(self) -> float | None: ...
     @property
-    def grip(self) -> Literal["solid", "sleeve", "hollow"] | None: ...
+    def grip(self) -> Grip | None: ...
     @property
     def parts(self) -> list[Part]: ...
 

@@ -436,7 +436,7 @@ MOST_POINTERS = 8
 def results_by_pointer(entry: Any, handle: c_void_p, arguments: list[Any], results: list[Any]) -> list[Any] | None:
     """What a method answers through a pointer a result, or nothing where it refused and wrote nothing."""
     cells = {"quantity": lambda: c_double(UNTOUCHED), "choice": lambda: c_int32(-1)}
-    cells |= {"text": lambda: create_string_buffer(64), "whole": lambda: c_int64(-1)}
+    cells |= {"text": lambda: create_string_buffer(512), "whole": lambda: c_int64(-1)}
     found = [cells[one["type"]]() for one in results]
     places: list[Any] = []
     for cell in found:

@@ -301,6 +301,17 @@ impl Api {
             return Err(faults.join("\n"));
         }
         api.refuse_doubles()?;
+        let items = systems.iter().flat_map(|system| &system.files).flat_map(|(_, file)| &file.items);
+        let tables = items.filter_map(|item| match item {
+            syn::Item::Struct(of) if matches!(of.vis, syn::Visibility::Public(_)) => {
+                Some(of.ident.to_string())
+            }
+            _ => None,
+        });
+        // A field is read by the name of its type alone.
+        if let Some(double) = tables.into_iter().find(|name| api.is_choice(name)) {
+            return Err(format!("{double} is a struct and an enum: give one of them another name"));
+        }
         Ok(api)
     }
 

@@ -448,8 +448,8 @@ int32_t axw_driveline_gearbox_for_cruise(const axw_driveline_gearbox *model, dou
 ///         of a converter when a gear is engaged (2 if it is applied suddenly and undamped); if
 ///         nothing bounds a dropped clutch, the margin of a peak, yield or ultimate rating is `not
 ///         known`, never guessed
-///     grip (choice, optional): grip of the tyres, if it is to limit the torque: `driven_load`
-///         (load on the ground under all driven wheels, with the transfer of the same launch),
+///     grip (table, optional): grip of the tyres, if it is to limit the torque: `driven_load` (load
+///         on the ground under all driven wheels, with the transfer of the same launch),
 ///         `load_at_rest` (of the same wheels: if it is known and the greater one, it counts for
 ///         what a part must bear, because a dropped clutch meets it before the body moves),
 ///         `loaded_radius`, `strength_coefficient` (a high bound of grip, for the torque that a

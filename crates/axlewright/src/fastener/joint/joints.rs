@@ -55,7 +55,7 @@ pub struct Joint {
     pub embedding_loss: Option<Value<Force>>,
     /// Way that the clamp takes through the parts.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
-    pub grip: Option<Grip>,
+    pub grip: Option<GripKind>,
     /// Share of the pull that the bolt takes while the faces touch.
     #[cfg_attr(feature = "serde", serde(default, skip_serializing_if = "Option::is_none"))]
     pub load_factor: Option<Value<Ratio>>,
@@ -79,7 +79,7 @@ pub struct Joint {
 /// Way that the clamp takes through the parts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
-pub enum Grip {
+pub enum GripKind {
     /// Solid from head to nut.
     Solid,
     /// A boxed section with a crush sleeve around the bolt.

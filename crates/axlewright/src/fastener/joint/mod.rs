@@ -10,6 +10,6 @@ mod slip;
 pub use bearing::JointBearing;
 pub use bolt_shear::BoltShear;
 pub use joint_forces::{JointForces, joint_forces};
-pub use joints::{ClampedPart, Grip, Joint, ShearPlane};
+pub use joints::{ClampedPart, GripKind, Joint, ShearPlane};
 pub use overtension::Overtension;
 pub use slip::{JointSeparation, JointSlip};

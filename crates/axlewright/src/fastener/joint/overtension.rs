@@ -42,7 +42,7 @@ impl Joint {
     ///     bolt: Bolt::new("M10", "8.8")?,
     ///     external_tension: Value::parse("2 kN")?, external_shear: Value::parse("1.5 kN")?,
     ///     least_preload: Some(Value::parse("15 kN")?), peak_preload: Some(Value::parse("28 kN")?),
-    ///     embedding_loss: Some(Value::parse("2 kN")?), grip: Some(Grip::Solid), load_factor: Some(Value::parse("0.2")?),
+    ///     embedding_loss: Some(Value::parse("2 kN")?), grip: Some(GripKind::Solid), load_factor: Some(Value::parse("0.2")?),
     ///     face_friction: Some(Value::parse("0.15")?), peak_thread_friction: Some(Value::parse("0.12")?),
     ///     shear_planes: None, shear_plane: None, parts: vec![],
     /// }.checked()?;

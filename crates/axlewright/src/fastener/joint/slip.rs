@@ -1,4 +1,4 @@
-use super::joints::{Grip, Joint, joined, margin, of};
+use super::joints::{GripKind, Joint, joined, margin, of};
 use crate::Result;
 use crate::base::document::Model;
 use crate::base::table::record;
@@ -46,7 +46,7 @@ impl Joint {
     /// Preload that surely stays after the faces have embedded; not a number if it is not known.
     fn kept(&self) -> Force {
         let unknown = Force::from_si(f64::NAN);
-        if self.grip == Some(Grip::Hollow) {
+        if self.grip == Some(GripKind::Hollow) {
             return unknown;
         }
         let none = Force::from_si(0.0);
@@ -71,7 +71,7 @@ impl Joint {
     ///     bolt: Bolt::new("M10", "8.8")?,
     ///     external_tension: Value::parse("2 kN")?, external_shear: Value::parse("1.5 kN")?,
     ///     least_preload: Some(Value::parse("18 kN")?), peak_preload: Some(Value::parse("32 kN")?),
-    ///     embedding_loss: Some(Value::parse("2 kN")?), grip: Some(Grip::Solid), load_factor: None,
+    ///     embedding_loss: Some(Value::parse("2 kN")?), grip: Some(GripKind::Solid), load_factor: None,
     ///     face_friction: Some(Value::parse("0.15")?), peak_thread_friction: Some(Value::parse("0.12")?),
     ///     shear_planes: None, shear_plane: None, parts: vec![],
     /// }.checked()?;
@@ -89,7 +89,7 @@ impl Joint {
         let capacity = least_clamp * friction * self.planes();
         let demand = self.external_shear.quantity;
         let open = joined([
-            (self.grip == Some(Grip::Hollow), HOLLOW),
+            (self.grip == Some(GripKind::Hollow), HOLLOW),
             (self.grip.is_none(), NO_GRIP),
             (self.least_preload.is_none(), NO_PRELOAD),
             (self.embedding_loss.is_none(), NO_LOSS),
@@ -108,7 +108,7 @@ impl Joint {
         let capacity = self.kept() / self.unloading();
         let demand = self.external_tension.quantity;
         let open = joined([
-            (self.grip == Some(Grip::Hollow), HOLLOW),
+            (self.grip == Some(GripKind::Hollow), HOLLOW),
             (self.grip.is_none(), NO_GRIP),
             (self.least_preload.is_none(), NO_PRELOAD),
             (self.embedding_loss.is_none(), NO_LOSS),
