@@ -55,7 +55,8 @@
  *   whichever header its program was compiled with; new results go to its end only.
  *
  * TEXT. An output text `x` is a buffer of `x_size` bytes; `x_needed` receives the bytes that the text needs, its closing NUL included:
- * ask with `x` NULL first. A buffer that is too short is AXW_BUFFER. Text is UTF-8.
+ * ask with `x` NULL first. A buffer that is too short is AXW_BUFFER, and
+ * then nothing is written. Text is UTF-8.
  *
  * HANDLES and tables belong to the caller until freed. Only an entry that takes a handle without `const` changes it, and wants it
  * alone; else any number of threads may read the same one, and one of them frees it when no other uses it any more.

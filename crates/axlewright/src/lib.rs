@@ -6,7 +6,7 @@
 //! - A **function** takes quantities and returns them: [`spring::wheel_rate`]. It refuses what its formula does not cover, and says why.
 //! - A **model** takes what is richer than a few quantities (lists, curves, choices): [`spring::Corner`], [`engine::TorqueCurve`].
 //! - A **table** is what a model returns over a grid: a [`Table`] of columns with units, and a reason for each refused row.
-//! - The **build sheet** holds a whole vehicle as one text, and judges it: [`sheet`].
+//! - The **build sheet** holds a whole vehicle as one text, and judges it: `sheet`, with the feature of that name.
 //!
 //! C and Python follow from this crate by generation, and give the same bits.
 //!
@@ -169,7 +169,7 @@
 //! ```
 //!
 //! # A build sheet
-//! With the feature `sheet`, one text holds the measurements, ratings and parts of a vehicle; see [`sheet`].
+//! With the feature `sheet`, one text holds the measurements, ratings and parts of a vehicle; see the module `sheet`.
 #![cfg_attr(feature = "sheet", doc = "```")]
 #![cfg_attr(not(feature = "sheet"), doc = "```ignore")]
 //! use axlewright::{Verdict, sheet::Sheet};

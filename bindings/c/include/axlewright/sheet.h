@@ -36,8 +36,8 @@ typedef int32_t (*axw_progress)(size_t done, void *context);
 int32_t axw_sheet_new(const char *text, axw_sheet **sheet);
 
 /// Makes a build sheet from named values, without text. `paths[i]` is a line such as "front.spring.rate" or
-/// "parts[0].ratio", and `values[i]` its number in coherent SI, or NaN if it is not known. If `texts[i]` is not
-/// NULL, the line is that text instead: a word, a marking, a name, or "none"; `texts` may be NULL. `sheet`
+/// "gearbox.ratios[0]", and `values[i]` its number in coherent SI, or NaN if it is not known. If `texts[i]` is
+/// not NULL, the line is that text instead: a word, a marking, a name, or "none"; `texts` may be NULL. `sheet`
 /// receives a handle that `axw_sheet_free` frees.
 int32_t axw_sheet_new_si(const char *const *paths, const double *values, const char *const *texts,
     size_t count, axw_sheet **sheet);
@@ -165,10 +165,10 @@ int32_t axw_assessment_text(const axw_assessment *assessment, int32_t system, bo
     size_t size, size_t *needed);
 
 /// The report of the assessment as plain text: a summary, then the findings, those of safety first. `about`
-/// names one finding or a part of a name ("front.bump", "front"), and gives those alone, with all that is known
-/// of them; NULL gives the whole. `system` is `AXW_METRIC`, `AXW_US` or `AXW_AS_WRITTEN`. No line is wider than
-/// `width` columns; below 20 it counts as 20. With `all`, every computed value is listed; with `with_work`, the
-/// work of each finding.
+/// names one finding, or the beginning or end of names between their points ("front.bump", "front",
+/// "coil_bind"), and gives those alone, with all that is known of them; NULL gives the whole. `system` is
+/// `AXW_METRIC`, `AXW_US` or `AXW_AS_WRITTEN`. No line is wider than `width` columns; below 20 it counts as 20.
+/// With `all`, every computed value is listed; with `with_work`, the work of each finding.
 int32_t axw_assessment_report(const axw_assessment *assessment, const char *about, int32_t system,
     size_t width, bool all, bool with_work, char *buffer, size_t size, size_t *needed);
 
@@ -277,9 +277,10 @@ void axw_price_list_free(axw_price_list *list);
 
 /// Chooses one part of each kind of a price list so that every requirement is met on the sheet. Requirements
 /// are text: "1.2 Hz <= front.natural_frequency <= 1.4 Hz", "cost <= 7000", "mass <= 60 kg", "margins >= 1.3",
-/// "front.coil_bind.verdict = meets", and "no finding worse": no verdict is worse than on the sheet as it is. At
-/// most `limit` combinations are listed; the cheapest and the lightest are right however many there are. If more
-/// than 1,000,000 would be listed, the choice is refused with `AXW_NO_SOLUTION`.
+/// "front.coil_bind.verdict = meets", "no finding worse": no verdict is worse than on the sheet as it is, and
+/// "no finding short": none is short that is not short there. At most `limit` combinations are listed; the
+/// cheapest and the lightest are right however many there are. If more than 1,000,000 would be listed, the
+/// choice is refused with `AXW_NO_SOLUTION`.
 ///
 /// `progress` may be NULL. `chosen` receives a handle that `axw_chosen_free` frees.
 int32_t axw_choose(const axw_sheet *sheet, const axw_price_list *list, const char *const *requirements,

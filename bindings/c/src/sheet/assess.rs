@@ -291,8 +291,8 @@ pub unsafe extern "C" fn axw_assessment_text(
     })
 }
 
-/// The report of the assessment as plain text: a summary, then the findings, those of safety first. `about` names one finding or
-/// a part of a name ("front.bump", "front"), and gives those alone, with all that is known of them; NULL gives the whole. `system` is `AXW_METRIC`, `AXW_US`
+/// The report of the assessment as plain text: a summary, then the findings, those of safety first. `about` names one finding, or the
+/// beginning or end of names between their points ("front.bump", "front", "coil_bind"), and gives those alone, with all that is known of them; NULL gives the whole. `system` is `AXW_METRIC`, `AXW_US`
 /// or `AXW_AS_WRITTEN`. No line is wider than `width` columns; below 20 it counts as 20. With `all`, every computed value is listed; with `with_work`,
 /// the work of each finding.
 #[unsafe(no_mangle)]

@@ -56,7 +56,7 @@ impl axw_chosen {
 }
 
 /// Chooses one part of each kind of a price list so that every requirement is met on the sheet. Requirements are text:
-/// "1.2 Hz <= front.natural_frequency <= 1.4 Hz", "cost <= 7000", "mass <= 60 kg", "margins >= 1.3", "front.coil_bind.verdict = meets", and "no finding worse": no verdict is worse than on the sheet as it is.
+/// "1.2 Hz <= front.natural_frequency <= 1.4 Hz", "cost <= 7000", "mass <= 60 kg", "margins >= 1.3", "front.coil_bind.verdict = meets", "no finding worse": no verdict is worse than on the sheet as it is, and "no finding short": none is short that is not short there.
 /// At most `limit` combinations are listed; the cheapest and the lightest are right however many there are. If more than 1,000,000 would be
 /// listed, the choice is refused with `AXW_NO_SOLUTION`.
 ///

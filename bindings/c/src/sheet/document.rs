@@ -17,7 +17,7 @@ pub unsafe extern "C" fn axw_sheet_new(text: *const c_char, sheet: *mut *mut axw
     })
 }
 
-/// Makes a build sheet from named values, without text. `paths[i]` is a line such as "front.spring.rate" or "parts[0].ratio", and
+/// Makes a build sheet from named values, without text. `paths[i]` is a line such as "front.spring.rate" or "gearbox.ratios[0]", and
 /// `values[i]` its number in coherent SI, or NaN if it is not known. If `texts[i]` is not NULL, the line is that text instead: a
 /// word, a marking, a name, or "none"; `texts` may be NULL. `sheet` receives a handle that `axw_sheet_free` frees.
 #[unsafe(no_mangle)]

@@ -32,7 +32,7 @@ pub struct Assessment {
 /// The answer to one question.
 #[derive(Debug, Clone, Copy)]
 pub struct Answer {
-    /// Its name: `front.spring_bind`.
+    /// Its name: `front.coil_bind`.
     pub path: &'static str,
     /// The system that asks.
     pub system: &'static str,

@@ -43,6 +43,7 @@ mod uncertainty;
 mod what_if;
 mod worst;
 
+pub use crate::base::text::System;
 pub use assess::{Answer, Assessment, Assumption, Missing};
 pub use brief::{COLUMNS, Next, Report};
 pub use choose::{Choice, Chosen, MOST_CHOICES, Requirement, Worse, choose};

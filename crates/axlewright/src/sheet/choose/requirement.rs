@@ -60,9 +60,11 @@ impl Requirement {
             let finding = output.strip_suffix(".verdict").and_then(|path| Graph::get().finding(path));
             let verdict = [Verdict::Meets, Verdict::Tight].into_iter().find(|verdict| verdict.word() == word);
             let (Some(_), Some(verdict)) = (finding, verdict) else {
-                return Err(wrong(
-                    "only the verdict of a finding is required to be a word: `meets`, or `tight` for no worse than that",
-                ));
+                let message = match Graph::get().finding(output) {
+                    Some(_) => format!("write `{output}.verdict = meets`, or `= tight` for no worse than that"),
+                    None => "`=` is for the verdict of one finding, `meets` or `tight`; write a number as a limit or a band: `1.2 Hz <= x <= 1.4 Hz`".to_owned(),
+                };
+                return Err(wrong(&message));
             };
             return Ok(Requirement {
                 text: text.to_owned(),

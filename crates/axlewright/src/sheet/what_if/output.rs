@@ -129,6 +129,10 @@ pub(in crate::sheet) fn slots_of(output: &str) -> Result<(Vec<Slot>, Option<&'st
 pub(in crate::sheet) fn kind_of(output: &str) -> Result<&'static Kind> {
     let read = Output::read(output)?;
     read.kind().ok_or_else(|| {
-        Error::document(output, "a verdict is a word: write `= meets` or `= tight`".to_owned())
+        let finding = output.strip_suffix(".verdict").unwrap_or(output);
+        Error::document(
+            output,
+            format!("a verdict is a word: write `{finding}.verdict = meets` or `= tight`"),
+        )
     })
 }
