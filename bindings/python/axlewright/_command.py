@@ -384,10 +384,15 @@ def _schema(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
 def _new(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     if given.like and given.answer:
         parser.error("--like copies a demo sheet as it is: it goes without --answer")
+    untold = ""
     if given.like:
         text = _sheet_demo(given.like) or ""
     else:
-        text = _argument(lambda: _sheet_starter(_answers(given, parser), given.name or ""))
+        answers = _answers(given, parser)
+        text = _argument(lambda: _sheet_starter(answers, given.name or ""))
+        answered = dict(answers)
+        first = [f"{key}={choices[0][0]}" for key, _, choices in _sheet_questions() if key not in answered]
+        untold = f" Not answered, so that the first choice stands: {', '.join(first)}; `--answer` takes another." if first else ""
     if given.file in (None, "-"):
         say(text)
         return 0
@@ -399,7 +404,7 @@ def _new(given: argparse.Namespace, parser: argparse.ArgumentParser) -> int:
     except OSError as error:
         raise Wrong(NO_OUTPUT, _printable(f"{given.file}: {error.strerror}")) from None
     put = _Put(_width(given))
-    put("", f"{given.file} is written. Fill in what you know: take the # from a line, and put your number in the place of the blank. Then: {program()} assess {given.file}")
+    put("", f"{given.file} is written.{untold} Fill in what you know: take the # from a line, and put your number in the place of the blank. Then: {program()} assess {given.file}")
     say(put.text)
     return 0
 

@@ -102,7 +102,9 @@ def test_keys():
 
 def test_new_asks_and_never_overwrites(tmp_path):
     file = tmp_path / "lark.toml"
-    run("new", file, "--name", "Lark", text="2\n\nyes\nrear\nmanual\n\n\nus\n")
+    told = run("new", file, "--name", "Lark", text="2\n\nyes\nrear\nmanual\n\n\nus\n").stdout
+    # A question without an answer keeps its first choice, and says so.
+    assert "rear=leaf" in told and "front=" not in told
     sheet = Sheet.load(file)
     assert sheet.name == "Lark" and sheet["front.suspension"] == "strut" and sheet["rear.suspension"] == "live_axle_on_leaf_springs"
     text = file.read_text(encoding="utf-8")
