@@ -38,8 +38,9 @@ extern "C" {
 ///     kerb_height (length): height of the kerb's edge
 ///     factors (list, optional): factors in place of the usual ones, each with `case` and `factor`
 /// Valid for: Steady manoeuvres on level ground, left and right wheels loaded alike at rest. A turn
-/// is one to the left; the right one is its mirror image. The vertical force is at the ground: the
-/// weight of wheel and upright is part of it. In a turn and braking together, the grip
+/// is one to the right, so that the left wheel, for which a linkage is drawn, is the outer one; a
+/// left turn is its mirror image. The vertical force is at the ground: the weight of wheel and
+/// upright is part of it. In a turn and braking together, the grip
 /// is shared in equal parts of its square.
 /// Caution: A suspension part that breaks can kill. These cases are those of a road vehicle in
 /// ordinary use: a vehicle that jumps, races or carries people off the road needs its own. Local

@@ -15,9 +15,9 @@ pub enum LoadCase {
     Braking,
     /// Braking in reverse.
     BrakingInReverse,
-    /// A left turn, with all the grip that there is.
+    /// A right turn, with all the grip that there is: the left wheels are the outer ones.
     Cornering,
-    /// A left turn and braking together.
+    /// A right turn and braking together.
     CorneringAndBraking,
     /// A start with the driven wheels at their grip.
     Launch,

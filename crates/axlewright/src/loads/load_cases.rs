@@ -34,7 +34,7 @@ use crate::{Error, Result, valid};
 /// - `factors` — factors in place of the usual ones, each with `case` and `factor`
 ///
 /// # Valid for
-/// Steady manoeuvres on level ground, left and right wheels loaded alike at rest. A turn is one to the left; the right one is its mirror image. The vertical force is at the ground: the weight of wheel and upright is part of it. In a turn and braking together, the grip
+/// Steady manoeuvres on level ground, left and right wheels loaded alike at rest. A turn is one to the right, so that the left wheel, for which a linkage is drawn, is the outer one; a left turn is its mirror image. The vertical force is at the ground: the weight of wheel and upright is part of it. In a turn and braking together, the grip
 /// is shared in equal parts of its square.
 ///
 /// # Source
@@ -240,7 +240,7 @@ impl LoadCases {
         Steady { vertical: [front, front, rear, rear], forward: pulls(pulling, moved), left: 0.0 }
     }
 
-    /// A left turn with this friction on the axle loads of `base`.
+    /// A right turn with this friction on the axle loads of `base`.
     fn turned(&self, friction: f64, base: &Steady) -> Steady {
         let axles = [2.0 * base.vertical[0], 2.0 * base.vertical[2]];
         let tracks = [&self.front_track, &self.rear_track].map(|on| on.quantity.si());
@@ -258,7 +258,7 @@ impl LoadCases {
                 [(front + over[1]).min(limit[0]) / tracks[0], (rear + over[0]).min(limit[1]) / tracks[1]];
             [0, 1, 2, 3].map(|place| {
                 let axle = place / 2;
-                let to_wheel = if place % 2 == 0 { -moved[axle] } else { moved[axle] };
+                let to_wheel = if place % 2 == 0 { moved[axle] } else { -moved[axle] };
                 base.vertical[place] + to_wheel
             })
         };
@@ -269,7 +269,7 @@ impl LoadCases {
                 [0, 1, 2, 3].map(|place| f64::max(none[place], all[place]))
             }
         };
-        Steady { vertical, forward: base.forward, left: moment / (weight * height) }
+        Steady { vertical, forward: base.forward, left: -moment / (weight * height) }
     }
 
     fn factor(&self, case: LoadCase) -> f64 {
@@ -438,6 +438,15 @@ mod tests {
             max_relative = 1e-12
         );
         assert_relative_eq!(hole[2].longitudinal_force.si(), -922.0 * STANDARD_GRAVITY, max_relative = 1e-12);
+    }
+
+    #[test]
+    fn the_left_wheel_is_the_outer_one() {
+        let on = vehicle().on_wheels(LoadCase::Cornering);
+        for (left, right) in [(&on[0], &on[1]), (&on[2], &on[3])] {
+            assert!(left.vertical_force > right.vertical_force);
+            assert_relative_eq!(left.lateral_force.si(), -left.vertical_force.si(), max_relative = 1e-12);
+        }
     }
 
     #[test]
