@@ -46,7 +46,7 @@ static void reading(void)
     refuses("1e999 mm", "Length", AXW_TEXT, "1e999 mm");
     refuses("300 lbf/in", "Stiffness", AXW_NOT_THERE,
             "there is no quantity \"Stiffness\"; there are LinearStiffness, RotationalStiffness");
-    refuses("300 lbf/in", "Rate", AXW_NOT_THERE, "Damping, MomentOfInertia");
+    refuses("300 lbf/in", "Rate", AXW_NOT_THERE, "Damping, MomentOfInertia, SecondMoment, SectionModulus, WarpingConstant, RollGradient");
     refuses("300 lbf/in", "", AXW_NOT_THERE, "no quantity");
     refuses(NULL, "Length", AXW_NULL, "text is NULL");
     refuses("1 mm", NULL, AXW_NULL, "quantity is NULL");
